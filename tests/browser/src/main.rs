@@ -1,0 +1,2 @@
+//! Whole journeys in real browser engines.
+fn main() {}
