@@ -1,0 +1,219 @@
+//! What a person types, or reads off a meter's display.
+
+use crate::{Prefix, Quantity};
+
+/// What a meter said: a value, or more than it can show.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Observed<Q> {
+    /// A number on the display.
+    Value(Q),
+    /// More than the meter can show in the range it was in: only that the truth lies above.
+    OverRange {
+        /// The end of that range.
+        above: Q,
+    },
+}
+
+/// A reading as understood.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Typed<Q> {
+    /// What it says.
+    pub observed: Observed<Q>,
+    /// One step of the last digit typed: 0.1 for "4.7", 100 for "4.7k". Zero for over range.
+    pub count: Q,
+}
+
+/// Why a text is not a reading.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ParseError {
+    /// Nothing but spaces.
+    Empty,
+    /// More than one decimal mark: neither can be trusted.
+    TwoDecimalMarks,
+    /// A unit or prefix, but no digit.
+    NoDigits,
+    /// Something that has no place in a reading.
+    Unexpected {
+        /// The first character that doesn't fit.
+        found: char,
+    },
+    /// More than [`ParseError::LONGEST`] characters.
+    TooLong,
+}
+
+impl ParseError {
+    /// The longest text that is looked at, in characters. No meter shows more.
+    pub const LONGEST: usize = 24;
+}
+
+/// Reads a number with an optional sign, either decimal mark, an optional prefix (m, k, M) and
+/// an optional unit, or the ways in which meters say "over range" (OL, 0L, ∞, or ">" and a value).
+///
+/// `top` is the end of the range that the meter was in: what "over range" means. Prefix letters
+/// may stand in the place of the decimal mark, as in 4k7 (the letter code of IEC 60062).
+///
+/// # Errors
+/// [`ParseError`] says what doesn't fit; nothing is guessed.
+///
+/// ```
+/// # use quantity::{parse_reading, Observed, Ohms};
+/// let top = Ohms::new(40e6);
+/// assert_eq!(parse_reading("4,7", top).unwrap().observed, Observed::Value(Ohms::new(4.7)));
+/// assert_eq!(parse_reading("4.7k", top).unwrap().count, Ohms::new(100.0));
+/// assert_eq!(parse_reading("OL", top).unwrap().observed, Observed::OverRange { above: top });
+/// ```
+pub fn parse_reading<Q: Quantity>(text: &str, top: Q) -> Result<Typed<Q>, ParseError> {
+    let text = text.trim();
+    if text.is_empty() {
+        return Err(ParseError::Empty);
+    }
+    if text.chars().count() > ParseError::LONGEST {
+        return Err(ParseError::TooLong);
+    }
+    if says_over_range(text) {
+        return Ok(over_range(top));
+    }
+    if let Some(bound) = text.strip_prefix('>') {
+        let (above, _) = parse_number::<Q>(bound.trim_start())?;
+        return Ok(over_range(above));
+    }
+    let (value, count) = parse_number(text)?;
+    Ok(Typed {
+        observed: Observed::Value(value),
+        count,
+    })
+}
+
+fn over_range<Q: Quantity>(above: Q) -> Typed<Q> {
+    Typed {
+        observed: Observed::OverRange { above },
+        count: Q::new(0.0),
+    }
+}
+
+/// Displays place a decimal point anywhere in OL, and seven segments can't tell O from 0.
+fn says_over_range(text: &str) -> bool {
+    let letters: String = text
+        .chars()
+        .filter(|character| !matches!(character, '.' | ',' | ' '))
+        .map(|character| character.to_ascii_lowercase())
+        .collect();
+    let bare = letters.trim_end_matches(['k', 'm', 'Ω', 'Ω']);
+    matches!(bare, "ol" | "0l" | "over" | "open" | "∞" | "inf")
+}
+
+/// The digits of a number being read, and where its decimal mark stood.
+#[derive(Default)]
+struct Digits {
+    text: String,
+    has_digit: bool,
+    decimals: Option<i32>,
+}
+
+impl Digits {
+    fn mark(&mut self) -> Result<(), ParseError> {
+        if self.decimals.is_some() {
+            return Err(ParseError::TwoDecimalMarks);
+        }
+        self.decimals = Some(0);
+        self.text.push('.');
+        Ok(())
+    }
+
+    fn digit(&mut self, digit: char) {
+        self.has_digit = true;
+        self.decimals = self.decimals.map(|decimals| decimals + 1);
+        self.text.push(digit);
+    }
+}
+
+fn parse_number<Q: Quantity>(text: &str) -> Result<(Q, Q), ParseError> {
+    let mut digits = Digits::default();
+    let mut prefix = None;
+    let mut rest = text.chars().peekable();
+    if let Some(sign) = rest.next_if(|c| matches!(c, '-' | '+' | '\u{2212}' | '–')) {
+        digits.text.push(if sign == '+' { '+' } else { '-' });
+        while rest.next_if_eq(&' ').is_some() {}
+    }
+    while let Some(&character) = rest.peek() {
+        match character {
+            '0'..='9' => digits.digit(character),
+            '.' | ',' => digits.mark()?,
+            _ => match letter_as_mark(character) {
+                // Only directly after a digit and before another is a letter a decimal mark.
+                Some(letter) if digits.has_digit && prefix.is_none() => {
+                    let mut ahead = rest.clone();
+                    ahead.next();
+                    if !ahead.peek().is_some_and(char::is_ascii_digit) {
+                        break;
+                    }
+                    digits.mark()?;
+                    prefix = Some(letter);
+                }
+                _ => break,
+            },
+        }
+        rest.next();
+    }
+    let tail: String = rest.collect();
+    let trailing = parse_unit::<Q>(tail.trim(), prefix.is_some())?;
+    if !digits.has_digit {
+        return Err(ParseError::NoDigits);
+    }
+    let prefix = prefix.unwrap_or(trailing);
+    // Up to 24 digits, a sign and one point: always a finite number to the standard parser.
+    let number: f64 = digits.text.parse().map_err(|_| ParseError::NoDigits)?;
+    let step = libm::pow(10.0, -f64::from(digits.decimals.unwrap_or(0)));
+    Ok((
+        Q::new(scaled(number, prefix)),
+        Q::new(scaled(step, prefix)),
+    ))
+}
+
+/// Dividing by a thousand is exact where multiplying by 0.001 is not.
+fn scaled(number: f64, prefix: Prefix) -> f64 {
+    match prefix {
+        Prefix::Milli => number / 1e3,
+        other => number * other.factor(),
+    }
+}
+
+fn letter_as_mark(letter: char) -> Option<Prefix> {
+    match letter {
+        'k' | 'K' => Some(Prefix::Kilo),
+        'M' => Some(Prefix::Mega),
+        'R' | 'r' => Some(Prefix::One),
+        _ => None,
+    }
+}
+
+fn parse_unit<Q: Quantity>(tail: &str, prefix_known: bool) -> Result<Prefix, ParseError> {
+    let mut rest = tail;
+    let mut prefix = Prefix::One;
+    if !prefix_known {
+        let found = match rest.chars().next() {
+            Some('k' | 'K') => Some(Prefix::Kilo),
+            Some('M') => Some(Prefix::Mega),
+            Some('m') => Some(Prefix::Milli),
+            _ => None,
+        };
+        if let Some(found) = found {
+            prefix = found;
+            rest = rest[1..].trim_start();
+        }
+    }
+    if rest.is_empty() || is_unit::<Q>(rest) {
+        return Ok(prefix);
+    }
+    // `rest` is not empty here, so there is a first character.
+    Err(rest
+        .chars()
+        .next()
+        .map_or(ParseError::NoDigits, |found| ParseError::Unexpected { found }))
+}
+
+fn is_unit<Q: Quantity>(text: &str) -> bool {
+    let lower = text.to_lowercase();
+    let ohms = Q::SYMBOL == "Ω" && matches!(lower.as_str(), "ω" | "ohm" | "ohms" | "r");
+    ohms || lower == Q::SYMBOL.to_lowercase()
+}

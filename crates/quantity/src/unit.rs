@@ -1,0 +1,199 @@
+//! One newtype per unit, so that ohms are never added to volts.
+
+use core::ops::{Add, Div, Mul, Neg, Sub};
+
+/// A physical quantity held in one unit.
+///
+/// Values are finite wherever they come from a person or a file: [`crate::parse_reading`] and
+/// the document reader refuse anything else.
+pub trait Quantity: Copy + PartialEq + PartialOrd + core::fmt::Debug {
+    /// The unit's symbol as printed, for example `Ω`.
+    const SYMBOL: &'static str;
+
+    /// Wraps a number that is already in this unit.
+    fn new(value: f64) -> Self;
+
+    /// The number in this unit.
+    fn get(self) -> f64;
+}
+
+macro_rules! quantity {
+    ($(#[$doc:meta])* $name:ident, $symbol:literal) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
+        pub struct $name(f64);
+
+        impl $name {
+            /// Wraps a number that is already in this unit.
+            pub const fn new(value: f64) -> Self {
+                Self(value)
+            }
+
+            /// The number in this unit.
+            pub const fn get(self) -> f64 {
+                self.0
+            }
+        }
+
+        impl Quantity for $name {
+            const SYMBOL: &'static str = $symbol;
+
+            fn new(value: f64) -> Self {
+                Self(value)
+            }
+
+            fn get(self) -> f64 {
+                self.0
+            }
+        }
+    };
+}
+
+macro_rules! linear {
+    ($($name:ident),*) => {$(
+        impl Add for $name {
+            type Output = Self;
+            fn add(self, other: Self) -> Self {
+                Self(self.0 + other.0)
+            }
+        }
+
+        impl Sub for $name {
+            type Output = Self;
+            fn sub(self, other: Self) -> Self {
+                Self(self.0 - other.0)
+            }
+        }
+
+        impl Neg for $name {
+            type Output = Self;
+            fn neg(self) -> Self {
+                Self(-self.0)
+            }
+        }
+
+        impl Mul<f64> for $name {
+            type Output = Self;
+            fn mul(self, factor: f64) -> Self {
+                Self(self.0 * factor)
+            }
+        }
+
+        impl Div for $name {
+            type Output = Ratio;
+            fn div(self, other: Self) -> Ratio {
+                Ratio(self.0 / other.0)
+            }
+        }
+    )*};
+}
+
+quantity!(
+    /// Electrical resistance in ohms.
+    Ohms, "Ω"
+);
+quantity!(
+    /// Electrical potential difference in volts.
+    Volts, "V"
+);
+quantity!(
+    /// Frequency in hertz.
+    Hertz, "Hz"
+);
+quantity!(
+    /// A quotient of two values of one unit.
+    Ratio, ""
+);
+quantity!(
+    /// A difference of temperatures in kelvins.
+    KelvinDelta, "K"
+);
+quantity!(
+    /// A temperature on the Celsius scale. Two of them don't add; their difference is a
+    /// [`KelvinDelta`].
+    Celsius, "°C"
+);
+
+linear!(Ohms, Volts, Hertz, Ratio, KelvinDelta);
+
+impl Sub for Celsius {
+    type Output = KelvinDelta;
+    fn sub(self, other: Self) -> KelvinDelta {
+        KelvinDelta(self.0 - other.0)
+    }
+}
+
+impl Add<KelvinDelta> for Celsius {
+    type Output = Self;
+    fn add(self, difference: KelvinDelta) -> Self {
+        Self(self.0 + difference.0)
+    }
+}
+
+impl Celsius {
+    /// The same temperature in degrees Fahrenheit.
+    ///
+    /// ```
+    /// # use quantity::Celsius;
+    /// assert!((Celsius::new(60.0).to_fahrenheit() - 140.0).abs() < 1e-12);
+    /// ```
+    #[must_use]
+    pub fn to_fahrenheit(self) -> f64 {
+        self.0 * 1.8 + 32.0
+    }
+}
+
+/// A decimal prefix that a meter shows in front of its unit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Prefix {
+    /// m, a thousandth.
+    Milli,
+    /// No prefix.
+    One,
+    /// k, a thousand.
+    Kilo,
+    /// M, a million.
+    Mega,
+}
+
+impl Prefix {
+    /// What a displayed number is multiplied by.
+    #[must_use]
+    pub const fn factor(self) -> f64 {
+        match self {
+            Self::Milli => 1e-3,
+            Self::One => 1.0,
+            Self::Kilo => 1e3,
+            Self::Mega => 1e6,
+        }
+    }
+
+    /// The prefix as printed.
+    #[must_use]
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Self::Milli => "m",
+            Self::One => "",
+            Self::Kilo => "k",
+            Self::Mega => "M",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_difference_of_temperatures_is_not_a_temperature() {
+        let rise = Celsius::new(102.9) - Celsius::new(25.0);
+        assert!((rise.get() - 77.9).abs() < 1e-12);
+        assert_eq!(Celsius::new(25.0) + rise, Celsius::new(102.9));
+    }
+
+    #[test]
+    fn dividing_one_unit_by_itself_leaves_a_plain_ratio() {
+        let ratio: Ratio = Ohms::new(7.0) / Ohms::new(4.0);
+        assert_eq!(ratio, Ratio::new(1.75));
+    }
+}
