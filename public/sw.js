@@ -1,0 +1,52 @@
+// Keeps one complete version of the page on the device and serves it from there, network or not.
+//
+// The build replaces the next line: `version` changes whenever any file does.
+const BUILD = { version: "", files: [] };
+
+// Several copies of the page can live under one origin; the scope keeps their caches apart.
+const OWN_CACHES = `coldcase ${self.registration.scope} `;
+const CACHE = OWN_CACHES + BUILD.version;
+
+async function fetchAll() {
+  const cache = await caches.open(CACHE);
+  // Past the HTTP cache, which may hold files of the version before.
+  await cache.addAll(BUILD.files.map((file) => new Request(file, { cache: "reload" })));
+}
+
+async function deleteOldCaches() {
+  const names = await caches.keys();
+  const old = names.filter((name) => name.startsWith(OWN_CACHES) && name !== CACHE);
+  await Promise.all(old.map((name) => caches.delete(name)));
+}
+
+async function isComplete() {
+  const cache = await caches.open(CACHE);
+  const found = await Promise.all(BUILD.files.map((file) => cache.match(file)));
+  return found.length > 0 && found.every(Boolean);
+}
+
+async function answer(request) {
+  const cache = await caches.open(CACHE);
+  const kept = await cache.match(request, { ignoreSearch: true });
+  if (kept) return kept;
+  if (request.mode === "navigate") {
+    const index = await cache.match("./");
+    if (index) return index;
+  }
+  return fetch(request);
+}
+
+self.addEventListener("install", (event) => event.waitUntil(fetchAll()));
+
+self.addEventListener("activate", (event) => event.waitUntil(deleteOldCaches()));
+
+self.addEventListener("fetch", (event) => {
+  const { method, url } = event.request;
+  if (method === "GET" && url.startsWith(self.registration.scope)) event.respondWith(answer(event.request));
+});
+
+self.addEventListener("message", (event) => {
+  // A new version takes over only when the person says so.
+  if (event.data === "take over") self.skipWaiting();
+  if (event.data === "complete?") event.waitUntil(isComplete().then((complete) => event.ports[0].postMessage(complete)));
+});
