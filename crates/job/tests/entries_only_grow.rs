@@ -59,7 +59,10 @@ fn striking_brings_back_what_counted_before_and_striking_the_strike_undoes_that(
 fn an_identifier_is_used_once_and_a_strike_needs_its_target() {
     let mut job = job();
     job.add(choice("a", "chest")).unwrap();
-    assert_eq!(job.add(choice("a", "upright")), Err(AddError::SameId(id("a"))));
+    assert_eq!(
+        job.add(choice("a", "upright")),
+        Err(AddError::SameId(id("a")))
+    );
     assert_eq!(
         job.add(strike("b", "nowhere")),
         Err(AddError::NothingToStrike(id("nowhere")))

@@ -71,12 +71,7 @@ impl Accuracy {
     /// `value` as an uncertain value whose percent and counts are sources of their own,
     /// independent of every other reading.
     #[must_use]
-    pub fn measured<Q: Quantity>(
-        self,
-        value: Q,
-        count: Q,
-        sources: &mut Sources,
-    ) -> Uncertain<Q> {
+    pub fn measured<Q: Quantity>(self, value: Q, count: Q, sources: &mut Sources) -> Uncertain<Q> {
         let parts = self.parts(value, count);
         let [gain, step]: [Source; 2] = [sources.fresh(), sources.fresh()];
         Uncertain::exact(value)
@@ -113,7 +108,10 @@ mod tests {
     #[test]
     fn a_display_is_never_better_than_half_its_last_step() {
         let perfect = Accuracy::new(0.0, 0.0).unwrap();
-        assert_eq!(perfect.limit(Ohms::new(5.0), Ohms::new(0.1)), Ohms::new(0.05));
+        assert_eq!(
+            perfect.limit(Ohms::new(5.0), Ohms::new(0.1)),
+            Ohms::new(0.05)
+        );
     }
 
     #[test]

@@ -164,10 +164,7 @@ fn parse_number<Q: Quantity>(text: &str) -> Result<(Q, Q), ParseError> {
     // Up to 24 digits, a sign and one point: always a finite number to the standard parser.
     let number: f64 = digits.text.parse().map_err(|_| ParseError::NoDigits)?;
     let step = libm::pow(10.0, -f64::from(digits.decimals.unwrap_or(0)));
-    Ok((
-        Q::new(scaled(number, prefix)),
-        Q::new(scaled(step, prefix)),
-    ))
+    Ok((Q::new(scaled(number, prefix)), Q::new(scaled(step, prefix))))
 }
 
 /// Dividing by a thousand is exact where multiplying by 0.001 is not.
@@ -209,7 +206,9 @@ fn parse_unit<Q: Quantity>(tail: &str, prefix_known: bool) -> Result<Prefix, Par
     Err(rest
         .chars()
         .next()
-        .map_or(ParseError::NoDigits, |found| ParseError::Unexpected { found }))
+        .map_or(ParseError::NoDigits, |found| ParseError::Unexpected {
+            found,
+        }))
 }
 
 fn is_unit<Q: Quantity>(text: &str) -> bool {

@@ -86,7 +86,10 @@ impl<Q: Quantity> Uncertain<Q> {
         let mut sum = 0.0;
         let mut theirs = other.shifts.iter().peekable();
         for (source, shift) in &self.shifts {
-            while theirs.next_if(|(candidate, _)| candidate < source).is_some() {}
+            while theirs
+                .next_if(|(candidate, _)| candidate < source)
+                .is_some()
+            {}
             if let Some((_, their_shift)) = theirs.next_if(|(candidate, _)| candidate == source) {
                 sum += shift * their_shift;
             }

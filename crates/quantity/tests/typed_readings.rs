@@ -56,10 +56,21 @@ fn a_trailing_mark_and_every_minus_sign_are_read() {
 fn over_range_carries_the_end_of_the_range_it_was_in() {
     for text in ["OL", "ol", "O.L", ".0L", "0L MΩ", "∞", "OL k"] {
         let typed = parse_reading(text, Ohms::new(200.0)).unwrap();
-        assert_eq!(typed.observed, Observed::OverRange { above: Ohms::new(200.0) }, "{text}");
+        assert_eq!(
+            typed.observed,
+            Observed::OverRange {
+                above: Ohms::new(200.0)
+            },
+            "{text}"
+        );
     }
     let stated = parse_reading("> 20M", TOP).unwrap();
-    assert_eq!(stated.observed, Observed::OverRange { above: Ohms::new(20e6) });
+    assert_eq!(
+        stated.observed,
+        Observed::OverRange {
+            above: Ohms::new(20e6)
+        }
+    );
 }
 
 #[test]
