@@ -2,13 +2,21 @@
 //!
 //! Depends on none of the project's crates, so that a broken core can still be tested.
 
+mod browser;
+mod counts;
+mod measure;
 mod page;
+mod planted;
 mod process;
 mod project;
 mod server;
+mod size;
 mod stage;
+mod test;
+mod tidy;
 mod tools;
 
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use anyhow::{Context, Result, bail, ensure};
@@ -25,11 +33,19 @@ cargo xtask TASK
                  set up what is missing, build the release page and serve it;
                  --dev builds it again on each change
   build          set up what is missing and build the release page
+  test [STEP…]   set up what is missing and run all tests, or the named steps;
+                 --list names them
+  size           what a browser requests up to the first usable screen, and the budget for it
+  measure        the figures of the README: how often right, how many milliseconds
+  tidy           the rules of the house: arrows, file lengths, licences, leftovers
+  planted        plant known mistakes one by one and see that the tests catch them
 ";
 
 fn main() -> ExitCode {
     match run(Parser::from_env()) {
-        Ok(()) => ExitCode::SUCCESS,
+        Ok(true) => ExitCode::SUCCESS,
+        // What failed has been said by the task itself.
+        Ok(false) => ExitCode::FAILURE,
         Err(problem) => {
             eprintln!("\nStopped: {problem:#}");
             ExitCode::FAILURE
@@ -37,18 +53,27 @@ fn main() -> ExitCode {
     }
 }
 
-fn run(mut arguments: Parser) -> Result<()> {
+/// Returns whether all that the task checks holds.
+fn run(mut arguments: Parser) -> Result<bool> {
     let task = match arguments.next()? {
         Some(Arg::Value(task)) => task.string()?,
         _ => "help".to_owned(),
     };
     match task.as_str() {
-        "serve" => serve(arguments),
-        "build" => nothing_more(arguments).and_then(|()| build()),
-        "stage" => stage::run(),
+        "serve" => return serve(arguments).map(|()| true),
+        "test" => return test(arguments),
+        _ => nothing_more(arguments)?,
+    }
+    match task.as_str() {
+        "build" => build().map(|_| true),
+        "stage" => stage::run().map(|()| true),
+        "size" => size().map(|()| true),
+        "measure" => measure::run(&Project::find()?, &Toolbox::open()?).map(|()| true),
+        "tidy" => tidy::check(&Project::find()?),
+        "planted" => planted::run(&Project::find()?),
         "help" => {
             print!("{HELP}");
-            Ok(())
+            Ok(true)
         }
         other => bail!("there is no task {other:?}\n\n{HELP}"),
     }
@@ -85,12 +110,32 @@ fn serve(mut arguments: Parser) -> Result<()> {
     page::serve(&Project::find()?, &tools, serving)
 }
 
-fn build() -> Result<()> {
+fn test(mut arguments: Parser) -> Result<bool> {
+    let mut names = Vec::new();
+    while let Some(argument) = arguments.next()? {
+        match argument {
+            Arg::Long("list") => {
+                println!("{}", test::names().join("\n"));
+                return Ok(true);
+            }
+            Arg::Value(name) => names.push(name.string()?),
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    test::run(Project::find()?, &names)
+}
+
+fn build() -> Result<PathBuf> {
     let tools = Toolbox::open()?;
     tools.set_up_for_page()?;
     let folder = page::build(&Project::find()?, &tools)?;
     println!("The page lies in {}", folder.display());
-    Ok(())
+    Ok(folder)
+}
+
+fn size() -> Result<()> {
+    Toolbox::open()?.set_up_for_browsers()?;
+    size::check(&build()?)
 }
 
 fn nothing_more(mut arguments: Parser) -> Result<()> {
