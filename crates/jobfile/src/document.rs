@@ -1,0 +1,133 @@
+//! A job together with the form in which it is stored.
+
+use job::{Entry, Job};
+use serde::Serialize;
+
+use crate::fields::Place;
+use crate::limit::{MOST_BYTES, MOST_ENTRIES};
+use crate::{Limit, Notice, OpenError, describe, understand, version_1};
+
+/// A job that can be saved at any time, with everything that came with it from a file.
+///
+/// The job is what this program understands of the document. What it doesn't understand, a
+/// newer program's fields and entries, stays beside it in its place and is saved again.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Document {
+    /// What is written. Holds an entry for each one of `job`, and perhaps others among them.
+    stored: version_1::Document,
+    job: Job,
+    /// The length of what is written.
+    bytes: usize,
+}
+
+/// Why an entry was not added.
+#[derive(Debug, Clone, PartialEq)]
+pub enum AddError {
+    /// It doesn't go with the entries that are there.
+    Job(job::AddError),
+    /// It couldn't be opened again after saving. The path starts at the entry.
+    CannotBeKept(OpenError),
+}
+
+impl Document {
+    /// A document of a job.
+    ///
+    /// # Errors
+    /// [`AddError`] for the first entry that can't be kept.
+    pub fn new(job: Job) -> Result<Self, AddError> {
+        let empty = Job::new(job.id().clone(), job.created(), job.origin());
+        let mut document = Self::of(describe::head(&job), empty);
+        for entry in job.entries() {
+            document.add(entry.clone())?;
+        }
+        Ok(document)
+    }
+
+    /// The job.
+    #[must_use]
+    pub fn job(&self) -> &Job {
+        &self.job
+    }
+
+    /// Adds an entry at the end.
+    ///
+    /// The entry is read back from its stored form first: what stands in the job afterwards is
+    /// what will be there after saving and opening.
+    ///
+    /// # Errors
+    /// [`AddError`] where its identifier is taken, it strikes nothing, a number is not finite or
+    /// absurd, or the document is full. The document is then as it was.
+    pub fn add(&mut self, entry: Entry) -> Result<(), AddError> {
+        if self
+            .stored
+            .entries
+            .iter()
+            .any(|other| other.id == entry.id.as_str())
+        {
+            return Err(AddError::Job(job::AddError::SameId(entry.id)));
+        }
+        if self.stored.entries.len() >= MOST_ENTRIES {
+            return Err(full(Limit::Entries));
+        }
+        let stored = describe::entry(&entry);
+        let understood = understand::entry(&stored, &Place::WHOLE)
+            .map_err(AddError::CannotBeKept)?
+            .1
+            // Nothing that this program writes is unknown to it.
+            .unwrap_or(entry);
+        let bytes = self.bytes + self.bytes_for(&stored);
+        if bytes > MOST_BYTES {
+            return Err(full(Limit::Bytes));
+        }
+        self.job.add(understood).map_err(AddError::Job)?;
+        self.stored.entries.push(stored);
+        self.bytes = bytes;
+        Ok(())
+    }
+
+    /// What a stored form says.
+    pub(crate) fn understand(
+        mut stored: version_1::Document,
+    ) -> Result<(Self, Vec<Notice>), OpenError> {
+        let (job, notices) = understand::document(&mut stored)?;
+        let document = Self::of(stored, job);
+        if document.bytes > MOST_BYTES {
+            return Err(Place::WHOLE.beyond(Limit::Bytes));
+        }
+        Ok((document, notices))
+    }
+
+    fn of(stored: version_1::Document, job: Job) -> Self {
+        let bytes = written(&stored).len() + 1;
+        Self { stored, job, bytes }
+    }
+
+    /// By how much an entry at the end makes the document longer: each of its lines is moved in
+    /// by four, and it is set apart from what stands before and after.
+    fn bytes_for(&self, entry: &version_1::Entry) -> usize {
+        let text = written(entry);
+        let lines = 1 + text.matches('\n').count();
+        let apart = if self.stored.entries.is_empty() { 4 } else { 2 };
+        text.len() + 4 * lines + apart
+    }
+}
+
+/// Writes a document: readable JSON, always the same for the same document, and always a text
+/// that [`crate::open`] takes.
+#[must_use]
+pub fn save(document: &Document) -> String {
+    let mut text = written(&document.stored);
+    text.push('\n');
+    text
+}
+
+fn full(limit: Limit) -> AddError {
+    AddError::CannotBeKept(Place::WHOLE.beyond(limit))
+}
+
+pub(crate) fn written(stored: &impl Serialize) -> String {
+    // Writing to memory fails only for a map whose keys aren't texts and for a `Serialize` that
+    // says so itself; the stored forms have neither.
+    #[allow(clippy::expect_used)]
+    serde_json::to_string_pretty(stored).expect("texts as keys, derived serialisation")
+}

@@ -1,0 +1,45 @@
+//! The JSON Schema of the document, made from the structs that are written.
+//!
+//! Every text that the door takes as version 1 holds to it. The other way round the door is
+//! stricter: two entries with one identifier, or 30 February, are beyond a schema.
+
+// These types stand for texts and numbers in the schema alone; none is ever built.
+#![allow(dead_code)]
+
+use schemars::{JsonSchema, generate::SchemaSettings};
+
+pub(crate) const ID: &str = "^[A-Za-z0-9-]{1,64}$";
+pub(crate) const NAME: &str = "^[a-z0-9-]{1,40}$";
+pub(crate) const TIME: &str = "^[0-9]{4}-[0-9]{2}-[0-9]{2}[Tt][0-9]{2}:[0-9]{2}:[0-9]{2}\
+    (\\.[0-9]{1,3})?([Zz]|[+-][0-9]{2}:[0-9]{2})$";
+/// No control characters but the tab and both line breaks.
+const TEXT: &str = r"^[^\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F]*$";
+
+#[derive(JsonSchema)]
+#[schemars(inline)]
+pub(crate) struct Id(#[schemars(regex(pattern = ID))] String);
+
+#[derive(JsonSchema)]
+#[schemars(inline)]
+pub(crate) struct Name(#[schemars(regex(pattern = NAME))] String);
+
+#[derive(JsonSchema)]
+#[schemars(inline)]
+pub(crate) struct Text(#[schemars(regex(pattern = TEXT), length(max = 2_000))] String);
+
+#[derive(JsonSchema)]
+#[schemars(inline)]
+pub(crate) struct Number(#[schemars(range(min = -1e30, max = 1e30))] f64);
+
+#[derive(JsonSchema)]
+#[schemars(inline)]
+pub(crate) struct Choices(#[schemars(length(max = 100), extend("uniqueItems" = true))] Vec<Name>);
+
+/// The JSON Schema (2020-12) of version 1.
+#[must_use]
+pub fn schema() -> serde_json::Value {
+    SchemaSettings::draft2020_12()
+        .into_generator()
+        .into_root_schema_for::<crate::version_1::Document>()
+        .to_value()
+}
