@@ -1,1 +1,31 @@
-//! To be written.
+//! How a refrigerating appliance fails, what is known of one, and what to do next.
+//!
+//! Answers: given a job, which links of the Path hold or are broken as far as anyone knows, what
+//! was found, what to be careful of, and which step comes next in a safe order.
+//!
+//! Must never know: where a job is stored, how a sentence reads, what a screen looks like, what
+//! time it is unless told.
+//!
+//! A check is one file in `checks` and one line in the list there.
+
+#![forbid(unsafe_code)]
+
+mod assessment;
+mod caution;
+mod checks;
+mod choice;
+mod finding;
+mod path;
+mod step;
+
+pub use assessment::{Assessment, Model, assess};
+pub use caution::{Caution, Level};
+pub use checks::Check;
+pub use checks::machine::{Complaint, Kind, Machine, MainsChoice, Refrigerant, ToldBy};
+pub use checks::windings::{
+    GearChoice, LeadsChoice, PairChoice, PinChoice, PinShape, WindingsKnown, item_of_pair,
+};
+pub use choice::{Asked, Choice, answered};
+pub use finding::{Finding, WindingsFinding};
+pub use path::{Basis, Link, LinkState};
+pub use step::{Power, Step, Tool};

@@ -14,11 +14,11 @@ use super::readings::Number;
 /// weights over √π.
 const RULE: [(f64, f64); 7] = [
     (-3.750_439_717_725_742, 0.000_548_268_855_972_217_7),
-    (-2.366_759_410_734_541_3, 0.030_757_123_967_586_5),
+    (-2.366_759_410_734_541, 0.030_757_123_967_586_5),
     (-1.154_405_394_739_968, 0.240_123_178_605_012_72),
     (0.0, 0.457_142_857_142_857_14),
     (1.154_405_394_739_968, 0.240_123_178_605_012_72),
-    (2.366_759_410_734_541_3, 0.030_757_123_967_586_5),
+    (2.366_759_410_734_541, 0.030_757_123_967_586_5),
     (3.750_439_717_725_742, 0.000_548_268_855_972_217_7),
 ];
 
@@ -69,10 +69,10 @@ impl<const K: usize> Fit<K> {
         for (i, row) in rows.iter().enumerate() {
             for (j, other) in rows.iter().enumerate() {
                 let w = weight.between(rows, i, j);
-                for a in 0..K {
-                    right[a] += row.parts[a] * w * (other.value - leads.mean);
-                    for b in 0..K {
-                        normal[a][b] += row.parts[a] * w * other.parts[b];
+                for (a, part) in row.parts.iter().enumerate() {
+                    right[a] += part * w * (other.value - leads.mean);
+                    for (b, other_part) in other.parts.iter().enumerate() {
+                        normal[a][b] += part * w * other_part;
                     }
                 }
             }

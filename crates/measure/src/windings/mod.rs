@@ -13,6 +13,7 @@ mod circuits;
 mod evidence;
 mod explanation;
 mod labels;
+mod limits;
 mod pins;
 mod priors;
 mod readings;
@@ -20,6 +21,7 @@ mod resistances;
 
 pub use explanation::{Explanation, Scored};
 pub use labels::{Label, PinBelief};
+pub use limits::{PAIR_LIMITS, PairDoubt, doubt_about_pair};
 pub use pins::{Assignment, Pair, Pin, Role};
 pub use priors::{MainsPriors, Normal, WindingPriors};
 pub use readings::{Inspection, Leads, Mains, PairReading, StartGear, WiringAsFound};

@@ -1,0 +1,69 @@
+//! What a job holds about the windings, gathered for the measuring side.
+
+use job::{Answer, Job, Measured, Reading};
+use measure::windings::{Inspection, Leads, Pair, PairReading, StartGear, WiringAsFound};
+
+use super::{CHECK, GearChoice, LeadsChoice, PairChoice, PinChoice, WindingsKnown, item_of_pair};
+use crate::checks::machine::Machine;
+use crate::choice::{Choice, answered};
+
+/// Gathers what a job holds about the windings.
+pub(super) fn inspection_of(job: &Job, machine: &Machine) -> Inspection {
+    let mut inspection = Inspection::default();
+    inspection.leads = leads_of(job);
+    inspection.start_gear = match answered(job) {
+        Some(GearChoice::Off) => StartGear::Off,
+        Some(GearChoice::StillOn) => StartGear::StillOn,
+        None => StartGear::Unknown,
+    };
+    inspection.mains = machine.mains.map(Into::into);
+    inspection.wiring = wiring_of(job);
+    for pair in Pair::ALL {
+        if let Some(reading) = reading_of(job, (CHECK, item_of_pair(pair))) {
+            let Measured::Ohms(typed) = reading.measured;
+            let accuracy = reading.accuracy;
+            inspection.set(PairReading {
+                pair,
+                typed,
+                accuracy,
+            });
+        }
+    }
+    inspection
+}
+
+fn reading_of<'a>(job: &'a Job, (check, item): (&str, &str)) -> Option<&'a Reading> {
+    match job.answer(check, item) {
+        Some(Answer::Reading(reading)) => Some(reading),
+        _ => None,
+    }
+}
+
+fn leads_of(job: &Job) -> Leads {
+    let choice = answered::<LeadsChoice>(job);
+    match (choice, reading_of(job, WindingsKnown::LEADS_READING)) {
+        (Some(LeadsChoice::Zeroed), _) => Leads::Zeroed,
+        (_, Some(reading)) => {
+            let Measured::Ohms(typed) = reading.measured;
+            Leads::Measured(typed, reading.accuracy)
+        }
+        (Some(LeadsChoice::NotZeroed), None) => Leads::NotZeroed,
+        (Some(LeadsChoice::Unknown) | None, None) => Leads::Unknown,
+    }
+}
+
+fn wiring_of(job: &Job) -> WiringAsFound {
+    let pin = |(check, item): (&str, &str)| {
+        PinChoice::from_name(job.choice(check, item)?).and_then(PinChoice::pin)
+    };
+    let (check, item) = WindingsKnown::START_DEVICE_PAIR;
+    WiringAsFound {
+        overload_on: pin(WindingsKnown::OVERLOAD_PIN),
+        line_on: pin(WindingsKnown::LINE_PIN),
+        start_device_on: job
+            .choice(check, item)
+            .and_then(PairChoice::from_name)
+            .and_then(PairChoice::pair),
+        marked: WindingsKnown::MARKED.map(pin),
+    }
+}

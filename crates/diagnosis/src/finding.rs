@@ -1,0 +1,132 @@
+//! What the observations mean, one statement at a time, each with how sure it is.
+
+use measure::windings::{Explanation, Forecast, Pair, Pin};
+use quantity::{Ohms, Uncertain};
+
+use crate::checks::machine::Complaint;
+
+/// One statement about the machine.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Finding {
+    /// What it did when it was last plugged in.
+    Complaint {
+        /// What.
+        complaint: Complaint,
+        /// Whether the person saw it, rather than heard of it.
+        seen: bool,
+    },
+    /// What the three pins say.
+    Windings(WindingsFinding),
+}
+
+/// One statement about the windings.
+#[derive(Debug, Clone, PartialEq)]
+pub enum WindingsFinding {
+    /// One pair reads a number: joined, no more.
+    Joined(Pair),
+    /// Two pairs read numbers: what the third should read.
+    Foretold(Forecast),
+    /// The third number is the sum of the two others, as foretold.
+    AddsUp,
+    /// Three numbers, and no two of them add up to the third.
+    DoesNotAddUp {
+        /// The pair to repeat first.
+        repeat: Pair,
+    },
+    /// Two whole windings, as far as ohms can tell.
+    Whole {
+        /// The run winding, leads taken out.
+        run: Uncertain<Ohms>,
+        /// The start winding, leads taken out.
+        start: Uncertain<Ohms>,
+        /// Probability that the windings are whole.
+        probability: f64,
+    },
+    /// Two whole windings, but start and run can't be told apart yet.
+    WholeButAlike {
+        /// The common pin.
+        common: Pin,
+        /// Probability that the windings are whole.
+        probability: f64,
+    },
+    /// The leads are in every reading and were taken out.
+    LeadsTakenOut(Uncertain<Ohms>),
+    /// An explanation other than sound windings is the likeliest.
+    Fault {
+        /// Which.
+        explanation: Explanation,
+        /// Its probability.
+        probability: f64,
+        /// The next likeliest, where it is at least a tenth as likely.
+        rival: Option<Explanation>,
+        /// The pin that both open pairs share, or the pair that misfits has none of.
+        pin: Option<Pin>,
+    },
+    /// Three alike, but something may still be on the pins: no verdict.
+    AlikeButNotBare,
+    /// No pair reads: the meter or its leads come first.
+    NothingReads,
+    /// A pair reads so little that the leads must be measured first.
+    NearZero,
+    /// The wiring as noted and the ohms don't agree on the common pin.
+    WiringDisagrees {
+        /// Common by the ohms.
+        common: Pin,
+    },
+    /// The usual order for a triangle would swap start and run. Ohms and wiring decide.
+    UnusualOrder {
+        /// The start pin.
+        start: Pin,
+    },
+}
+
+impl Finding {
+    /// Its short name for files.
+    #[must_use]
+    pub const fn name(&self) -> &'static str {
+        match self {
+            Self::Complaint { .. } => "complaint",
+            Self::Windings(finding) => finding.name(),
+        }
+    }
+}
+
+impl WindingsFinding {
+    /// Its short name for files.
+    #[must_use]
+    pub const fn name(&self) -> &'static str {
+        match self {
+            Self::Joined(_) => "joined",
+            Self::Foretold(_) => "third-pair-foretold",
+            Self::AddsUp => "adds-up",
+            Self::DoesNotAddUp { .. } => "does-not-add-up",
+            Self::Whole { .. } => "windings-whole",
+            Self::WholeButAlike { .. } => "windings-whole-start-and-run-alike",
+            Self::LeadsTakenOut(_) => "leads-taken-out",
+            Self::Fault { explanation, .. } => name_of(*explanation),
+            Self::AlikeButNotBare => "alike-but-not-bare",
+            Self::NothingReads => "nothing-reads",
+            Self::NearZero => "near-zero",
+            Self::WiringDisagrees { .. } => "wiring-disagrees",
+            Self::UnusualOrder { .. } => "unusual-order",
+        }
+    }
+}
+
+/// The short name of an explanation for files.
+#[must_use]
+pub(crate) const fn name_of(explanation: Explanation) -> &'static str {
+    match explanation {
+        Explanation::Sound => "sound",
+        Explanation::LeadsNotZeroed => "leads-not-zeroed",
+        Explanation::ProtectorOpen => "protector-open",
+        Explanation::CommonLeadOpen => "common-lead-open",
+        Explanation::StartOpen => "start-open",
+        Explanation::RunOpen => "run-open",
+        Explanation::ShortedTurns => "shorted-turns",
+        Explanation::StartDeviceOn => "start-device-on",
+        Explanation::ProbeMissed => "probe-missed",
+        Explanation::EqualWindings => "equal-windings",
+        Explanation::SingleCoil => "single-coil",
+    }
+}

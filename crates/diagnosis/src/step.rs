@@ -1,0 +1,109 @@
+//! What to do next, and what it takes.
+
+use measure::windings::Pair;
+
+use crate::checks::Check;
+use crate::choice::choices;
+
+/// One thing to do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Step {
+    /// Answer what a check asks by looking.
+    Look(Check),
+    /// Note the wiring, then take everything off the three pins.
+    BareThePins,
+    /// Something is still on the pins, or seems to be: take it off and measure again.
+    TakeStartGearOff,
+    /// Touch the probes together and enter what they read.
+    TouchProbes,
+    /// Measure between two pins.
+    Measure(Pair),
+    /// Scrape the pins and measure between these two again.
+    Repeat(Pair),
+    /// Let the compressor cool, then measure the open pairs again.
+    CoolAndRepeat {
+        /// Minutes until an hour has passed since the pairs were found open.
+        minutes_left: u16,
+    },
+    /// Tell start from run by where the wires were.
+    NoteWiring,
+    /// Measure from each pin to the shell's bare metal.
+    PinsToShell,
+}
+
+choices! {
+    /// What state the machine must be in.
+    pub enum Power {
+        /// The plug is out and stays out.
+        Unplugged = "unplugged",
+    }
+}
+
+choices! {
+    /// What one needs in hand.
+    pub enum Tool {
+        /// Nothing but eyes.
+        Eyes = "eyes",
+        /// A multimeter on ohms.
+        Multimeter = "multimeter",
+        /// A screwdriver for the cover at the compressor.
+        Screwdriver = "screwdriver",
+        /// A phone to take a photo of the wires.
+        Camera = "camera",
+    }
+}
+
+impl Step {
+    /// The check that it belongs to.
+    #[must_use]
+    pub const fn check(self) -> Check {
+        match self {
+            Self::Look(check) => check,
+            _ => Check::Windings,
+        }
+    }
+
+    /// Its short name for files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Look(_) => "look",
+            Self::BareThePins => "bare-the-pins",
+            Self::TakeStartGearOff => "take-start-gear-off",
+            Self::TouchProbes => "touch-probes",
+            Self::Measure(_) => "measure",
+            Self::Repeat(_) => "repeat",
+            Self::CoolAndRepeat { .. } => "cool-and-repeat",
+            Self::NoteWiring => "note-wiring",
+            Self::PinsToShell => "pins-to-shell",
+        }
+    }
+
+    /// The state that the machine must be in. Every step so far is done unplugged.
+    #[must_use]
+    pub const fn power(self) -> Power {
+        Power::Unplugged
+    }
+
+    /// Minutes of work for someone who does it for the first time (judgement).
+    #[must_use]
+    pub const fn minutes(self) -> u16 {
+        match self {
+            Self::Look(_) | Self::Measure(_) | Self::Repeat(_) | Self::TouchProbes => 1,
+            Self::NoteWiring => 2,
+            Self::PinsToShell => 3,
+            Self::CoolAndRepeat { .. } | Self::TakeStartGearOff => 5,
+            Self::BareThePins => 8,
+        }
+    }
+
+    /// What one needs in hand.
+    #[must_use]
+    pub const fn tools(self) -> &'static [Tool] {
+        match self {
+            Self::Look(_) | Self::NoteWiring => &[Tool::Eyes],
+            Self::BareThePins | Self::TakeStartGearOff => &[Tool::Screwdriver, Tool::Camera],
+            _ => &[Tool::Multimeter],
+        }
+    }
+}
