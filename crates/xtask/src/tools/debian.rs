@@ -70,7 +70,7 @@ pub(super) fn ensure_all(needs: &[Need]) -> Result<()> {
             println!("  {}: there, skipped", need.what);
         } else {
             println!(
-                "  {}: missing, installing {} with apt-get",
+                "  {}: missing, comes with {}",
                 need.what,
                 need.packages.join(" ")
             );
@@ -118,6 +118,7 @@ fn install(packages: &[&str]) -> Result<()> {
             by_hand()
         );
     };
+    println!("  Installing {wanted} with apt-get");
     // Package lists that were fetched long ago name files that are gone.
     process::run(&mut apt_get(rights, &["update", "-qq"])).with_context(by_hand)?;
     let mut arguments = vec!["install", "-y", "-qq", "--no-install-recommends"];
