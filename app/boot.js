@@ -19,6 +19,8 @@ function announce(name, value) {
 function showStopped(heading, text) {
   if (page.dataset.stopped) return;
   announce("stopped", "true");
+  const hint = document.querySelector(".slow-start");
+  if (hint) hint.remove();
   const box = document.createElement("section");
   box.className = "stopped";
   box.setAttribute("role", "alert");

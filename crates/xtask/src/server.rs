@@ -41,10 +41,10 @@ pub(crate) struct RunningServer {
 impl RunningServer {
     /// Starts serving at the address; port 0 takes any free one.
     pub(crate) fn start(site: Site, address: impl ToSocketAddrs) -> Result<RunningServer> {
-        let server = Arc::new(
-            Server::http(address)
-                .map_err(|problem| anyhow!("the server can't start: {problem}"))?,
-        );
+        let server = Server::http(address).map_err(|problem| {
+            anyhow!("the server can't start: {problem}. Another port can be chosen with --port")
+        })?;
+        let server = Arc::new(server);
         let address = server
             .server_addr()
             .to_ip()

@@ -166,6 +166,10 @@ fn references(context: &Context) -> Result<Counts> {
         .filter(|file| file.extension().is_some_and(|extension| extension == "py"))
         .collect();
     scripts.sort();
+    ensure!(
+        !scripts.is_empty(),
+        "there is no script under tests/reference"
+    );
     let mut counts = Counts::default();
     for script in scripts {
         println!("{}", script.strip_prefix(context.project.root())?.display());
