@@ -57,6 +57,8 @@ pub enum Syntax {
     CutShort,
     /// It starts as a web page does.
     WebPage,
+    /// It doesn't start with a brace, as every job does.
+    OtherText,
     /// Two fields of one object have this name, so that one would be lost.
     RepeatedField(String),
     /// A number that no computer here can hold.
@@ -134,6 +136,8 @@ pub enum Kind {
 pub enum Mend {
     /// Choose the job's file: this is something else.
     ChooseTheJob,
+    /// If this is the job's file at all, save it as UTF-8 text.
+    SaveAsUtf8,
     /// Have the whole file sent again: this one was cut or changed on its way.
     SendAgain,
     /// Mend the named place in a text editor, or go back to an earlier copy.
@@ -152,10 +156,10 @@ impl OpenError {
                 syntax: Syntax::CutShort,
                 ..
             } => Mend::SendAgain,
-            Self::NotText { .. }
-            | Self::NotAJob(_)
+            Self::NotText { .. } => Mend::SaveAsUtf8,
+            Self::NotAJob(_)
             | Self::NotJson {
-                syntax: Syntax::WebPage,
+                syntax: Syntax::WebPage | Syntax::OtherText,
                 ..
             } => Mend::ChooseTheJob,
             Self::Beyond {

@@ -41,10 +41,13 @@ fn not_json(text: &str, error: &serde_json::Error, repeated: Option<String>) -> 
             path: String::new(),
         };
     }
+    let start = text.trim_start();
     let syntax = if let Some(name) = repeated {
         Syntax::RepeatedField(name)
-    } else if text.trim_start().starts_with('<') {
+    } else if start.starts_with('<') {
         Syntax::WebPage
+    } else if !start.starts_with('{') {
+        Syntax::OtherText
     } else if message.starts_with("number out of range") {
         Syntax::NumberTooLarge
     } else {
@@ -134,5 +137,52 @@ impl<'de> Visitor<'de> for Unique<'_> {
             object.insert(name, value);
         }
         Ok(Value::Object(object))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn nested(levels: usize) -> String {
+        format!("{}{}", "[".repeat(levels), "]".repeat(levels))
+    }
+
+    #[test]
+    fn nesting_is_followed_to_the_limit_and_not_beyond() {
+        let most = Limit::Depth.most() as usize;
+        assert!(parse(&nested(most)).is_ok());
+        let beyond = OpenError::Beyond {
+            limit: Limit::Depth,
+            path: String::new(),
+        };
+        assert_eq!(parse(&nested(most + 1)), Err(beyond.clone()));
+        // Far beyond, a reader that called itself for each level would be out of memory.
+        assert_eq!(parse(&nested(1_000_000)), Err(beyond));
+    }
+
+    #[test]
+    fn a_number_comes_back_to_the_last_bit() {
+        for number in [0.1, 1e30, 5e-324, 123_456_789.123_456_78, f64::MAX] {
+            assert_eq!(parse(&number.to_string()), Ok(Value::from(number)));
+        }
+    }
+
+    #[test]
+    fn a_character_is_found_where_the_text_goes_wrong_whatever_its_length() {
+        for (text, found) in [
+            ("{\"ä\": ☃}", '☃'),
+            ("{\n\n 'a'}", '\''),
+            ("{\"a\" 1}", '1'),
+        ] {
+            assert!(
+                matches!(
+                    parse(text),
+                    Err(OpenError::NotJson { syntax: Syntax::Unexpected(at), .. }) if at == found
+                ),
+                "{text}: {:?}",
+                parse(text)
+            );
+        }
     }
 }

@@ -9,7 +9,7 @@ pub enum Limit {
     Entries,
     /// The number of choices in one answer.
     Choices,
-    /// How many lists and objects lie inside one another.
+    /// How many lists and objects lie inside one another: the library's own limit.
     Depth,
     /// The size of a number either side of zero, in its unit.
     Magnitude,
@@ -20,7 +20,7 @@ pub enum Limit {
 pub enum Reason {
     /// A browser keeps about five million characters for all jobs together.
     BrowserRoom,
-    /// No one writes that many by hand: a week of an entry a minute stays below it.
+    /// No one writes that many by hand: it would take nearly a week at an entry a minute.
     NotByHand,
     /// No check offers that many.
     NoneOffered,

@@ -216,6 +216,9 @@ fn reading(
     let value = magnitude(stored.value, &place.field("value"))?;
     let count = magnitude(stored.count, &place.field("count"))?;
     let above = magnitude(stored.above, &place.field("above"))?;
+    if count.is_some_and(|count| count <= 0.0) {
+        return Err(place.field("count").wrong(Problem::Count));
+    }
     let accuracy = accuracy(stored.accuracy.as_ref(), &place.field("accuracy"))?;
     if stored.unit != "ohm" {
         return Ok(Err(Unreadable::Unit(stored.unit.clone())));
@@ -233,9 +236,6 @@ fn reading(
             (Observed::OverRange { above }, 0.0)
         }
     };
-    if matches!(observed, Observed::Value(_)) && count <= 0.0 {
-        return Err(place.field("count").wrong(Problem::Count));
-    }
     Ok(Ok(Answer::Reading(Reading {
         typed,
         measured: Measured::Ohms(Typed {
@@ -253,8 +253,6 @@ fn accuracy(
     let Some(stored) = stored else {
         return Ok(None);
     };
-    magnitude(Some(stored.percent), &place.field("percent"))?;
-    magnitude(Some(stored.counts), &place.field("counts"))?;
     Accuracy::new(stored.percent, stored.counts)
         .map(Some)
         .ok_or_else(|| place.wrong(Problem::Accuracy))

@@ -44,6 +44,7 @@ pub(crate) struct Document {
 /// One thing that was entered: an answer, a note or a strike, or something of a newer program.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(extend("not" = schema::two_of(schema::CONTENTS))))]
 pub(crate) struct Entry {
     /// The entry's identifier, used once in a job.
     #[cfg_attr(feature = "schema", schemars(regex(pattern = schema::ID)))]
@@ -71,6 +72,7 @@ pub(crate) struct Entry {
 /// An answer to a question, in one of the shapes that an answer can have.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(extend("not" = schema::two_of(schema::SHAPES))))]
 #[serde(rename_all = "kebab-case")]
 pub(crate) struct Answer {
     /// The check, for example `windings`.
@@ -106,6 +108,10 @@ pub(crate) struct Answer {
 /// A number off a meter: as typed and as understood.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(
+    feature = "schema",
+    schemars(extend("if" = schema::in_ohms(), "then" = schema::complete()))
+)]
 pub(crate) struct Reading {
     /// Exactly what was typed.
     #[cfg_attr(feature = "schema", schemars(with = "schema::Text"))]
@@ -118,7 +124,7 @@ pub(crate) struct Reading {
     pub(crate) value: Option<f64>,
     /// One step of the last digit typed: 0.1 for 4.7. With `value` only.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[cfg_attr(feature = "schema", schemars(with = "schema::Number", default))]
+    #[cfg_attr(feature = "schema", schemars(with = "schema::Step", default))]
     pub(crate) count: Option<f64>,
     /// The display was over range, so the truth lies above this. This or `value`.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -137,10 +143,10 @@ pub(crate) struct Reading {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub(crate) struct Accuracy {
     /// Percent of the reading.
-    #[cfg_attr(feature = "schema", schemars(with = "schema::Number"))]
+    #[cfg_attr(feature = "schema", schemars(range(min = 0.0, max = 20.0)))]
     pub(crate) percent: f64,
     /// Steps of the last digit.
-    #[cfg_attr(feature = "schema", schemars(with = "schema::Number"))]
+    #[cfg_attr(feature = "schema", schemars(range(min = 0.0, max = 100.0)))]
     pub(crate) counts: f64,
     #[serde(flatten)]
     pub(crate) extra: Extra,
