@@ -19,5 +19,5 @@ pub use answer::{Answer, Measured, NotDone, Reading};
 pub use drafts::Drafts;
 pub use entry::{Content, Entry, Question};
 pub use machine_job::{AddError, Job, Origin};
-pub use moment::{Moment, MomentError};
+pub use moment::{Moment, MomentError, WallClock};
 pub use name::{Id, Name, NameError, Text, TextError};

@@ -50,4 +50,71 @@ impl Moment {
     pub const fn offset_minutes(self) -> i16 {
         self.offset_minutes
     }
+
+    /// What the clock on the wall showed.
+    ///
+    /// ```
+    /// # use job::Moment;
+    /// let clock = Moment::new(1_795_608_300_000, 60).unwrap().wall_clock();
+    /// assert_eq!((clock.year, clock.month, clock.day), (2026, 11, 25));
+    /// assert_eq!((clock.hour, clock.minute), (13, 5));
+    /// ```
+    #[must_use]
+    pub const fn wall_clock(self) -> WallClock {
+        let local = self.unix_milliseconds + self.offset_minutes as i64 * 60_000;
+        let (days, rest) = (local.div_euclid(86_400_000), local.rem_euclid(86_400_000));
+        let (year, month, day) = civil_date(days);
+        WallClock {
+            year,
+            month,
+            day,
+            hour: (rest / 3_600_000) as u8,
+            minute: (rest / 60_000 % 60) as u8,
+            second: (rest / 1_000 % 60) as u8,
+            millisecond: (rest % 1_000) as u16,
+        }
+    }
+}
+
+/// A moment as a calendar and a clock show it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct WallClock {
+    /// Year, 1969 to 9999: the offset may reach back over the first of January 1970.
+    pub year: i64,
+    /// 1 to 12.
+    pub month: u8,
+    /// 1 to 31.
+    pub day: u8,
+    /// 0 to 23.
+    pub hour: u8,
+    /// 0 to 59.
+    pub minute: u8,
+    /// 0 to 59.
+    pub second: u8,
+    /// 0 to 999.
+    pub millisecond: u16,
+}
+
+/// The proleptic Gregorian date of a day counted from 1970-01-01.
+///
+/// Years are counted from 1 March, so that the leap day is the last of its year and months
+/// follow a straight line: day of year = (153·month + 2)/5.
+const fn civil_date(days: i64) -> (i64, u8, u8) {
+    const DAYS_IN_400_YEARS: i64 = 146_097;
+    let from_march_0000 = days + 719_468;
+    let era = from_march_0000.div_euclid(DAYS_IN_400_YEARS);
+    let day_of_era = from_march_0000.rem_euclid(DAYS_IN_400_YEARS);
+    let year_of_era =
+        (day_of_era - day_of_era / 1_460 + day_of_era / 36_524 - day_of_era / 146_096) / 365;
+    let day_of_year = day_of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
+    let month_from_march = (5 * day_of_year + 2) / 153;
+    let day = day_of_year - (153 * month_from_march + 2) / 5 + 1;
+    let january_or_february = month_from_march >= 10;
+    let month = if january_or_february {
+        month_from_march - 9
+    } else {
+        month_from_march + 3
+    };
+    let year = year_of_era + era * 400 + january_or_february as i64;
+    (year, month as u8, day as u8)
 }

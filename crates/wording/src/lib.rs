@@ -1,1 +1,35 @@
-//! To be written.
+//! Every sentence that a person reads, in one place for the page and the command line alike.
+//!
+//! Answers: how is this finding, caution, step, value or error said in plain words?
+//!
+//! Must never know: how a conclusion was reached, where a job is stored, what a screen looks
+//! like. An enum without words for one of its variants does not compile.
+
+#![forbid(unsafe_code)]
+
+mod caution;
+mod choices;
+mod document_error;
+mod finding;
+mod locale;
+mod odds;
+pub mod page;
+mod path;
+mod reading_error;
+mod report;
+mod step;
+mod value;
+mod windings_finding;
+pub mod windings_page;
+
+pub use caution::{CautionWords, caution};
+pub use choices::Words;
+pub use document_error::{notice, open_error};
+pub use finding::{explanation, finding, label, pair, pin};
+pub use locale::{DateOrder, DecimalMark, Degrees, Locale};
+pub use odds::{Odds, odds};
+pub use path::{LinkWords, basis, link, link_state};
+pub use reading_error::{ErrorWords, pair_doubt, parse_error};
+pub use report::{Report, Section, report, title};
+pub use step::{StepWords, step};
+pub use value::{observed, ohms, uncertain_ohms};

@@ -1,0 +1,92 @@
+//! What was found, in words.
+
+use diagnosis::{Complaint, Finding};
+use measure::windings::{Explanation, Label, Pair, Pin, Role};
+
+use crate::windings_finding::windings_finding;
+use crate::{Locale, Words};
+
+/// Says a finding, in one sentence or a few.
+#[must_use]
+pub fn finding(finding: &Finding, locale: &Locale) -> String {
+    match finding {
+        Finding::Complaint { complaint, seen } => told(*complaint, *seen),
+        Finding::Windings(finding) => windings_finding(finding, locale),
+    }
+}
+
+fn told(complaint: Complaint, seen: bool) -> String {
+    let who = if seen { "Seen" } else { "The seller says" };
+    let what = match complaint {
+        Complaint::Silent => {
+            "silent when plugged in. Supply, control or protector may be open, or the control \
+             simply waits: many delay the start by some minutes."
+        }
+        Complaint::HumsThenClicks => {
+            "hums, then clicks. Current reaches the motor and it doesn't turn: start device, low \
+             voltage or a tight rotor, with the start device the commonest."
+        }
+        Complaint::RunsStaysWarm => {
+            "runs, stays warm. The motor turns; air, ice, a dirty condenser or the sealed system \
+             comes next."
+        }
+        Complaint::TripsTheOutlet => "trips the outlet. Something leaks or is shorted.",
+        Complaint::NotPluggedIn | Complaint::Unknown => complaint.words(),
+    };
+    format!("{who}: {what}")
+}
+
+/// A pin by its number.
+#[must_use]
+pub fn pin(pin: Pin) -> &'static str {
+    match pin {
+        Pin::One => "pin 1",
+        Pin::Two => "pin 2",
+        Pin::Three => "pin 3",
+    }
+}
+
+/// A pair by its pins.
+#[must_use]
+pub fn pair(pair: Pair) -> &'static str {
+    match pair {
+        Pair::OneTwo => "pins 1 and 2",
+        Pair::OneThree => "pins 1 and 3",
+        Pair::TwoThree => "pins 2 and 3",
+    }
+}
+
+/// What stands beside a pin; nothing where nothing is known.
+#[must_use]
+pub fn label(label: Label) -> &'static str {
+    match label {
+        Label::Nothing => "",
+        Label::StartOrRun => "start or run",
+        Label::Is { role, surely } => match (role, surely) {
+            (Role::Common, true) => "common, surely",
+            (Role::Common, false) => "common, likely",
+            (Role::Start, true) => "start, surely",
+            (Role::Start, false) => "start, likely",
+            (Role::Run, true) => "run, surely",
+            (Role::Run, false) => "run, likely",
+        },
+    }
+}
+
+/// An explanation of the three readings, in a few words.
+#[must_use]
+pub fn explanation(explanation: Explanation) -> &'static str {
+    match explanation {
+        Explanation::Sound => "two whole windings, leads taken out",
+        Explanation::LeadsNotZeroed => "two whole windings, leads still in the readings",
+        Explanation::ProtectorOpen => "the protector inside is open",
+        Explanation::CommonLeadOpen => "the common lead or pin is broken",
+        Explanation::StartOpen => "the start winding, its lead or its pin is open",
+        Explanation::RunOpen => "the run winding, its lead or its pin is open",
+        Explanation::ShortedTurns => "turns of a winding are shorted",
+        Explanation::StartDeviceOn => "the start device is still on the pins",
+        Explanation::ProbeMissed => "a probe didn't touch bare metal",
+        Explanation::EqualWindings => "three equal windings, driven by an electronic board",
+        Explanation::SingleCoil => "one coil on two pins, a linear drive",
+    }
+}

@@ -1,0 +1,1 @@
+//! The plain strings of the pages: headings, buttons, hints.

@@ -1,0 +1,185 @@
+//! The whole assessment as text: what the page shows and what the command line prints.
+
+use diagnosis::{Assessment, Level, Machine, WindingsKnown};
+use job::{Job, Origin};
+use measure::windings::Pin;
+
+use crate::windings_finding::capital;
+use crate::{
+    Locale, Words, caution, explanation, finding, label, link, odds, pin, step, uncertain_ohms,
+};
+
+/// A heading with what stands under it, a line each.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Section {
+    /// The heading.
+    pub heading: &'static str,
+    /// What stands under it.
+    pub lines: Vec<String>,
+}
+
+/// An assessment in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Report {
+    /// What the machine is called.
+    pub title: String,
+    /// The sections, none of them empty.
+    pub sections: Vec<Section>,
+}
+
+impl Report {
+    /// The report as plain text.
+    #[must_use]
+    pub fn text(&self) -> String {
+        let mut text = format!("{}\n", self.title);
+        for section in &self.sections {
+            text.push('\n');
+            text.push_str(section.heading);
+            text.push('\n');
+            for line in &section.lines {
+                text.push_str("- ");
+                text.push_str(line);
+                text.push('\n');
+            }
+        }
+        text
+    }
+}
+
+/// What a machine is called: its name, else its kind and mains.
+#[must_use]
+pub fn title(machine: &Machine) -> String {
+    let kind = machine.kind.map_or("Machine", Words::words);
+    match (&machine.name, machine.mains) {
+        (Some(name), _) => name.clone(),
+        (None, Some(mains)) => format!("{kind}, {}", mains.words()),
+        (None, None) => kind.to_owned(),
+    }
+}
+
+/// Says everything that is known, in the order in which it matters.
+#[must_use]
+pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
+    let stops = |level| {
+        let cautions = assessment.cautions.iter();
+        cautions
+            .filter(move |caution| caution.level() == level)
+            .map(|which| caution(*which).line())
+    };
+    let sections = [
+        (
+            "Safety first",
+            stops(Level::Stop).chain(stops(Level::Care)).collect(),
+        ),
+        ("The machine", machine_lines(&assessment.machine, job)),
+        ("Found so far", finding_lines(assessment, locale)),
+        (
+            "The pins",
+            windings_lines(assessment.windings.as_ref(), locale),
+        ),
+        (
+            "What fits these readings",
+            explanation_lines(assessment.windings.as_ref()),
+        ),
+        ("The Path", links(assessment)),
+        (
+            "Next",
+            assessment
+                .next
+                .iter()
+                .map(|next| step(*next, locale).line())
+                .collect(),
+        ),
+        ("What this doesn't show", vec![LIMITS.to_owned()]),
+    ];
+    Report {
+        title: title(&assessment.machine),
+        sections: sections
+            .into_iter()
+            .map(|(heading, lines): (_, Vec<String>)| Section { heading, lines })
+            .filter(|section| !section.lines.is_empty())
+            .collect(),
+    }
+}
+
+const LIMITS: &str = "Ohms can condemn a compressor; they can't clear one. Nothing here has been \
+                      tested under power, and the sealed system hasn't been judged. Odds rest on \
+                      stated judgement, not on statistics. Local codes and licensed practice come \
+                      first.";
+
+fn machine_lines(machine: &Machine, job: &Job) -> Vec<String> {
+    let invented = (job.origin() == Origin::Invented)
+        .then(|| "Invented example: no such machine was measured.".to_owned());
+    let kind = machine.kind.map(|kind| kind.words().to_owned());
+    let mains = machine
+        .mains
+        .map(|mains| format!("Made for {}", mains.words()));
+    let gas = machine
+        .refrigerant
+        .map(|refrigerant| format!("Refrigerant: {}", refrigerant.words()));
+    let plate = machine
+        .plate
+        .as_ref()
+        .map(|plate| format!("Plate: {}", plate.replace('\n', "; ")));
+    [invented, kind, mains, gas, plate]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+fn finding_lines(assessment: &Assessment, locale: &Locale) -> Vec<String> {
+    assessment
+        .findings
+        .iter()
+        .map(|found| finding(found, locale))
+        .collect()
+}
+
+fn windings_lines(known: Option<&WindingsKnown>, locale: &Locale) -> Vec<String> {
+    let Some(known) = known else {
+        return Vec::new();
+    };
+    let pins = Pin::ALL.into_iter().filter_map(|which| {
+        let words = label(known.label(which));
+        (!words.is_empty()).then(|| format!("{}: {words}", capital(pin(which))))
+    });
+    let leads = known.windings.resistances.as_ref().map(|found| {
+        format!(
+            "Leads and contacts: {}",
+            uncertain_ohms(&found.leads, locale)
+        )
+    });
+    pins.chain(leads).collect()
+}
+
+/// What is likely enough to be told, the likeliest first.
+fn explanation_lines(known: Option<&WindingsKnown>) -> Vec<String> {
+    let Some(known) = known.filter(|known| known.inspection.readings().count() == 3) else {
+        return Vec::new();
+    };
+    known
+        .windings
+        .explanations
+        .iter()
+        .filter(|scored| scored.probability >= 0.02)
+        .map(|scored| {
+            let said = odds(scored.probability);
+            let what = explanation(scored.explanation);
+            format!("{}: {}, {}", capital(what), said.word, said.phrase)
+        })
+        .collect()
+}
+
+fn links(assessment: &Assessment) -> Vec<String> {
+    assessment
+        .path
+        .iter()
+        .map(|(which, state)| {
+            let said = link(*which, *state);
+            match said.basis {
+                Some(basis) => format!("{}: {} ({basis})", said.link, said.state),
+                None => format!("{}: {}", said.link, said.state),
+            }
+        })
+        .collect()
+}

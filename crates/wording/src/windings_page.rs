@@ -1,0 +1,1 @@
+//! The plain strings of the windings check.
