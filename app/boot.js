@@ -49,7 +49,8 @@ function watchForCrash() {
 
 async function startProgram() {
   const script = document.querySelector('link[rel="modulepreload"]').href;
-  const wasm = document.querySelector('link[rel="preload"][as="fetch"]').href;
+  // Both at once; the wasm is named after its script.
+  const wasm = fetch(script.replace(/\.js$/, "_bg.wasm"));
   const program = await import(script);
   await program.default({ module_or_path: wasm });
   document.getElementById("shell").remove();

@@ -9,6 +9,7 @@
 
 use std::collections::BTreeSet;
 use std::env;
+use std::fmt;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -36,6 +37,17 @@ enum Fate {
     DoesNotApply,
 }
 
+impl fmt::Display for Fate {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.pad(match self {
+            Fate::Caught => "caught",
+            Fate::Survived => "NOT CAUGHT",
+            Fate::NoTestRan => "NO TEST RAN",
+            Fate::DoesNotApply => "DOES NOT APPLY",
+        })
+    }
+}
+
 /// Plants each mistake in turn and returns whether all were caught.
 pub(crate) fn run(project: &Project) -> Result<bool> {
     let planted = read_all(&project.root().join("tests/planted"))?;
@@ -56,7 +68,7 @@ pub(crate) fn run(project: &Project) -> Result<bool> {
     let mut all_caught = true;
     for one in &planted {
         let fate = checkout.plant(one)?;
-        println!("{fate:?}: {}", one.name);
+        println!("{fate:>14}: {}", one.name);
         all_caught &= fate == Fate::Caught;
     }
     println!(

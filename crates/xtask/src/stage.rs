@@ -1,5 +1,5 @@
 //! The last step of a build of the page, called by Trunk while the files still lie in its staging folder: puts the
-//! hashed names into `index.html`, and the list of files and their common version into the service worker.
+//! hashed name of the program into `index.html`, and the list of files and their common version into the service worker.
 
 use std::collections::BTreeMap;
 use std::env;
@@ -11,6 +11,9 @@ use anyhow::{Context, Result, bail};
 
 const WORKER: &str = "sw.js";
 const INDEX: &str = "index.html";
+
+/// The name in the page that the build replaces.
+const SCRIPT_PLACEHOLDER: &str = "./program.js";
 
 /// The line of the worker that the build replaces.
 const WORKER_PLACEHOLDER: &str = r#"const BUILD = { version: "", files: [] };"#;
@@ -70,7 +73,7 @@ fn take_text(files: &mut BTreeMap<String, Vec<u8>>, name: &str) -> Result<String
     String::from_utf8(bytes).with_context(|| format!("{name} is not text"))
 }
 
-/// Puts the hashed names of the program's two files into the page.
+/// Puts the hashed name of the program's script into the page; the compiled program is named after it.
 fn name_program<'a>(index: &str, names: impl Iterator<Item = &'a str>) -> Result<String> {
     let mut stems = names.filter_map(|name| name.strip_suffix("_bg.wasm"));
     let stem = stems
@@ -79,17 +82,10 @@ fn name_program<'a>(index: &str, names: impl Iterator<Item = &'a str>) -> Result
     if let Some(other) = stems.next() {
         bail!("the build holds two programs: {stem} and {other}");
     }
-    let mut named = index.to_owned();
-    for (placeholder, name) in [
-        ("./program.js", format!("./{stem}.js")),
-        ("./program.wasm", format!("./{stem}_bg.wasm")),
-    ] {
-        if !named.contains(placeholder) {
-            bail!("{INDEX} has no {placeholder} to be replaced");
-        }
-        named = named.replace(placeholder, &name);
+    if !index.contains(SCRIPT_PLACEHOLDER) {
+        bail!("{INDEX} has no {SCRIPT_PLACEHOLDER} to be replaced");
     }
-    Ok(named)
+    Ok(index.replace(SCRIPT_PLACEHOLDER, &format!("./{stem}.js")))
 }
 
 fn without_tag(index: &str, beginning: &str) -> Result<String> {
@@ -132,21 +128,15 @@ mod tests {
 
     #[test]
     fn the_page_names_the_hashed_program() {
-        let index = r#"<link href="./program.js"><link href="./program.wasm">"#;
-        let named = name_program(
-            index,
-            ["app-1f.js", "app-1f_bg.wasm", "style-2.css"].into_iter(),
-        )
-        .unwrap();
-        assert_eq!(
-            named,
-            r#"<link href="./app-1f.js"><link href="./app-1f_bg.wasm">"#
-        );
+        let index = r#"<link href="./program.js">"#;
+        let names = ["app-1f.js", "app-1f_bg.wasm", "style-2.css"];
+        let named = name_program(index, names.into_iter()).unwrap();
+        assert_eq!(named, r#"<link href="./app-1f.js">"#);
     }
 
     #[test]
     fn a_page_without_a_program_or_without_its_place_is_refused() {
-        assert!(name_program("./program.js ./program.wasm", ["a.js"].into_iter()).is_err());
+        assert!(name_program("./program.js", ["a.js"].into_iter()).is_err());
         assert!(name_program("nothing", ["app_bg.wasm"].into_iter()).is_err());
     }
 
