@@ -49,7 +49,7 @@ fn heading(step: Step) -> String {
         Step::Repeat(which) => format!("Repeat {}", pair(which)),
         Step::CoolAndRepeat { .. } => "Let it cool, then repeat the open pairs".to_owned(),
         Step::NoteWiring => "Look where the start device sat".to_owned(),
-        Step::PinsToShell => "Then each pin to bare metal".to_owned(),
+        Step::PinsToShell => "Measure each pin to bare metal".to_owned(),
     }
 }
 
@@ -87,8 +87,8 @@ fn how(step: Step, locale: &Locale) -> String {
         }
         Step::PinsToShell => {
             "Highest ohms range, one probe on each pin in turn, the other on bare metal of the \
-             shell. Any reading is a leak: then it is never powered again. This version has no \
-             field for it yet: write it in the notes."
+             shell. Any reading at all is a leak: then it stays unplugged until that is cleared. \
+             This version has no field for it yet: write it in the notes."
                 .to_owned()
         }
     }

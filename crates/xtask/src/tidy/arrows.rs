@@ -9,7 +9,11 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("measure", &["quantity"]),
     ("diagnosis", &["job", "measure", "quantity"]),
     ("jobfile", &["job", "quantity"]),
-    ("wording", &["diagnosis", "job", "measure", "quantity"]),
+    // A file that can't be opened is told in words too, and sentences stand in wording alone.
+    (
+        "wording",
+        &["diagnosis", "job", "jobfile", "measure", "quantity"],
+    ),
     (
         "cli",
         &[
