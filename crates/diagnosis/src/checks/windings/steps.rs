@@ -39,28 +39,34 @@ impl WindingsKnown {
         if self.numbers() == 0 {
             return Some(Step::TouchProbes);
         }
-        if self.sum_fails() && self.fault().is_none() {
-            return Some(Step::Repeat(self.pair_to_repeat()));
+        match self.fault() {
+            Some((explanation, _)) => self.step_for(explanation),
+            None if self.sum_fails() => Some(Step::Repeat(self.pair_to_repeat())),
+            None if self.is_alike() && self.inspection.wiring.is_empty() => Some(Step::NoteWiring),
+            None => None,
         }
-        match self.fault()?.0 {
+    }
+
+    fn step_for(&self, explanation: Explanation) -> Option<Step> {
+        match explanation {
             Explanation::StartDeviceOn => Some(Step::TakeStartGearOff),
-            Explanation::ProbeMissed => Some(Step::Repeat(self.pair_to_repeat())),
             Explanation::ProtectorOpen | Explanation::CommonLeadOpen => {
                 let left = COOLING_MINUTES - self.minutes_since_reading.unwrap_or(0).max(0);
                 let minutes_left = u16::try_from(left).unwrap_or(0);
                 Some(Step::CoolAndRepeat { minutes_left })
             }
-            Explanation::StartOpen | Explanation::RunOpen | Explanation::ShortedTurns => {
-                Some(Step::Repeat(self.pair_to_repeat()))
-            }
+            Explanation::ProbeMissed
+            | Explanation::StartOpen
+            | Explanation::RunOpen
+            | Explanation::ShortedTurns => Some(Step::Repeat(self.pair_to_repeat())),
             Explanation::EqualWindings if self.inspection.start_gear != StartGear::Off => {
                 Some(Step::TakeStartGearOff)
             }
-            _ => None,
+            Explanation::EqualWindings
+            | Explanation::SingleCoil
+            | Explanation::Sound
+            | Explanation::LeadsNotZeroed => None,
         }
-        .or_else(|| {
-            (self.is_alike() && self.inspection.wiring.is_empty()).then_some(Step::NoteWiring)
-        })
     }
 
     /// The pair whose repeat would tell most: one over range among two that read, else the
