@@ -1,0 +1,30 @@
+//! The clock on the wall.
+
+use std::time::Duration;
+
+use job::Moment;
+use leptos::prelude::set_interval;
+
+const MINUTE: Duration = Duration::from_secs(60);
+
+/// Now, as the clock of this device shows it.
+#[must_use]
+pub fn now() -> Moment {
+    let date = js_sys::Date::new_0();
+    // Both are whole numbers by definition of the browser's clock.
+    let milliseconds = date.get_time() as i64;
+    let offset = -date.get_timezone_offset() as i16;
+    Moment::new(milliseconds, offset).unwrap_or(EPOCH)
+}
+
+/// Calls back once a minute for as long as the page is open.
+pub fn every_minute(then: impl Fn() + 'static) {
+    set_interval(then, MINUTE);
+}
+
+/// What a clock outside the years that can be written is taken for: a job can still be made.
+const EPOCH: Moment = match Moment::new(0, 0) {
+    Ok(moment) => moment,
+    // Zero lies inside both ranges; this is worked out while compiling.
+    Err(_) => unreachable!(),
+};

@@ -1,0 +1,47 @@
+//! Files in and out.
+
+use leptos::prelude::document;
+use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{BlobPropertyBag, Event, HtmlAnchorElement, HtmlInputElement, Url};
+
+/// A file that was chosen.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct File {
+    /// Its name.
+    pub name: String,
+    /// What is in it.
+    pub bytes: Vec<u8>,
+}
+
+/// Reads the file that was chosen in a file field. None where there is none, or where it can't
+/// be read. The field is emptied, so that the same file can be chosen again.
+pub async fn open_file(event: Event) -> Option<File> {
+    let input: HtmlInputElement = event.target()?.dyn_into().ok()?;
+    let file = input.files()?.get(0)?;
+    let name = file.name();
+    let buffer = JsFuture::from(file.array_buffer()).await;
+    input.set_value("");
+    let bytes = js_sys::Uint8Array::new(&buffer.ok()?).to_vec();
+    Some(File { name, bytes })
+}
+
+/// Saves a text as a file. On an iPhone's home screen this does nothing, and the browser doesn't say so.
+pub fn download(name: &str, text: &str) -> bool {
+    try_download(name, text).is_some()
+}
+
+fn try_download(name: &str, text: &str) -> Option<()> {
+    let options = BlobPropertyBag::new();
+    options.set_type("application/json");
+    let parts = js_sys::Array::of1(&text.into());
+    let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options).ok()?;
+    let address = Url::create_object_url_with_blob(&blob).ok()?;
+    let link: HtmlAnchorElement = document().create_element("a").ok()?.dyn_into().ok()?;
+    link.set_href(&address);
+    link.set_download(name);
+    link.click();
+    // The browser holds the blob until it is saved; the address itself is not needed any more.
+    let _ = Url::revoke_object_url(&address);
+    Some(())
+}

@@ -1,0 +1,32 @@
+//! What the device gives: the clock, identifiers, the address bar, files, the share sheet, the
+//! clipboard, the language and the state of the page itself.
+//!
+//! Nothing outside this folder and `store` touches the browser. Each method that a browser may
+//! lack is looked for before it is called: a missing one would end the program.
+
+mod address;
+mod clipboard;
+mod clock;
+mod files;
+mod language;
+mod page;
+mod random;
+mod share;
+
+pub use address::{go_to, hash, on_hash_change, replace_hash};
+pub use clipboard::copy;
+pub use clock::{every_minute, now};
+pub use files::{File, download, open_file};
+pub use language::locale;
+pub use page::{
+    PageStatus, apply_update, ask_to_keep, focus, on_leaving, on_status, page_status, set_title,
+};
+pub use random::new_id;
+pub use share::{Shareable, shareable};
+
+use wasm_bindgen::JsValue;
+
+/// Whether an object of the browser has a method of this name.
+fn has(object: &JsValue, method: &str) -> bool {
+    js_sys::Reflect::get(object, &JsValue::from_str(method)).is_ok_and(|found| found.is_function())
+}

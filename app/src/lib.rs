@@ -1,0 +1,21 @@
+//! The page: everything that a person touches.
+//!
+//! Answers: which screen is shown, what was tapped or typed, and where does it go?
+//!
+//! Must never know: what a reading means, how a sentence reads. Conclusions come from
+//! `diagnosis`, sentences from `wording`; the browser is touched in [`device`] and [`store`] only.
+
+pub mod device;
+pub mod forms;
+pub mod history;
+pub mod pages;
+pub mod parts;
+pub mod session;
+pub mod store;
+
+use leptos::prelude::*;
+
+/// Starts the page.
+pub fn start() {
+    leptos::mount::mount_to_body(|| view! { <h1>"Coldcase"</h1> });
+}

@@ -1,0 +1,48 @@
+//! Where jobs are kept on this device.
+//!
+//! Answers: which jobs are kept here, what does each hold, and was the last change kept?
+//!
+//! Must never know: what a job means, how anything is shown. All rules stand in [`JobStore`],
+//! which sees nothing but texts by name on a [`Shelf`], so that they are tested without a browser.
+
+mod browser;
+mod jobs;
+mod memory;
+mod merge;
+mod record;
+
+pub use browser::{BrowserShelf, on_change_elsewhere};
+pub use jobs::{JobStore, Kept, Saved};
+pub use memory::MemoryShelf;
+pub use merge::{Merged, merge};
+pub use record::Revision;
+
+/// Texts by name.
+pub trait Shelf {
+    /// The text under this name.
+    fn read(&self, name: &str) -> Option<String>;
+
+    /// Puts a text under this name, in the place of what was there.
+    ///
+    /// # Errors
+    /// [`Trouble`] where it was not kept; what was there before is still there.
+    fn write(&self, name: &str, text: &str) -> Result<(), Trouble>;
+
+    /// Takes a text away.
+    fn remove(&self, name: &str);
+
+    /// The names of all texts that are ours, in their order.
+    fn names(&self) -> Vec<String>;
+}
+
+/// Why something is not kept on this device.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Trouble {
+    /// The browser keeps nothing for this page: blocked, or a private window.
+    Blocked,
+    /// There is no room left.
+    Full,
+    /// A job of the same identifier is kept here that this version of the program can't read.
+    /// It is not overwritten.
+    Unreadable,
+}
