@@ -1,5 +1,8 @@
 //! What the windings check says and asks next, from the first touch to the last pair.
 
+// What a test builds for itself is right by construction.
+#![allow(clippy::unwrap_used, clippy::panic, clippy::float_cmp)]
+
 use diagnosis::{
     Assessment, Caution, Finding, Link, LinkState, Model, Step, WindingsFinding, assess,
     item_of_pair,

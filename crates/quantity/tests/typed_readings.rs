@@ -1,5 +1,8 @@
 //! What people type off a meter is understood, or refused for a reason that can be told.
 
+// What a test builds for itself is right by construction.
+#![allow(clippy::unwrap_used, clippy::panic, clippy::float_cmp)]
+
 use proptest::prelude::*;
 use quantity::{Observed, Ohms, ParseError, Typed, parse_reading};
 
