@@ -103,7 +103,7 @@ impl WindingsFinding {
             Self::Whole { .. } => "windings-whole",
             Self::WholeButAlike { .. } => "windings-whole-start-and-run-alike",
             Self::LeadsTakenOut(_) => "leads-taken-out",
-            Self::Fault { explanation, .. } => name_of(*explanation),
+            Self::Fault { explanation, .. } => explanation_name(*explanation),
             Self::AlikeButNotBare => "alike-but-not-bare",
             Self::NothingReads => "nothing-reads",
             Self::NearZero => "near-zero",
@@ -115,7 +115,7 @@ impl WindingsFinding {
 
 /// The short name of an explanation for files.
 #[must_use]
-pub(crate) const fn name_of(explanation: Explanation) -> &'static str {
+pub const fn explanation_name(explanation: Explanation) -> &'static str {
     match explanation {
         Explanation::Sound => "sound",
         Explanation::LeadsNotZeroed => "leads-not-zeroed",

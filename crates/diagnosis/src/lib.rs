@@ -26,6 +26,6 @@ pub use checks::windings::{
     GearChoice, LeadsChoice, PairChoice, PinChoice, PinShape, WindingsKnown, item_of_pair,
 };
 pub use choice::{Asked, Choice, answered};
-pub use finding::{Finding, WindingsFinding};
+pub use finding::{Finding, WindingsFinding, explanation_name};
 pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};

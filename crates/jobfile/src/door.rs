@@ -4,7 +4,9 @@ use job::{Id, Job};
 use serde_json::Value;
 
 use crate::fields::{Place, kind_of, whole_number};
-use crate::{Document, Kind, NotAJob, Notice, OpenError, Problem, TYPE, VERSION, json, version_1};
+use crate::limit::MOST_BYTES;
+use crate::{Document, Kind, Limit, NotAJob, Notice, OpenError, Problem, TYPE, VERSION};
+use crate::{json, version_1};
 
 /// A text that was opened.
 #[derive(Debug, Clone, PartialEq)]
@@ -80,8 +82,12 @@ pub fn open(text: &str) -> Result<Opened, OpenError> {
 /// Opens the bytes of a file as a job.
 ///
 /// # Errors
-/// As [`open`], and [`OpenError::NotText`] for bytes that are not UTF-8.
+/// As [`open`], and [`OpenError::NotText`] for bytes that are not UTF-8. A file can be cut off
+/// behind the limit before it gets here: the limit is told first.
 pub fn open_bytes(bytes: &[u8]) -> Result<Opened, OpenError> {
+    if bytes.len() > MOST_BYTES {
+        return Err(Place::WHOLE.beyond(Limit::Bytes));
+    }
     let text = str::from_utf8(bytes).map_err(|error| OpenError::NotText {
         byte: error.valid_up_to(),
     })?;

@@ -18,6 +18,18 @@ pub fn open_error(error: &OpenError) -> ErrorWords {
     }
 }
 
+/// Says that a job is from a newer program.
+#[must_use]
+pub fn newer(version: u64) -> ErrorWords {
+    ErrorWords {
+        what: format!(
+            "This job is of version {version}; this program reads up to version {}.",
+            jobfile::VERSION
+        ),
+        mend: "Open it with a newer program. Until then it can be passed on as it is.",
+    }
+}
+
 fn what(error: &OpenError) -> String {
     match error {
         OpenError::Empty => "The file is empty.".to_owned(),

@@ -24,7 +24,7 @@ pub mod windings_page;
 
 pub use caution::{CautionWords, caution};
 pub use choices::Words;
-pub use document_error::{notice, open_error};
+pub use document_error::{newer, notice, open_error};
 pub use finding::{explanation, finding, label, pair, pin};
 pub use locale::{DateOrder, DecimalMark, Degrees, Locale};
 pub use odds::{Odds, odds};
