@@ -149,14 +149,16 @@ fn likeliest(totals: &[f64; 6]) -> Assignment {
     best.0
 }
 
-/// How well the wiring fits each assignment; the mean over all is 1.
+/// How well the wiring fits each assignment; the mean over all is 1. Notes that are off together
+/// fit every assignment alike, which bounds how far a turned picture can mislead.
 fn wiring_factors(inspection: &Inspection, priors: &WindingPriors) -> [f64; 6] {
     let factors = Assignment::ALL.map(|assignment| {
         let (agree, differ) = inspection.wiring.agreement(assignment);
         priors.wiring_factor(agree, differ)
     });
     let sum: f64 = factors.iter().sum();
-    factors.map(|factor| 6.0 * factor / sum)
+    let astray = priors.noted_astray;
+    factors.map(|factor| (1.0 - astray) * 6.0 * factor / sum + astray)
 }
 
 /// The readings, ready to be held against an explanation.

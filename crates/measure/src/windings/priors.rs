@@ -36,6 +36,8 @@ pub struct WindingPriors {
     pub not_zeroed: f64,
     /// How often one thing noted about the wiring is right.
     pub noted_right: f64,
+    /// How often everything noted is off together: the picture turned, wires swapped before.
+    pub noted_astray: f64,
     /// Natural logarithm of a start device's cold resistance over the run winding.
     pub start_device: Normal,
     /// Natural logarithm of one winding of three, in ohms.
@@ -65,6 +67,7 @@ impl Default for WindingPriors {
             leads: Normal::new(0.35, 0.15),
             not_zeroed: 0.4,
             noted_right: 0.98,
+            noted_astray: 0.01,
             start_device: Normal::new(0.9, 0.7),
             equal_windings: Normal::new(2.1, 0.9),
             single_coil: Normal::new(2.3, 1.0),
