@@ -67,29 +67,42 @@ fn marginal(ohms: f64, run: f64, start: f64, prior: &dyn Fn(f64, f64) -> f64) ->
 }
 
 /// Windings shorted against each other are a star: what both share lies in the common leg.
+/// `None` without three numbers.
 pub(super) fn star(
     numbers: &[Number],
     assignment: Assignment,
     leads: Normal,
     motors: &MainsPriors,
 ) -> Option<f64> {
+    // What is shared is of the order of the run winding; half of each winding is left on average.
+    let share = Normal::new(-1.2, 1.0);
+    Some(
+        star_fit(numbers, assignment, leads)?.evidence(|[run, start, shared]| {
+            let size = Normal::new(share.mean + libm::log(run.max(1e-6)), share.deviation);
+            4.0 * motors.density(2.0 * run, 2.0 * start) * size.log_density(shared)
+        }),
+    )
+}
+
+/// Windings burnt into one lump: next to nothing between any two pins, each leg of the star
+/// anything up to half an ohm. `None` without three numbers.
+pub(super) fn dead_short(numbers: &[Number], assignment: Assignment, leads: Normal) -> Option<f64> {
+    const LARGEST_LEG: f64 = 0.5;
+    let fit = star_fit(numbers, assignment, leads)?;
+    Some(fit.evidence(|legs| {
+        let inside = legs.iter().all(|leg| (0.0..=LARGEST_LEG).contains(leg));
+        f64::from(u8::from(inside)) / (LARGEST_LEG * LARGEST_LEG * LARGEST_LEG)
+    }))
+}
+
+fn star_fit(numbers: &[Number], assignment: Assignment, leads: Normal) -> Option<Fit<3>> {
     let parts = |pair: Pair| match assignment.role(pair.opposite()) {
         Role::Start => [1.0, 0.0, 1.0],
         Role::Run => [0.0, 1.0, 1.0],
         Role::Common => [1.0, 1.0, 0.0],
     };
     let rows: Vec<Row<3>> = numbers.iter().map(|n| Row::new(n, parts(n.pair))).collect();
-    let fit = Fit::of(&rows, leads)?;
-    // What is shared is of the order of the run winding; half of each winding is left on average.
-    let shared_share = Normal::new(-1.2, 1.0);
-    Some(fit.evidence(|[run, start, shared]| {
-        let shared_density = Normal::new(
-            shared_share.mean + libm::log(run.max(1e-6)),
-            shared_share.deviation,
-        )
-        .log_density(shared);
-        4.0 * motors.density(2.0 * run, 2.0 * start) * shared_density
-    }))
+    Fit::of(&rows, leads)
 }
 
 /// Run, start and bridge of a triangle whose pairs read (common–run, common–start, start–run),

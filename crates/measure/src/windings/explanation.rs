@@ -2,7 +2,7 @@
 
 use quantity::Observed;
 
-use super::circuits::{self, single, star, two_unknowns};
+use super::circuits::{self, dead_short, single, star, two_unknowns};
 use super::evidence::nodes;
 use super::priors::{MainsPriors, Normal, WindingPriors};
 use super::readings::{Inspection, Number};
@@ -80,9 +80,11 @@ const WIDEST: Normal = Normal::new(2.3, 5.0);
 /// Chance that an open pair shows a number all the same.
 const FALSE_NUMBER: f64 = 0.01;
 /// Chance that a sound pair shows over range although no explanation says so.
-const FALSE_OVER_RANGE: f64 = 0.004;
-/// Share of every density that stands for slips nobody thought of.
-const SLIP: f64 = 1e-4;
+const FALSE_OVER_RANGE: f64 = 1e-4;
+/// Chance that more than one reading is off: wrong range, wrong mode, fingers on the tips.
+const SEVERAL_MISSED: f64 = 1e-3;
+/// Keeps every density above zero, so that nothing is ever impossible.
+const FLOOR: f64 = 1e-9;
 
 /// Everything weighed: explanations in the order of [`Explanation::ALL`], and the pins.
 pub(super) struct Weighed {
@@ -205,7 +207,7 @@ impl<'a> Scene<'a> {
                 })
             }
         };
-        (1.0 - SLIP) * found + SLIP * self.anything()
+        (1.0 - FLOOR) * found + FLOOR * self.anything()
     }
 
     /// Two windings that meet at the common pin.
@@ -221,7 +223,7 @@ impl<'a> Scene<'a> {
         self.motors.iter().map(density).sum::<f64>() / count
     }
 
-    /// Shorted turns in the run winding, in the start winding, or of one against the other.
+    /// Shorted turns in the run winding, in the start winding, of one against the other, or all.
     fn shorted(&self, assignment: Assignment, leads: Normal) -> f64 {
         let shares: Vec<(f64, f64)> = nodes(self.priors.shorted_share)
             .map(|(log, weight)| (libm::exp(log.min(-0.02)), weight))
@@ -238,7 +240,8 @@ impl<'a> Scene<'a> {
             let in_run = two_unknowns(&self.numbers, assignment, leads, &run);
             let in_start = two_unknowns(&self.numbers, assignment, leads, &start);
             let both = star(&self.numbers, assignment, leads, motors).unwrap_or(in_run);
-            0.35 * in_run + 0.35 * in_start + 0.30 * both
+            let all = dead_short(&self.numbers, assignment, leads).unwrap_or(in_run);
+            0.30 * in_run + 0.30 * in_start + 0.25 * both + 0.15 * all
         })
     }
 
@@ -286,7 +289,8 @@ impl<'a> Scene<'a> {
             };
             rest * own / 3.0
         };
-        Pair::ALL.into_iter().map(each).sum()
+        let one: f64 = Pair::ALL.into_iter().map(each).sum();
+        one + SEVERAL_MISSED * self.anything()
     }
 
     /// Three windings in a star or a triangle: any two pins read the same.

@@ -77,9 +77,6 @@ impl WindingsKnown {
 
     fn all_read(&self) -> Vec<WindingsFinding> {
         let mut findings = Vec::new();
-        if self.windings.sum_rule == Some(Foreseen::Sum) {
-            findings.push(WindingsFinding::AddsUp);
-        }
         if let Some((explanation, probability)) = self.fault() {
             if explanation == Explanation::EqualWindings && !self.is_equal() {
                 findings.push(WindingsFinding::AlikeButNotBare);
@@ -87,6 +84,9 @@ impl WindingsKnown {
                 findings.push(self.fault_finding(explanation, probability));
             }
             return findings;
+        }
+        if self.windings.sum_rule == Some(Foreseen::Sum) {
+            findings.push(WindingsFinding::AddsUp);
         }
         if self.sum_fails() {
             let repeat = self.pair_to_repeat();
