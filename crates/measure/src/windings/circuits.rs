@@ -1,7 +1,8 @@
 //! The circuits that three pins can hide, as densities of what a meter shows between them.
 
 use super::evidence::{Fit, Row};
-use super::priors::{MainsPriors, Normal};
+use super::motor::Motor;
+use super::priors::Normal;
 use super::readings::Number;
 use super::{Assignment, Pair, Role};
 
@@ -14,12 +15,12 @@ pub(super) fn single(numbers: &[Number], leads: Normal, prior: impl Fn(f64) -> f
     Fit::of(&rows, leads).map_or(0.0, |fit| fit.evidence(|[ohms]| prior(ohms)))
 }
 
-/// Run and start winding under a joint prior, from none to three numbers.
+/// Run and start winding, from none to three numbers.
 pub(super) fn two_unknowns(
     numbers: &[Number],
     assignment: Assignment,
     leads: Normal,
-    prior: &dyn Fn(f64, f64) -> f64,
+    motor: &Motor,
 ) -> f64 {
     let parts = |pair: Pair| match assignment.role(pair.opposite()) {
         Role::Start => [1.0, 0.0],
@@ -30,17 +31,19 @@ pub(super) fn two_unknowns(
         [] => 1.0,
         [number] => {
             let [run, start] = parts(number.pair);
-            single(numbers, leads, |ohms| marginal(ohms, run, start, prior))
+            single(numbers, leads, |ohms| marginal(ohms, run, start, motor))
         }
         _ => {
             let rows: Vec<Row<2>> = numbers.iter().map(|n| Row::new(n, parts(n.pair))).collect();
-            Fit::of(&rows, leads).map_or(0.0, |fit| fit.evidence(|[run, start]| prior(run, start)))
+            Fit::of(&rows, leads).map_or(0.0, |fit| {
+                fit.evidence(|[run, start]| motor.density(run, start))
+            })
         }
     }
 }
 
 /// The density of one pair alone, the other winding integrated out by the midpoint rule.
-fn marginal(ohms: f64, run: f64, start: f64, prior: &dyn Fn(f64, f64) -> f64) -> f64 {
+fn marginal(ohms: f64, run: f64, start: f64, motor: &Motor) -> f64 {
     if ohms <= 0.0 {
         return 0.0;
     }
@@ -50,15 +53,15 @@ fn marginal(ohms: f64, run: f64, start: f64, prior: &dyn Fn(f64, f64) -> f64) ->
         .map(|step| {
             let place = (f64::from(step) + 0.5) / f64::from(STEPS);
             if both {
-                prior(ohms * place, ohms * (1.0 - place)) * ohms / f64::from(STEPS)
+                motor.density(ohms * place, ohms * (1.0 - place)) * ohms / f64::from(STEPS)
             } else {
                 // The other winding from a twentieth to twenty times this one.
                 let log = (2.0 * place - 1.0) * 3.0;
                 let other = ohms * libm::exp(log);
                 let density = if run > 0.5 {
-                    prior(ohms, other)
+                    motor.density(ohms, other)
                 } else {
-                    prior(other, ohms)
+                    motor.density(other, ohms)
                 };
                 density * other * 6.0 / f64::from(STEPS)
             }
@@ -72,14 +75,14 @@ pub(super) fn star(
     numbers: &[Number],
     assignment: Assignment,
     leads: Normal,
-    motors: &MainsPriors,
+    motor: &Motor,
 ) -> Option<f64> {
     // What is shared is of the order of the run winding; half of each winding is left on average.
     let share = Normal::new(-1.2, 1.0);
     Some(
         star_fit(numbers, assignment, leads)?.evidence(|[run, start, shared]| {
             let size = Normal::new(share.mean + libm::log(run.max(1e-6)), share.deviation);
-            4.0 * motors.density(2.0 * run, 2.0 * start) * size.log_density(shared)
+            4.0 * motor.density(2.0 * run, 2.0 * start) * size.log_density(shared)
         }),
     )
 }
@@ -134,7 +137,7 @@ pub(super) fn bridged(
     numbers: &[Number],
     assignment: Assignment,
     leads: Normal,
-    motors: &MainsPriors,
+    motor: &Motor,
     device: Normal,
 ) -> Option<f64> {
     let row = |pair: Pair, parts: [f64; 3]| {
@@ -150,7 +153,7 @@ pub(super) fn bridged(
     Some(fit.evidence(|pairs| {
         delta(pairs).map_or(0.0, |(run, start, bridge, jacobian)| {
             let size = Normal::new(device.mean + libm::log(run), device.deviation);
-            motors.density(run, start) * size.log_density(bridge) * jacobian
+            motor.density(run, start) * size.log_density(bridge) * jacobian
         })
     }))
 }

@@ -22,12 +22,6 @@ const RULE: [(f64, f64); 7] = [
     (3.750_439_717_725_742, 0.000_548_268_855_972_217_7),
 ];
 
-/// The nodes and weights for a normal distribution.
-pub(super) fn nodes(of: Normal) -> impl Iterator<Item = (f64, f64)> {
-    RULE.into_iter()
-        .map(move |(node, weight)| (of.mean + of.deviation * node, weight))
-}
-
 /// A number with the unknowns that it is the sum of: `[1, 0]` is the first of two alone.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Row<const K: usize> {

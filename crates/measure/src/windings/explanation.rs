@@ -3,10 +3,10 @@
 use quantity::Observed;
 
 use super::circuits::{self, dead_short, single, star, two_unknowns};
-use super::evidence::nodes;
+use super::motor::Motor;
 use super::priors::{MainsPriors, Normal, WindingPriors};
 use super::readings::{Inspection, Number};
-use super::{Assignment, Pair, PinBelief};
+use super::{Assignment, Mains, Pair, PinBelief};
 
 /// What can be behind the three readings.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -163,12 +163,38 @@ fn wiring_factors(inspection: &Inspection, priors: &WindingPriors) -> [f64; 6] {
     factors.map(|factor| (1.0 - astray) * 6.0 * factor / sum + astray)
 }
 
+/// What motors for one mains are like, whole and with shorted turns.
+struct Motors {
+    whole: Motor,
+    run_shorted: Motor,
+    start_shorted: Motor,
+}
+
+impl Motors {
+    /// Those that are possible: for the mains where it is known, else for both.
+    fn for_mains(mains: Option<Mains>, priors: &WindingPriors) -> Vec<Self> {
+        let of = |priors_of_mains: &MainsPriors| {
+            let (share, nothing) = (priors.shorted_share, Normal::new(0.0, 0.0));
+            Self {
+                whole: Motor::whole(priors_of_mains),
+                run_shorted: Motor::shorted(priors_of_mains, share, nothing),
+                start_shorted: Motor::shorted(priors_of_mains, nothing, share),
+            }
+        };
+        match mains {
+            Some(Mains::V120F60) => vec![of(&priors.v120)],
+            Some(Mains::V230F50) => vec![of(&priors.v230)],
+            None => vec![of(&priors.v120), of(&priors.v230)],
+        }
+    }
+}
+
 /// The readings, ready to be held against an explanation.
 struct Scene<'a> {
     inspection: &'a Inspection,
     priors: &'a WindingPriors,
     numbers: Vec<Number>,
-    motors: Vec<MainsPriors>,
+    motors: Vec<Motors>,
 }
 
 impl<'a> Scene<'a> {
@@ -177,7 +203,7 @@ impl<'a> Scene<'a> {
             inspection,
             priors,
             numbers: inspection.numbers(),
-            motors: priors.motors(inspection.mains),
+            motors: Motors::for_mains(inspection.mains, priors),
         }
     }
 
@@ -212,35 +238,22 @@ impl<'a> Scene<'a> {
 
     /// Two windings that meet at the common pin.
     fn two_windings(&self, numbers: &[Number], assignment: Assignment, leads: Normal) -> f64 {
-        self.mean_over_motors(|motors| {
-            let prior = |run, start| motors.density(run, start);
-            two_unknowns(numbers, assignment, leads, &prior)
-        })
+        self.mean_over_motors(|motors| two_unknowns(numbers, assignment, leads, &motors.whole))
     }
 
-    fn mean_over_motors(&self, density: impl Fn(&MainsPriors) -> f64) -> f64 {
+    fn mean_over_motors(&self, density: impl Fn(&Motors) -> f64) -> f64 {
         let count = f64::from(u8::try_from(self.motors.len()).unwrap_or(u8::MAX));
         self.motors.iter().map(density).sum::<f64>() / count
     }
 
     /// Shorted turns in the run winding, in the start winding, of one against the other, or all.
     fn shorted(&self, assignment: Assignment, leads: Normal) -> f64 {
-        let shares: Vec<(f64, f64)> = nodes(self.priors.shorted_share)
-            .map(|(log, weight)| (libm::exp(log.min(-0.02)), weight))
-            .collect();
+        let numbers = &self.numbers;
         self.mean_over_motors(|motors| {
-            let run = |run: f64, start: f64| -> f64 {
-                let one = |&(share, weight)| weight / share * motors.density(run / share, start);
-                shares.iter().map(one).sum()
-            };
-            let start = |run: f64, start: f64| -> f64 {
-                let one = |&(share, weight)| weight / share * motors.density(run, start / share);
-                shares.iter().map(one).sum()
-            };
-            let in_run = two_unknowns(&self.numbers, assignment, leads, &run);
-            let in_start = two_unknowns(&self.numbers, assignment, leads, &start);
-            let both = star(&self.numbers, assignment, leads, motors).unwrap_or(in_run);
-            let all = dead_short(&self.numbers, assignment, leads).unwrap_or(in_run);
+            let in_run = two_unknowns(numbers, assignment, leads, &motors.run_shorted);
+            let in_start = two_unknowns(numbers, assignment, leads, &motors.start_shorted);
+            let both = star(numbers, assignment, leads, &motors.whole).unwrap_or(in_run);
+            let all = dead_short(numbers, assignment, leads).unwrap_or(in_run);
             0.30 * in_run + 0.30 * in_start + 0.25 * both + 0.15 * all
         })
     }
@@ -250,12 +263,8 @@ impl<'a> Scene<'a> {
     fn bridged(&self, assignment: Assignment, leads: Normal) -> f64 {
         let device = self.priors.start_device;
         self.mean_over_motors(|motors| {
-            circuits::bridged(&self.numbers, assignment, leads, motors, device).unwrap_or_else(
-                || {
-                    let prior = |run, start| motors.density(run, start);
-                    two_unknowns(&self.numbers, assignment, leads, &prior)
-                },
-            )
+            circuits::bridged(&self.numbers, assignment, leads, &motors.whole, device)
+                .unwrap_or_else(|| two_unknowns(&self.numbers, assignment, leads, &motors.whole))
         })
     }
 

@@ -14,6 +14,7 @@ mod evidence;
 mod explanation;
 mod labels;
 mod limits;
+mod motor;
 mod pins;
 mod priors;
 mod readings;

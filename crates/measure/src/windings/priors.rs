@@ -1,6 +1,6 @@
 //! What is thought before anything is read. Weak, stated, and open to change.
 
-use super::{Explanation, Leads, Mains, StartGear, WiringAsFound};
+use super::{Explanation, Leads, StartGear, WiringAsFound};
 use quantity::Observed;
 
 /// A normal distribution.
@@ -101,29 +101,7 @@ impl Normal {
     }
 }
 
-impl MainsPriors {
-    /// The joint density of run and start winding in ohms.
-    #[must_use]
-    pub fn density(&self, run: f64, start: f64) -> f64 {
-        if run <= 0.0 || start <= 0.0 {
-            return 0.0;
-        }
-        let log_run = libm::log(run);
-        let log_ratio = libm::log(start) - log_run;
-        self.run.density(log_run) * self.ratio.density(log_ratio) / (run * start)
-    }
-}
-
 impl WindingPriors {
-    /// The mains that are possible, with the motors for them.
-    pub(super) fn motors(&self, mains: Option<Mains>) -> Vec<MainsPriors> {
-        match mains {
-            Some(Mains::V120F60) => vec![self.v120],
-            Some(Mains::V230F50) => vec![self.v230],
-            None => vec![self.v120, self.v230],
-        }
-    }
-
     /// The share of sound-or-not machines whose leads are still in the readings.
     pub(super) fn share_not_zeroed(&self, leads: Leads) -> f64 {
         match leads {

@@ -119,12 +119,20 @@ pub struct Number {
 }
 
 impl Number {
+    /// No two touches of a probe agree better than this (common practice, no source). It keeps
+    /// a display that claims twenty decimals from having a weight that no number can hold.
+    const SURE_TO: f64 = 1e-4;
+
     fn of(reading: &PairReading) -> Option<Self> {
         match reading.typed.observed {
             Observed::Value(value) => Some(Self {
                 pair: reading.pair,
                 value: value.get(),
-                standard: reading.accuracy.standard(value, reading.typed.count).get(),
+                standard: reading
+                    .accuracy
+                    .standard(value, reading.typed.count)
+                    .get()
+                    .max(Self::SURE_TO),
             }),
             Observed::OverRange { .. } => None,
         }
