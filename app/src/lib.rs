@@ -10,6 +10,7 @@ pub mod forms;
 pub mod history;
 pub mod pages;
 pub mod parts;
+pub mod route;
 pub mod session;
 pub mod store;
 

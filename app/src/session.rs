@@ -7,24 +7,35 @@
 use std::rc::Rc;
 
 use diagnosis::{Assessment, Model, assess};
-use job::{Answer, Content, Drafts, Entry, Id, Job, Moment, Question, Text};
+use job::{Answer, Content, Drafts, Entry, Id, Job, Moment, Origin, Question, Text};
 use jobfile::Document;
 use leptos::prelude::*;
 use wording::{Locale, page};
 
 use crate::device;
 use crate::history::History;
-use crate::store::{JobStore, Kept, Revision, Trouble};
+use crate::route::Route;
+use crate::store::{JobStore, Kept, Revision, Trouble, on_change_elsewhere};
 
 /// What all pages share.
 #[derive(Clone, Copy)]
 pub struct Session {
     store: StoredValue<Rc<JobStore>, LocalStorage>,
     locale: StoredValue<Locale>,
-    status: RwSignal<String>,
+    route: RwSignal<Route>,
+    said: RwSignal<Said>,
     trouble: RwSignal<Option<Trouble>>,
-    elsewhere: RwSignal<u32>,
+    jobs: RwSignal<u32>,
     now: RwSignal<Moment>,
+}
+
+/// What the page's one status region says.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Said {
+    /// The words.
+    pub text: String,
+    /// Whether they are shown too, and not only read aloud because they stand elsewhere already.
+    pub is_shown: bool,
 }
 
 impl Session {
@@ -35,11 +46,14 @@ impl Session {
             trouble: RwSignal::new(store.trouble()),
             store: StoredValue::new_local(Rc::new(store)),
             locale: StoredValue::new(device::locale()),
-            status: RwSignal::new(String::new()),
-            elsewhere: RwSignal::new(0),
+            route: RwSignal::new(Route::at(&device::hash())),
+            said: RwSignal::new(Said::default()),
+            jobs: RwSignal::new(0),
             now: RwSignal::new(device::now()),
         };
         device::every_minute(move || session.now.set(device::now()));
+        device::on_hash_change(move || session.arrive());
+        on_change_elsewhere(move |_| session.jobs_changed());
         session
     }
 
@@ -64,6 +78,17 @@ impl Session {
         self.locale.get_value()
     }
 
+    /// The screen that is shown.
+    #[must_use]
+    pub fn route(self) -> RwSignal<Route> {
+        self.route
+    }
+
+    /// Goes to another screen.
+    pub fn go(self, route: &Route) {
+        device::go_to(&route.address());
+    }
+
     /// The moment up to which waiting times are counted: now, to the minute. Tracked.
     #[must_use]
     pub fn now(self) -> Moment {
@@ -72,23 +97,18 @@ impl Session {
 
     /// Says something in the page's one status region, for eyes and screen readers.
     pub fn say(self, text: impl Into<String>) {
-        let mut text = text.into();
-        // The same words again would not be read aloud: a trailing space makes them new.
-        if self.status.read_untracked().as_str() == text {
-            text.push('\u{a0}');
-        }
-        self.status.set(text);
+        self.speak(text.into(), true);
     }
 
-    /// Takes back what was said, because it holds no longer.
-    pub fn say_nothing(self) {
-        self.status.set(String::new());
+    /// Has something read aloud that already stands on the screen, in the same words.
+    pub fn announce(self, text: impl Into<String>) {
+        self.speak(text.into(), false);
     }
 
     /// What is being said. Tracked.
     #[must_use]
-    pub fn status(self) -> String {
-        self.status.get()
+    pub fn said(self) -> Said {
+        self.said.get()
     }
 
     /// Why work is lost when the page is closed, if it is. Tracked.
@@ -106,20 +126,63 @@ impl Session {
 
     /// Becomes something else whenever another tab, or this one, changes the list of jobs. Tracked.
     pub fn track_jobs(self) {
-        self.elsewhere.track();
+        self.jobs.track();
     }
 
     /// The list of jobs is another one now.
     pub fn jobs_changed(self) {
-        self.elsewhere
-            .update(|count| *count = count.wrapping_add(1));
+        self.jobs.update(|count| *count = count.wrapping_add(1));
+    }
+
+    /// Makes a job of first answers and keeps it.
+    #[must_use]
+    pub fn start_job(self, answers: Vec<(Question, Answer)>) -> Id {
+        let (id, now) = (device::new_id(), device::now());
+        let mut job = Job::new(id.clone(), now, Origin::Person);
+        for (question, answer) in answers {
+            // New identifiers, and nothing is struck: no entry is refused.
+            let _ = job.add(Entry {
+                id: device::new_id(),
+                at: now,
+                content: Content::Answer { question, answer },
+            });
+        }
+        if let Ok(document) = Document::new(job) {
+            let saved = self.store().save(&id, &document, Revision::default());
+            self.set_trouble(saved.trouble);
+            self.jobs_changed();
+            device::ask_to_keep();
+        }
+        id
+    }
+
+    /// The address has changed: shows its screen from the top and begins to read it there.
+    fn arrive(self) {
+        let route = Route::at(&device::hash());
+        if self.route.get_untracked() != route {
+            self.said.set(Said::default());
+            self.route.set(route);
+            device::show_from_top(HEADING);
+        }
+    }
+
+    fn speak(self, mut text: String, is_shown: bool) {
+        // The same words again would not be read aloud: a trailing space makes them new.
+        if self.said.with_untracked(|said| said.text == text) {
+            text.push('\u{a0}');
+        }
+        self.said.set(Said { text, is_shown });
     }
 }
+
+/// The identifier of each screen's heading, which takes the focus when the screen is shown.
+pub const HEADING: &str = "heading";
 
 /// The job on the screen. A handle: cheap to copy, valid as long as the job's page.
 #[derive(Clone, Copy)]
 pub struct OpenJob {
     session: Session,
+    id: StoredValue<Id>,
     document: RwSignal<Document>,
     revision: StoredValue<Revision>,
     drafts: StoredValue<Drafts>,
@@ -129,8 +192,8 @@ pub struct OpenJob {
 impl OpenJob {
     /// Puts a kept job on the screen.
     #[must_use]
-    pub fn new(session: Session, document: Document, revision: Revision) -> Self {
-        let drafts = session.store().drafts(document.job().id());
+    pub fn new(session: Session, id: Id, document: Document, revision: Revision) -> Self {
+        let drafts = session.store().drafts(&id);
         let document = RwSignal::new(document);
         let assessment = Memo::new(move |_| {
             let now = session.now();
@@ -138,6 +201,7 @@ impl OpenJob {
         });
         Self {
             session,
+            id: StoredValue::new(id),
             document,
             revision: StoredValue::new(revision),
             drafts: StoredValue::new(drafts),
@@ -160,11 +224,10 @@ impl OpenJob {
         self.session
     }
 
-    /// The job's identifier.
+    /// The identifier under which the job is kept.
     #[must_use]
     pub fn id(self) -> Id {
-        self.document
-            .with_untracked(|document| document.job().id().clone())
+        self.id.get_value()
     }
 
     /// Reads from the job without copying it. Tracked.
@@ -306,7 +369,7 @@ impl OpenJob {
         let saved = self
             .session
             .store()
-            .save(&document, self.revision.get_value());
+            .save(&self.id(), &document, self.revision.get_value());
         self.revision.set_value(saved.revision);
         self.session.set_trouble(saved.trouble);
         self.document.set(saved.merged.unwrap_or(document));

@@ -8,8 +8,8 @@ use wording::{DateOrder, DecimalMark, Degrees, Locale};
 /// Reads the reader's habits from the browser.
 #[must_use]
 pub fn locale() -> Locale {
-    let language = window().navigator().language().unwrap_or_default();
-    let region = region_of(&language);
+    let region = region();
+    let region = region.as_str();
     Locale {
         decimal: decimal_mark().unwrap_or_default(),
         degrees: if FAHRENHEIT.contains(&region) {
@@ -23,6 +23,13 @@ pub fn locale() -> Locale {
             DateOrder::DayFirst
         },
     }
+}
+
+/// The reader's region, in two letters, as far as the browser's language tells it.
+#[must_use]
+pub fn region() -> String {
+    let language = window().navigator().language().unwrap_or_default();
+    region_of(&language).to_owned()
 }
 
 /// Where the weather is told in Fahrenheit: the United States with their islands, the Bahamas,

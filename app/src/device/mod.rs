@@ -17,12 +17,13 @@ pub use address::{go_to, hash, on_hash_change, replace_hash};
 pub use clipboard::copy;
 pub use clock::{every_minute, now};
 pub use files::{File, download, open_file};
-pub use language::locale;
+pub use language::{locale, region};
 pub use page::{
     PageStatus, apply_update, ask_to_keep, focus, on_leaving, on_status, page_status, set_title,
+    show_from_top,
 };
 pub use random::new_id;
-pub use share::{Shareable, shareable};
+pub use share::{Shareable, Shared, shareable};
 
 use wasm_bindgen::JsValue;
 

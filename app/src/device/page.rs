@@ -2,7 +2,7 @@
 
 use leptos::prelude::{document, request_animation_frame, window, window_event_listener_untyped};
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Event, HtmlElement};
+use web_sys::{Event, FocusOptions, HtmlElement};
 
 /// What the start-up script knows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -49,14 +49,23 @@ pub fn set_title(title: &str) {
     document().set_title(title);
 }
 
-/// Moves the focus to the element of this identifier once it has been drawn, and shows the page
-/// from its top.
+/// Moves the focus to the element of this identifier once it has been drawn.
 pub fn focus(id: &'static str) {
     request_animation_frame(move || {
-        let element = document().get_element_by_id(id);
-        if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
-            window().scroll_to_with_x_and_y(0.0, 0.0);
+        if let Some(element) = element(id) {
             let _ = element.focus();
+        }
+    });
+}
+
+/// Shows the page from its top and moves the focus to the element of this identifier.
+pub fn show_from_top(id: &'static str) {
+    request_animation_frame(move || {
+        window().scroll_to_with_x_and_y(0.0, 0.0);
+        if let Some(element) = element(id) {
+            let options = FocusOptions::new();
+            options.set_prevent_scroll(true);
+            let _ = element.focus_with_options(&options);
         }
     });
 }
@@ -69,6 +78,10 @@ pub fn ask_to_keep() {
         // The answer changes nothing here, and a refusal is no error.
         let _ = navigator.storage().persist();
     }
+}
+
+fn element(id: &str) -> Option<HtmlElement> {
+    document().get_element_by_id(id)?.dyn_into().ok()
 }
 
 fn listen(event: &'static str, then: impl Fn() + 'static) {

@@ -29,13 +29,21 @@ pub fn shareable(name: &str, text: &str) -> Option<Shareable> {
     if !super::has(object, "canShare") || !super::has(object, "share") {
         return None;
     }
+    // Chromium says that it can share such a file and then refuses by its ending, which must be
+    // one of a short list without .json (from memory). Only Chromium has this property.
+    let is_chromium = js_sys::Reflect::has(object, &"userAgentData".into()).unwrap_or(false);
+    let (name, kind) = if is_chromium {
+        ([name, ".txt"].concat(), "text/plain")
+    } else {
+        (name.to_owned(), "application/json")
+    };
     let options = FilePropertyBag::new();
-    options.set_type("application/json");
+    options.set_type(kind);
     let parts = js_sys::Array::of1(&text.into());
-    let file = web_sys::File::new_with_str_sequence_and_options(&parts, name, &options).ok()?;
+    let file = web_sys::File::new_with_str_sequence_and_options(&parts, &name, &options).ok()?;
     let data = ShareData::new();
     data.set_files(&js_sys::Array::of1(&file));
-    data.set_title(name);
+    data.set_title(&name);
     navigator
         .can_share_with_data(&data)
         .then_some(Shareable(data))

@@ -1,1 +1,11 @@
 //! What is being filled in, as plain structs: no screen, no browser, tested on the host.
+
+pub mod file_name;
+pub mod import;
+pub mod new_job;
+pub mod pair_reading;
+pub mod windings_diagram;
+pub mod windings_keys;
+pub mod windings_meter;
+pub mod windings_stage;
+pub mod windings_wiring;

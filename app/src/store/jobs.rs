@@ -51,6 +51,8 @@ pub struct Saved {
 const JOB: &str = "job/";
 const DRAFTS: &str = "drafts/";
 const EXPORTED: &str = "exported/";
+/// A new job that is being begun, as text.
+const BEGUN: &str = "begun";
 /// The job that was deleted last, its identifier in the first line.
 const DELETED: &str = "deleted";
 
@@ -107,12 +109,13 @@ impl JobStore {
         })
     }
 
-    /// Keeps a job that was last seen at revision `known`.
+    /// Keeps a job that was last seen at revision `known` under this identifier, which is its own
+    /// unless something that can't be read took that first.
     ///
     /// Where it was written since, by another tab, that one stays and the entries that it lacks
     /// are added to it. What can't be read is never overwritten.
-    pub fn save(&self, document: &Document, known: Revision) -> Saved {
-        let name = name(JOB, document.job().id());
+    pub fn save(&self, id: &Id, document: &Document, known: Revision) -> Saved {
+        let name = name(JOB, id);
         let there = self.shelf.as_ref().and_then(|shelf| shelf.read(&name));
         let Some(there) = there else {
             return self.write_job(&name, document, known, None);
@@ -205,6 +208,21 @@ impl JobStore {
         }
     }
 
+    /// A new job that was begun and not finished.
+    #[must_use]
+    pub fn begun(&self) -> Option<String> {
+        self.read(BEGUN)
+    }
+
+    /// Keeps a new job that was begun and not finished; none once it is.
+    pub fn keep_begun(&self, begun: Option<&str>) {
+        match begun {
+            // Where there is no room it lasts as long as the page.
+            Some(text) => drop(self.write(BEGUN, text)),
+            None => self.remove(BEGUN),
+        }
+    }
+
     /// When a job was last sent or saved as a file.
     #[must_use]
     pub fn exported(&self, id: &Id) -> Option<job::Moment> {
@@ -229,7 +247,7 @@ impl JobStore {
                 document, revision, ..
             }) = self.load(&id)
             {
-                self.save(&document, revision);
+                self.save(&id, &document, revision);
             }
         }
     }

@@ -1,0 +1,50 @@
+//! What a job's file is called.
+
+/// A file name that every system takes: the machine's name with what doesn't fit left out.
+///
+/// ```
+/// assert_eq!(
+///     app::forms::file_name::file_name("Chest freezer, 230 V"),
+///     "Chest-freezer-230-V.coldcase.json"
+/// );
+/// ```
+#[must_use]
+pub fn file_name(title: &str) -> String {
+    let mut stem = String::new();
+    for word in title.split(|character: char| !character.is_alphanumeric()) {
+        if word.is_empty() {
+            continue;
+        }
+        // Some systems count bytes, and letters outside ASCII have up to four.
+        if stem.len() + word.len() > LONGEST {
+            break;
+        }
+        if !stem.is_empty() {
+            stem.push('-');
+        }
+        stem.push_str(word);
+    }
+    if stem.is_empty() {
+        stem.push_str("job");
+    }
+    stem + jobfile::FILE_SUFFIX
+}
+
+const LONGEST: usize = 60;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn nothing_that_a_system_refuses_gets_into_a_file_name() {
+        assert_eq!(file_name("../a\\b:c*?"), "a-b-c.coldcase.json");
+        assert_eq!(file_name("  "), "job.coldcase.json");
+        assert_eq!(
+            file_name("Gefriertruhe für Öl"),
+            "Gefriertruhe-für-Öl.coldcase.json"
+        );
+        assert!(file_name(&"word ".repeat(100)).len() < 80);
+        assert_eq!(file_name(&"x".repeat(100)), "job.coldcase.json");
+    }
+}

@@ -1,0 +1,139 @@
+//! What a file that was chosen or pasted would bring, before anything is added.
+
+use diagnosis::Machine;
+use job::Id;
+use jobfile::{Document, Newer, Notice, OpenError, Opened, open, open_bytes};
+use wording::title;
+
+use crate::store::{JobStore, Kept, Revision, merge};
+
+/// What a file would bring.
+#[derive(Debug, Clone, PartialEq)]
+#[allow(clippy::large_enum_variant)] // One at a time.
+pub enum Preview {
+    /// It can't be opened.
+    Refused(OpenError),
+    /// A job.
+    Job(Incoming),
+    /// A job from a newer program: read only.
+    Newer(Newer),
+}
+
+/// A job that would be added.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Incoming {
+    /// The job.
+    pub document: Document,
+    /// What a person should know about it.
+    pub notices: Vec<Notice>,
+    /// What is here already under its identifier.
+    pub already: Already,
+}
+
+/// What is here already under the identifier of a job.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Already {
+    /// Nothing.
+    Nothing,
+    /// The same job.
+    Job {
+        /// How many entries of the incoming one are new here.
+        new_entries: usize,
+        /// How many can't be added: another entry of the same identifier is here.
+        clashing: usize,
+    },
+    /// Something that this program can't add to. The incoming one is kept beside it.
+    Closed,
+}
+
+impl Preview {
+    /// Looks into a file.
+    #[must_use]
+    pub fn of_file(bytes: &[u8], store: &JobStore) -> Self {
+        Self::of(open_bytes(bytes), store)
+    }
+
+    /// Looks into a text.
+    #[must_use]
+    pub fn of_text(text: &str, store: &JobStore) -> Self {
+        Self::of(open(text), store)
+    }
+
+    fn of(opened: Result<Opened, OpenError>, store: &JobStore) -> Self {
+        match opened {
+            Err(error) => Self::Refused(error),
+            Ok(Opened::Newer(newer)) => Self::Newer(newer),
+            Ok(Opened::Document { document, notices }) => Self::Job(Incoming {
+                already: already(&document, store),
+                document,
+                notices,
+            }),
+        }
+    }
+
+    /// What the machine is called, as far as can be read.
+    #[must_use]
+    pub fn title(&self) -> Option<String> {
+        let job = match self {
+            Self::Refused(_) => return None,
+            Self::Job(incoming) => incoming.document.job(),
+            Self::Newer(newer) => newer.readable.as_ref()?,
+        };
+        Some(title(&Machine::of(job)))
+    }
+}
+
+impl Incoming {
+    /// Adds it to the jobs kept here, or its entries to the one that is here already. Returns
+    /// the identifier under which it is kept.
+    pub fn add(&self, store: &JobStore, new_id: impl FnOnce() -> Id) -> Id {
+        let id = self.document.job().id().clone();
+        match store.load(&id) {
+            Some(Kept::Document {
+                mut document,
+                revision,
+                ..
+            }) => {
+                merge(&mut document, &self.document);
+                store.save(&id, &document, revision);
+                id
+            }
+            None => {
+                store.save(&id, &self.document, Revision::default());
+                id
+            }
+            Some(Kept::Newer(_) | Kept::Unreadable { .. }) => {
+                let beside = new_id();
+                store.save(&beside, &self.document, Revision::default());
+                beside
+            }
+        }
+    }
+}
+
+/// Keeps a job from a newer program as it is, beside anything of its identifier.
+pub fn keep_newer(newer: &Newer, store: &JobStore, new_id: impl FnOnce() -> Id) -> Id {
+    let free = |id: &Id| match store.load(id) {
+        None => true,
+        Some(Kept::Newer(same)) => same.text() == newer.text(),
+        Some(_) => false,
+    };
+    let id = newer.id.clone().filter(free).unwrap_or_else(new_id);
+    // Where there is no room it stays in memory, which the page says by itself.
+    let _ = store.keep_text(&id, newer.text());
+    id
+}
+
+fn already(incoming: &Document, store: &JobStore) -> Already {
+    match store.load(incoming.job().id()) {
+        None => Already::Nothing,
+        Some(Kept::Document { mut document, .. }) => {
+            let merged = merge(&mut document, incoming);
+            Already::Job {
+                new_entries: merged.added,
+                clashing: merged.left,
+            }
+        }
+        Some(Kept::Newer(_) | Kept::Unreadable { .. }) => Already::Closed,
+    }
+}

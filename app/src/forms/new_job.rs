@@ -1,0 +1,182 @@
+//! A new job, question by question, before it is one.
+
+use diagnosis::{Asked, Choice, Complaint, Kind, MainsChoice, ToldBy};
+use job::{Answer, Name, Question};
+
+use crate::route::Step;
+
+/// What was answered so far.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct NewJob {
+    /// What it is.
+    pub kind: Option<Kind>,
+    /// Its mains.
+    pub mains: Option<MainsChoice>,
+    /// What it did.
+    pub complaint: Option<Complaint>,
+    /// Who says so.
+    pub told_by: Option<ToldBy>,
+}
+
+impl NewJob {
+    /// The first question that is still open; none once the job can be made.
+    #[must_use]
+    pub fn open_question(&self) -> Option<Step> {
+        if self.kind.is_none() {
+            Some(Step::Kind)
+        } else if self.mains.is_none() {
+            Some(Step::Mains)
+        } else if self.complaint.is_none() {
+            Some(Step::Complaint)
+        } else if self.needs_witness() && self.told_by.is_none() {
+            Some(Step::ToldBy)
+        } else {
+            None
+        }
+    }
+
+    /// The question to show when this one is asked for: an earlier one where that is still open.
+    #[must_use]
+    pub fn shown(&self, asked_for: Step) -> Step {
+        self.open_question()
+            .map_or(asked_for, |open| open.min(asked_for))
+    }
+
+    /// What was answered, as a job keeps it.
+    #[must_use]
+    pub fn answers(&self) -> Vec<(Question, Answer)> {
+        let told_by = self.told_by.filter(|_| self.needs_witness());
+        [
+            self.kind.and_then(answer),
+            self.mains.and_then(answer),
+            self.complaint.and_then(answer),
+            told_by.and_then(answer),
+        ]
+        .into_iter()
+        .flatten()
+        .collect()
+    }
+
+    /// What was answered, as text to be kept.
+    #[must_use]
+    pub fn to_text(&self) -> String {
+        [
+            self.kind.map(Choice::name),
+            self.mains.map(Choice::name),
+            self.complaint.map(Choice::name),
+            self.told_by.map(Choice::name),
+        ]
+        .map(Option::unwrap_or_default)
+        .join(" ")
+    }
+
+    /// What was kept; an answer that can't be read is asked for again.
+    #[must_use]
+    pub fn from_text(text: &str) -> Self {
+        let mut names = text.split(' ');
+        Self {
+            kind: names.next().and_then(Kind::from_name),
+            mains: names.next().and_then(MainsChoice::from_name),
+            complaint: names.next().and_then(Complaint::from_name),
+            told_by: names.next().and_then(ToldBy::from_name),
+        }
+    }
+
+    /// Whether it was said to have done something that someone must have seen.
+    fn needs_witness(&self) -> bool {
+        !matches!(
+            self.complaint,
+            None | Some(Complaint::NotPluggedIn | Complaint::Unknown)
+        )
+    }
+}
+
+/// The mains in the order in which they are offered: the likelier one first.
+#[must_use]
+pub fn mains_for(region: &str) -> [MainsChoice; 2] {
+    if AROUND_120_V.contains(&region) {
+        [MainsChoice::V120F60, MainsChoice::V230F50]
+    } else {
+        [MainsChoice::V230F50, MainsChoice::V120F60]
+    }
+}
+
+/// Where homes have 100 to 127 V (from memory). It decides an order and nothing else.
+const AROUND_120_V: [&str; 27] = [
+    "US", "CA", "MX", "PR", "VI", "GU", "AS", "JP", "TW", "CO", "VE", "EC", "PA", "CR", "NI", "HN",
+    "GT", "SV", "CU", "DO", "HT", "JM", "BS", "BZ", "KY", "BM", "SR",
+];
+
+fn answer<C: Asked>(choice: C) -> Option<(Question, Answer)> {
+    let question = Question::new(C::CHECK, C::ITEM).ok()?;
+    let name = Name::new(choice.name()).ok()?;
+    Some((question, Answer::Choice(name)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn answered(complaint: Complaint) -> NewJob {
+        NewJob {
+            kind: Some(Kind::ChestFreezer),
+            mains: Some(MainsChoice::V230F50),
+            complaint: Some(complaint),
+            told_by: None,
+        }
+    }
+
+    #[test]
+    fn a_machine_that_was_never_plugged_in_needs_no_witness() {
+        assert_eq!(answered(Complaint::NotPluggedIn).open_question(), None);
+        assert_eq!(answered(Complaint::Unknown).open_question(), None);
+        assert_eq!(
+            answered(Complaint::Silent).open_question(),
+            Some(Step::ToldBy)
+        );
+    }
+
+    #[test]
+    fn a_question_is_not_shown_before_the_ones_in_front_of_it_are_answered() {
+        let nothing = NewJob::default();
+        assert_eq!(nothing.shown(Step::Complaint), Step::Kind);
+        let all = answered(Complaint::Silent);
+        assert_eq!(all.shown(Step::Mains), Step::Mains);
+    }
+
+    #[test]
+    fn every_answer_is_kept_and_comes_back() {
+        for kind in Kind::ALL {
+            for complaint in Complaint::ALL {
+                let job = NewJob {
+                    kind: Some(*kind),
+                    told_by: Some(ToldBy::Seller),
+                    ..answered(*complaint)
+                };
+                assert_eq!(NewJob::from_text(&job.to_text()), job);
+            }
+        }
+        let half = NewJob {
+            mains: Some(MainsChoice::V120F60),
+            ..NewJob::default()
+        };
+        assert_eq!(NewJob::from_text(&half.to_text()), half);
+        assert_eq!(NewJob::from_text("?? ??"), NewJob::default());
+    }
+
+    #[test]
+    fn a_witness_named_before_the_complaint_was_changed_is_left_out() {
+        let job = NewJob {
+            told_by: Some(ToldBy::Seller),
+            ..answered(Complaint::Unknown)
+        };
+        assert_eq!(job.answers().len(), 3);
+    }
+
+    #[test]
+    fn the_likelier_mains_comes_first_and_both_are_offered() {
+        assert_eq!(mains_for("US")[0], MainsChoice::V120F60);
+        assert_eq!(mains_for("DE")[0], MainsChoice::V230F50);
+        assert_eq!(mains_for("")[1], MainsChoice::V120F60);
+    }
+}
