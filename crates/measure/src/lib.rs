@@ -10,7 +10,22 @@
 
 #![forbid(unsafe_code)]
 
+mod insulation;
 mod meter;
+mod protector;
+mod start_device;
+mod stored_charge;
+mod winding_temperature;
 pub mod windings;
 
+pub use insulation::{
+    IN_SERVICE_CLASS_I, IN_SERVICE_HEATERS, Insulation, InsulationReading, LEAK, ProtectiveDevice,
+    SOUND, Tester, Trip, class_a_longest_time, leakage,
+};
 pub use meter::{Meter, MeterKind};
+pub use protector::{Protector, protector};
+pub use start_device::{
+    Band, CurrentRelay, PotentialRelay, Ptc, current_relay, potential_relay, ptc,
+};
+pub use stored_charge::{SAFE_BELOW, can_hurt, discharge_time, peak_power, stored_energy};
+pub use winding_temperature::{Conductor, winding_temperature};

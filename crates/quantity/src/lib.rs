@@ -19,4 +19,7 @@ pub use accuracy::Accuracy;
 pub use limits::{Limit, Limits, Side, Strictness};
 pub use typed::{Observed, ParseError, Typed, parse_reading};
 pub use uncertain::{Source, Sources, Uncertain};
-pub use unit::{Celsius, Hertz, KelvinDelta, Ohms, Prefix, Quantity, Ratio, Volts};
+pub use unit::{
+    Amps, Celsius, Farads, Hertz, Joules, KelvinDelta, Ohms, Prefix, Quantity, Ratio, Seconds,
+    Volts, Watts,
+};

@@ -105,6 +105,20 @@ impl<Q: Quantity> Uncertain<Q> {
         Uncertain::from_parts(quotient, moved.shifts)
     }
 
+    /// A value of another unit that follows from two of this one, to first order
+    /// (JCGM 100:2008, equation 13): `value` is what follows, `slopes` how fast it moves with
+    /// each.
+    #[must_use]
+    pub fn derived<P: Quantity>(
+        value: P,
+        slopes: [f64; 2],
+        one: &Self,
+        other: &Self,
+    ) -> Uncertain<P> {
+        let moved = one.combine(slopes[0], other, slopes[1]);
+        Uncertain::from_parts(value.get(), moved.shifts)
+    }
+
     fn from_parts(value: f64, shifts: Vec<(Source, f64)>) -> Self {
         Self {
             value,

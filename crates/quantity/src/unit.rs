@@ -101,6 +101,26 @@ quantity!(
     Hertz, "Hz"
 );
 quantity!(
+    /// Electric current in amperes.
+    Amps, "A"
+);
+quantity!(
+    /// Capacitance in farads.
+    Farads, "F"
+);
+quantity!(
+    /// Energy in joules.
+    Joules, "J"
+);
+quantity!(
+    /// Power in watts.
+    Watts, "W"
+);
+quantity!(
+    /// A length of time in seconds.
+    Seconds, "s"
+);
+quantity!(
     /// A quotient of two values of one unit.
     Ratio, ""
 );
@@ -114,7 +134,18 @@ quantity!(
     Celsius, "°C"
 );
 
-linear!(Ohms, Volts, Hertz, Ratio, KelvinDelta);
+linear!(
+    Ohms,
+    Volts,
+    Hertz,
+    Ratio,
+    KelvinDelta,
+    Amps,
+    Farads,
+    Joules,
+    Watts,
+    Seconds
+);
 
 impl Sub for Celsius {
     type Output = KelvinDelta;
