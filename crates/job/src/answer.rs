@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use quantity::{Accuracy, Ohms, Typed};
+use quantity::{Accuracy, Celsius, Farads, Observed, Ohms, Quantity, Typed, Volts};
 
 use crate::{Name, Text};
 
@@ -37,6 +37,85 @@ pub struct Reading {
 pub enum Measured {
     /// Resistance.
     Ohms(Typed<Ohms>),
+    /// Voltage.
+    Volts(Typed<Volts>),
+    /// Temperature.
+    Celsius(Typed<Celsius>),
+    /// Capacitance.
+    Farads(Typed<Farads>),
+}
+
+/// The unit of a reading.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unit {
+    /// Resistance.
+    Ohm,
+    /// Voltage.
+    Volt,
+    /// Temperature.
+    Celsius,
+    /// Capacitance.
+    Farad,
+}
+
+impl Unit {
+    /// All of them.
+    pub const ALL: [Self; 4] = [Self::Ohm, Self::Volt, Self::Celsius, Self::Farad];
+}
+
+impl Measured {
+    /// A reading from bare numbers in this unit.
+    #[must_use]
+    pub fn new(unit: Unit, observed: Observed<f64>, count: f64) -> Self {
+        match unit {
+            Unit::Ohm => Self::Ohms(typed(observed, count)),
+            Unit::Volt => Self::Volts(typed(observed, count)),
+            Unit::Celsius => Self::Celsius(typed(observed, count)),
+            Unit::Farad => Self::Farads(typed(observed, count)),
+        }
+    }
+
+    /// Its unit.
+    #[must_use]
+    pub const fn unit(self) -> Unit {
+        match self {
+            Self::Ohms(_) => Unit::Ohm,
+            Self::Volts(_) => Unit::Volt,
+            Self::Celsius(_) => Unit::Celsius,
+            Self::Farads(_) => Unit::Farad,
+        }
+    }
+
+    /// The bare numbers in its unit: what was observed, and one step of the last digit.
+    #[must_use]
+    pub fn numbers(self) -> (Observed<f64>, f64) {
+        match self {
+            Self::Ohms(typed) => numbers(typed),
+            Self::Volts(typed) => numbers(typed),
+            Self::Celsius(typed) => numbers(typed),
+            Self::Farads(typed) => numbers(typed),
+        }
+    }
+}
+
+fn typed<Q: Quantity>(observed: Observed<f64>, count: f64) -> Typed<Q> {
+    Typed {
+        observed: match observed {
+            Observed::Value(value) => Observed::Value(Q::new(value)),
+            Observed::OverRange { above } => Observed::OverRange {
+                above: Q::new(above),
+            },
+        },
+        count: Q::new(count),
+    }
+}
+
+fn numbers<Q: Quantity>(typed: Typed<Q>) -> (Observed<f64>, f64) {
+    let observed = match typed.observed {
+        Observed::Value(value) => Observed::Value(value.get()),
+        Observed::OverRange { above } => Observed::OverRange { above: above.get() },
+    };
+    (observed, typed.count.get())
 }
 
 /// Why something was not done. None of these is evidence about the machine.

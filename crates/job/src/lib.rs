@@ -15,7 +15,7 @@ mod machine_job;
 mod moment;
 mod name;
 
-pub use answer::{Answer, Measured, NotDone, Reading};
+pub use answer::{Answer, Measured, NotDone, Reading, Unit};
 pub use drafts::Drafts;
 pub use entry::{Content, Entry, Question};
 pub use machine_job::{AddError, Job, Origin};

@@ -1,7 +1,7 @@
 //! From what is known of a job to its stored form: the strict writer.
 
-use job::{Answer, Content, Entry, Job, Measured, NotDone, Origin, Reading};
-use quantity::{Observed, Ohms, Typed};
+use job::{Answer, Content, Entry, Job, NotDone, Origin, Reading, Unit};
+use quantity::Observed;
 
 use crate::fields::Extra;
 use crate::{TYPE, VERSION, version_1, write_timestamp};
@@ -86,22 +86,32 @@ fn answer(check: &str, item: &str, answer: &Answer) -> version_1::Answer {
 }
 
 fn reading(reading: &Reading) -> version_1::Reading {
-    let Measured::Ohms(Typed { observed, count }) = reading.measured;
+    let (observed, count) = reading.measured.numbers();
     let (value, count, above) = match observed {
         Observed::Value(value) => (Some(value), Some(count), None),
         Observed::OverRange { above } => (None, None, Some(above)),
     };
     version_1::Reading {
         typed: reading.typed.as_str().to_owned(),
-        unit: "ohm".to_owned(),
-        value: value.map(Ohms::get),
-        count: count.map(Ohms::get),
-        above: above.map(Ohms::get),
+        unit: unit(reading.measured.unit()).to_owned(),
+        value,
+        count,
+        above,
         accuracy: Some(version_1::Accuracy {
             percent: reading.accuracy.percent(),
             counts: reading.accuracy.counts(),
             extra: Extra::new(),
         }),
         extra: Extra::new(),
+    }
+}
+
+/// The name of a unit in a document.
+pub(crate) fn unit(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Ohm => "ohm",
+        Unit::Volt => "volt",
+        Unit::Celsius => "celsius",
+        Unit::Farad => "farad",
     }
 }

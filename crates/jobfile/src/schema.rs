@@ -60,9 +60,9 @@ pub(crate) fn two_of(names: &[&str]) -> Value {
     json!({"anyOf": pairs.collect::<Vec<_>>()})
 }
 
-/// A reading in the one unit that this version knows.
-pub(crate) fn in_ohms() -> Value {
-    json!({"properties": {"unit": {"const": "ohm"}}})
+/// A reading in a unit that this version knows.
+pub(crate) fn in_a_known_unit() -> Value {
+    json!({"properties": {"unit": {"enum": job::Unit::ALL.map(crate::describe::unit)}}})
 }
 
 /// What such a reading has to have.

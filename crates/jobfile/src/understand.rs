@@ -6,8 +6,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use job::{Answer, Content, Entry, Id, Job, Measured, Moment, Name, NotDone, Origin};
-use job::{Question, Reading, Text};
-use quantity::{Accuracy, Observed, Ohms, Typed, parse_reading};
+use job::{Question, Reading, Text, Unit};
+use quantity::{Accuracy, Observed, Quantity, Typed, parse_reading};
 
 use crate::fields::Place;
 use crate::limit::{MOST_CHOICES, MOST_MAGNITUDE};
@@ -115,13 +115,7 @@ fn disagreement(entry: &Entry, path: &str) -> Option<Notice> {
     else {
         return None;
     };
-    let Measured::Ohms(understood) = reading.measured;
-    // What "over range" meant depends on the meter's range, which only the entry knows.
-    let top = match understood.observed {
-        Observed::OverRange { above } => above,
-        Observed::Value(value) => value,
-    };
-    if parse_reading(reading.typed.as_str(), top) == Ok(understood) {
+    if reads_as(reading.typed.as_str(), reading.measured) {
         return None;
     }
     Some(Notice::TypedDisagrees {
@@ -130,6 +124,25 @@ fn disagreement(entry: &Entry, path: &str) -> Option<Notice> {
         typed: reading.typed.clone(),
         understood: reading.measured,
     })
+}
+
+/// Whether a text reads as what was understood by it.
+fn reads_as(typed: &str, understood: Measured) -> bool {
+    match understood {
+        Measured::Ohms(understood) => reads_as_typed(typed, understood),
+        Measured::Volts(understood) => reads_as_typed(typed, understood),
+        Measured::Celsius(understood) => reads_as_typed(typed, understood),
+        Measured::Farads(understood) => reads_as_typed(typed, understood),
+    }
+}
+
+fn reads_as_typed<Q: Quantity>(typed: &str, understood: Typed<Q>) -> bool {
+    // What "over range" meant depends on the meter's range, which only the entry knows.
+    let top = match understood.observed {
+        Observed::OverRange { above } => above,
+        Observed::Value(value) => value,
+    };
+    parse_reading(typed, top) == Ok(understood)
 }
 
 fn content(
@@ -220,28 +233,25 @@ fn reading(
         return Err(place.field("count").wrong(Problem::Count));
     }
     let accuracy = accuracy(stored.accuracy.as_ref(), &place.field("accuracy"))?;
-    if stored.unit != "ohm" {
+    let Some(unit) = Unit::ALL
+        .into_iter()
+        .find(|unit| describe::unit(*unit) == stored.unit)
+    else {
         return Ok(Err(Unreadable::Unit(stored.unit.clone())));
-    }
+    };
     let missing = |name| place.field(name).wrong(Problem::Missing);
     let (observed, count) = match (value, above) {
         (Some(_), Some(_)) => return Err(place.wrong(Problem::Both("value", "above"))),
         (None, None) => return Err(place.wrong(Problem::Neither("value", "above"))),
         (Some(value), None) => (
-            Observed::Value(Ohms::new(value)),
+            Observed::Value(value),
             count.ok_or_else(|| missing("count"))?,
         ),
-        (None, Some(above)) => {
-            let above = Ohms::new(above);
-            (Observed::OverRange { above }, 0.0)
-        }
+        (None, Some(above)) => (Observed::OverRange { above }, 0.0),
     };
     Ok(Ok(Answer::Reading(Reading {
         typed,
-        measured: Measured::Ohms(Typed {
-            observed,
-            count: Ohms::new(count),
-        }),
+        measured: Measured::new(unit, observed, count),
         accuracy: accuracy.ok_or_else(|| missing("accuracy"))?,
     })))
 }

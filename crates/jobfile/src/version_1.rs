@@ -110,13 +110,13 @@ pub(crate) struct Answer {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(
     feature = "schema",
-    schemars(extend("if" = schema::in_ohms(), "then" = schema::complete()))
+    schemars(extend("if" = schema::in_a_known_unit(), "then" = schema::complete()))
 )]
 pub(crate) struct Reading {
     /// Exactly what was typed.
     #[cfg_attr(feature = "schema", schemars(with = "schema::Text"))]
     pub(crate) typed: String,
-    /// The unit of `value`, `above` and `count`: ohm.
+    /// The unit of `value`, `above` and `count`: ohm, volt, celsius or farad.
     pub(crate) unit: String,
     /// What was understood. This or `above`.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -167,9 +167,11 @@ fn parse_number<Q: Quantity>(text: &str) -> Result<(Q, Q), ParseError> {
     Ok((Q::new(scaled(number, prefix)), Q::new(scaled(step, prefix))))
 }
 
-/// Dividing by a thousand is exact where multiplying by 0.001 is not.
+/// Dividing by a thousand is right to the last bit where multiplying by 0.001 is not.
 fn scaled(number: f64, prefix: Prefix) -> f64 {
     match prefix {
+        Prefix::Nano => number / 1e9,
+        Prefix::Micro => number / 1e6,
         Prefix::Milli => number / 1e3,
         other => number * other.factor(),
     }
@@ -185,20 +187,22 @@ fn letter_as_mark(letter: char) -> Option<Prefix> {
 }
 
 fn parse_unit<Q: Quantity>(tail: &str, prefix_known: bool) -> Result<Prefix, ParseError> {
-    let mut rest = tail;
-    let mut prefix = Prefix::One;
-    if !prefix_known {
-        let found = match rest.chars().next() {
-            Some('k' | 'K') => Some(Prefix::Kilo),
-            Some('M') => Some(Prefix::Mega),
-            Some('m') => Some(Prefix::Milli),
-            _ => None,
-        };
-        if let Some(found) = found {
-            prefix = found;
-            rest = rest[1..].trim_start();
-        }
+    if is_unit::<Q>(tail) {
+        return Ok(Prefix::One);
     }
+    let mut letters = tail.chars();
+    let found = match letters.next() {
+        Some('n') => Some(Prefix::Nano),
+        Some('u' | 'µ' | 'μ') => Some(Prefix::Micro),
+        Some('m') => Some(Prefix::Milli),
+        Some('k' | 'K') => Some(Prefix::Kilo),
+        Some('M') => Some(Prefix::Mega),
+        _ => None,
+    };
+    let (prefix, rest) = match found {
+        Some(prefix) if !prefix_known => (prefix, letters.as_str().trim_start()),
+        _ => (Prefix::One, tail),
+    };
     if rest.is_empty() || is_unit::<Q>(rest) {
         return Ok(prefix);
     }
@@ -213,6 +217,10 @@ fn parse_unit<Q: Quantity>(tail: &str, prefix_known: bool) -> Result<Prefix, Par
 
 fn is_unit<Q: Quantity>(text: &str) -> bool {
     let lower = text.to_lowercase();
-    let ohms = Q::SYMBOL == "Ω" && matches!(lower.as_str(), "ω" | "ohm" | "ohms" | "r");
-    ohms || lower == Q::SYMBOL.to_lowercase()
+    let spelt = match Q::SYMBOL {
+        "Ω" => matches!(lower.as_str(), "ω" | "ohm" | "ohms" | "r"),
+        "°C" => matches!(lower.as_str(), "c" | "°"),
+        _ => false,
+    };
+    spelt || lower == Q::SYMBOL.to_lowercase()
 }

@@ -177,6 +177,10 @@ impl Celsius {
 /// A decimal prefix that a meter shows in front of its unit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Prefix {
+    /// n, a thousand-millionth.
+    Nano,
+    /// µ, a millionth.
+    Micro,
     /// m, a thousandth.
     Milli,
     /// No prefix.
@@ -192,6 +196,8 @@ impl Prefix {
     #[must_use]
     pub const fn factor(self) -> f64 {
         match self {
+            Self::Nano => 1e-9,
+            Self::Micro => 1e-6,
             Self::Milli => 1e-3,
             Self::One => 1.0,
             Self::Kilo => 1e3,
@@ -203,6 +209,8 @@ impl Prefix {
     #[must_use]
     pub const fn symbol(self) -> &'static str {
         match self {
+            Self::Nano => "n",
+            Self::Micro => "µ",
             Self::Milli => "m",
             Self::One => "",
             Self::Kilo => "k",

@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::float_cmp)]
 
 use proptest::prelude::*;
-use quantity::{Observed, Ohms, ParseError, Typed, parse_reading};
+use quantity::{Celsius, Farads, Observed, Ohms, ParseError, Typed, Volts, parse_reading};
 
 const TOP: Ohms = Ohms::new(40e6);
 
@@ -45,6 +45,18 @@ fn prefixes_and_units_are_understood() {
     assert_eq!(value("300 mΩ"), (0.3, 0.001));
     assert_eq!(value("4k7"), (4700.0, 100.0));
     assert_eq!(value("4R7"), (4.7, 0.1));
+}
+
+#[test]
+fn every_unit_is_read_with_its_own_prefixes() {
+    let volts = parse_reading("230 V", Volts::new(600.0)).unwrap();
+    assert_eq!(volts.observed, Observed::Value(Volts::new(230.0)));
+    let room = parse_reading("-18,5 °C", Celsius::new(100.0)).unwrap();
+    assert_eq!(room.observed, Observed::Value(Celsius::new(-18.5)));
+    let cap = parse_reading("12 µF", Farads::new(1.0)).unwrap();
+    assert_eq!(cap.observed, Observed::Value(Farads::new(12e-6)));
+    assert_eq!(parse_reading("12uF", Farads::new(1.0)), Ok(cap));
+    assert!(parse_reading::<Volts>("4.7 Ω", Volts::new(600.0)).is_err());
 }
 
 #[test]
