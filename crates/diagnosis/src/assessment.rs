@@ -1,12 +1,19 @@
 //! What is known now: the one function that turns observations into conclusions.
 
 use job::{Job, Moment};
-use measure::windings::WindingPriors;
+use measure::windings::{Leads, WindingPriors};
 
+use crate::checks::ground::{Grade, Ground};
+use crate::checks::look_over::LookedOver;
 use crate::checks::machine::Machine;
+use crate::checks::protector::ProtectorKnown;
+use crate::checks::shell::Shell;
+use crate::checks::start_device::StartDeviceKnown;
+use crate::checks::stored_charge::StoredCharge;
+use crate::checks::winding_temperature::WindingTemperature;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
-use crate::{Caution, Check, Finding, Level, Link, LinkState, Step};
+use crate::{Caution, Check, Finding, Gates, Item, Level, Link, LinkState, Step};
 
 /// The assumptions behind every conclusion.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -26,6 +33,8 @@ pub struct Assessment {
     pub findings: Vec<Finding>,
     /// What to be careful of; stops first.
     pub cautions: Vec<Caution>,
+    /// What may be powered.
+    pub gates: Gates,
     /// What to do, in a safe order; the first is the next step.
     pub next: Vec<Step>,
     /// The windings, once anything about them was entered.
@@ -37,22 +46,140 @@ pub struct Assessment {
 /// `now` is the moment of asking: cooling is counted up to it.
 #[must_use]
 pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
-    let machine = Machine::of(job);
-    let windings = WindingsKnown::of(model, job, &machine, now);
-    let mut findings: Vec<Finding> = machine.findings().into_iter().collect();
-    let mut cautions = machine.cautions();
-    let mut links = machine.links();
-    findings.extend(windings.findings().into_iter().map(Finding::Windings));
-    cautions.extend(windings.cautions());
-    links.extend(windings.link());
-    cautions.sort_by_key(|caution| (caution.level(), *caution));
+    let known = Known::of(model, job, now);
+    let cautions = known.cautions();
     Assessment {
-        next: next_steps(&machine, &windings),
-        path: path_of(&links),
-        findings,
+        next: known.next_steps(job),
+        path: path_of(&known.links()),
+        findings: known.findings(),
+        gates: Gates::of(&cautions, &known.ground, &known.shell),
         cautions,
-        windings: windings.anything().then_some(windings),
-        machine,
+        windings: known.windings.anything().then_some(known.windings),
+        machine: known.machine,
+    }
+}
+
+/// What each check knows by itself.
+struct Known {
+    machine: Machine,
+    looked_over: LookedOver,
+    ground: Ground,
+    charge: StoredCharge,
+    windings: WindingsKnown,
+    shell: Shell,
+    protector: ProtectorKnown,
+    start_device: StartDeviceKnown,
+    temperature: WindingTemperature,
+}
+
+impl Known {
+    fn of(model: &Model, job: &Job, now: Moment) -> Self {
+        let machine = Machine::of(job);
+        let windings = WindingsKnown::of(model, job, &machine, now);
+        let leads_zeroed = windings.inspection.leads == Leads::Zeroed;
+        Self {
+            looked_over: LookedOver::of(job),
+            ground: Ground::of(job),
+            charge: StoredCharge::of(job),
+            shell: Shell::of(job),
+            protector: ProtectorKnown::of(job, leads_zeroed),
+            start_device: StartDeviceKnown::of(job, &machine),
+            temperature: WindingTemperature::of(job),
+            windings,
+            machine,
+        }
+    }
+
+    fn findings(&self) -> Vec<Finding> {
+        let mut findings: Vec<Finding> = self.machine.findings().into_iter().collect();
+        findings.extend(self.looked_over.findings());
+        findings.extend(self.ground.findings());
+        findings.extend(self.charge.findings());
+        findings.extend(self.windings.findings().into_iter().map(Finding::Windings));
+        findings.extend(self.shell.findings());
+        findings.extend(self.protector.findings());
+        findings.extend(self.start_device.findings());
+        findings.extend(self.temperature.findings());
+        findings
+    }
+
+    /// Each caution once, stops first.
+    fn cautions(&self) -> Vec<Caution> {
+        let mut cautions = self.machine.cautions();
+        if self.ground.grade() == Grade::Clear {
+            cautions.retain(|caution| *caution != Caution::StayUnplugged);
+        }
+        cautions.extend(self.looked_over.cautions(&self.machine));
+        cautions.extend(self.ground.cautions());
+        cautions.extend(self.charge.cautions());
+        cautions.extend(self.windings.cautions());
+        cautions.extend(self.shell.cautions());
+        cautions.extend(self.protector.cautions());
+        cautions.sort_by_key(|caution| (caution.level(), *caution));
+        cautions.dedup();
+        cautions
+    }
+
+    fn links(&self) -> Vec<(Link, LinkState)> {
+        let mut links = self.machine.links();
+        links.extend(self.windings.link());
+        links.extend(self.shell.link());
+        links.extend(self.protector.link());
+        links.extend(self.start_device.link());
+        links
+    }
+
+    /// Safety questions come before anything is touched, the metal before the pins.
+    fn next_steps(&self, job: &Job) -> Vec<Step> {
+        let machine = &self.machine;
+        let unasked =
+            machine.kind.is_none() || machine.mains.is_none() || machine.complaint.is_none();
+        let open = |check: Check| {
+            let items = check.items(job);
+            items
+                .iter()
+                .any(|item| !item.is_answered(job))
+                .then_some(Step::Do(check))
+        };
+        let before = [
+            unasked.then_some(Step::Do(Check::Machine)),
+            machine
+                .refrigerant
+                .is_none()
+                .then_some(Step::Do(Check::Refrigerant)),
+            open(Check::LookOver),
+            open(Check::Ground),
+            open(Check::StoredCharge),
+        ];
+        let after = [
+            open(Check::Shell),
+            open(Check::Protector),
+            open(Check::StartDevice),
+        ];
+        before
+            .into_iter()
+            .flatten()
+            .chain(self.windings.steps())
+            .chain(after.into_iter().flatten())
+            .collect()
+    }
+}
+
+impl Check {
+    /// What it asks item by item, given what was answered. Machine, refrigerant and windings
+    /// have pages of their own and list nothing here.
+    #[must_use]
+    pub fn items(self, job: &Job) -> Vec<Item> {
+        match self {
+            Self::Machine | Self::Refrigerant | Self::Windings => Vec::new(),
+            Self::LookOver => LookedOver::ITEMS.into(),
+            Self::Ground => Ground::items(job),
+            Self::StoredCharge => StoredCharge::items(job),
+            Self::Shell => Shell::ITEMS.into(),
+            Self::Protector => ProtectorKnown::items(job),
+            Self::StartDevice => StartDeviceKnown::items(job),
+            Self::WindingTemperature => WindingTemperature::ITEMS.into(),
+        }
     }
 }
 
@@ -75,22 +202,7 @@ impl Assessment {
     }
 }
 
-/// Safety questions come before anything is touched.
-fn next_steps(machine: &Machine, windings: &WindingsKnown) -> Vec<Step> {
-    let unasked = machine.kind.is_none() || machine.mains.is_none() || machine.complaint.is_none();
-    let machine_step = unasked.then_some(Step::Look(Check::Machine));
-    let gas_step = machine
-        .refrigerant
-        .is_none()
-        .then_some(Step::Look(Check::Refrigerant));
-    machine_step
-        .into_iter()
-        .chain(gas_step)
-        .chain(windings.steps())
-        .collect()
-}
-
-/// One state a link: of several statements the better founded one, of equals the later one.
+/// One state a link: of several statements the better founded one, of equals the worse one.
 fn path_of(statements: &[(Link, LinkState)]) -> Vec<(Link, LinkState)> {
     Link::ALL
         .iter()
@@ -99,7 +211,7 @@ fn path_of(statements: &[(Link, LinkState)]) -> Vec<(Link, LinkState)> {
                 .iter()
                 .filter(|(about, _)| *about == link)
                 .map(|(_, state)| *state)
-                .max_by_key(|state| state.basis())
+                .max_by_key(|state| (state.basis(), state.severity()))
                 .unwrap_or(LinkState::Unknown);
             (link, state)
         })

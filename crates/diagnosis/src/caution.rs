@@ -19,6 +19,36 @@ choices! {
         InverterPins = "inverter-pins",
         /// Its windings are not whole: it must not be powered to see what happens.
         DamagedWindings = "damaged-windings",
+        /// A conductor leaks to metal that a hand can touch.
+        LiveMetal = "live-metal",
+        /// A conductor may leak to metal that a hand can touch.
+        LeakInDoubt = "leak-in-doubt",
+        /// The earth pin doesn't reach the cabinet.
+        BrokenEarth = "broken-earth",
+        /// There is no earth pin.
+        NoEarthPin = "no-earth-pin",
+        /// The plug's blades are shorted.
+        ShortedPlug = "shorted-plug",
+        /// The plate names other mains than there are here.
+        WrongMains = "wrong-mains",
+        /// Cord or plug is damaged.
+        DamagedCord = "damaged-cord",
+        /// Something has burnt.
+        BurntWiring = "burnt-wiring",
+        /// Wires may be chewed.
+        ChewedWiring = "chewed-wiring",
+        /// Wiring is wet.
+        WetWiring = "wet-wiring",
+        /// Gas that burns may have come out.
+        GasMayBeOut = "gas-may-be-out",
+        /// An insulation tester has dangers of its own.
+        InsulationTester = "insulation-tester",
+        /// A capacitor may hold a charge.
+        ChargedCapacitor = "charged-capacitor",
+        /// An inverter's board may hold a charge.
+        ChargedBoard = "charged-board",
+        /// The protector is never bridged to see whether it runs.
+        NeverBridgeTheProtector = "never-bridge-the-protector",
     }
 }
 
@@ -37,7 +67,17 @@ impl Caution {
     #[must_use]
     pub const fn level(self) -> Level {
         match self {
-            Self::TrippedProtection => Level::Stop,
+            Self::TrippedProtection
+            | Self::LiveMetal
+            | Self::LeakInDoubt
+            | Self::BrokenEarth
+            | Self::ShortedPlug
+            | Self::WrongMains
+            | Self::DamagedCord
+            | Self::BurntWiring
+            | Self::ChewedWiring
+            | Self::WetWiring
+            | Self::GasMayBeOut => Level::Stop,
             _ => Level::Care,
         }
     }

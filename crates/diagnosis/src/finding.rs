@@ -1,9 +1,14 @@
 //! What the observations mean, one statement at a time, each with how sure it is.
 
 use measure::windings::{Explanation, Forecast, Pair, Pin};
-use quantity::{Ohms, Uncertain};
+use measure::{Insulation, Protector, Tester};
+use quantity::{Celsius, Farads, Ohms, Uncertain, Volts};
 
+use crate::checks::ground::LeakPath;
+use crate::checks::look_over::Sign;
 use crate::checks::machine::Complaint;
+use crate::checks::start_device::{Looks, StartDevice};
+use crate::choice::Choice;
 
 /// One statement about the machine.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,8 +20,48 @@ pub enum Finding {
         /// Whether the person saw it, rather than heard of it.
         seen: bool,
     },
+    /// What was seen on looking it over.
+    Sign(Sign),
+    /// What a reading between a conductor and metal proves.
+    Insulation {
+        /// From where to where.
+        path: LeakPath,
+        /// What it proves.
+        proved: Insulation,
+        /// What measured it.
+        tester: Tester,
+    },
+    /// Whether the plug's earth pin reaches the cabinet.
+    Earth {
+        /// It does.
+        reaches: bool,
+    },
+    /// The plug's blades are shorted to each other.
+    BladesShorted,
+    /// What was measured across what can hold a charge.
+    ChargeLeft {
+        /// The volts.
+        left: Volts,
+        /// Whether that is safe.
+        safe: bool,
+        /// What is printed on the capacitor.
+        marking: Option<Farads>,
+    },
     /// What the three pins say.
     Windings(WindingsFinding),
+    /// What the protector says.
+    Protector {
+        /// Its state.
+        state: Protector,
+        /// Whether it had rested.
+        rested: bool,
+    },
+    /// How the start device looks.
+    StartDeviceLooks(Looks),
+    /// What the start device says.
+    StartDevice(StartDevice),
+    /// How hot a winding is.
+    WindingTemperature(Uncertain<Celsius>),
 }
 
 /// One statement about the windings.
@@ -83,10 +128,25 @@ pub enum WindingsFinding {
 impl Finding {
     /// Its short name for files.
     #[must_use]
-    pub const fn name(&self) -> &'static str {
+    pub fn name(&self) -> &'static str {
         match self {
             Self::Complaint { .. } => "complaint",
+            Self::Sign(sign) => sign.name(),
+            Self::Insulation { proved, .. } => match proved {
+                Insulation::Clear { .. } => "insulation-clear",
+                Insulation::RangeTooLow { .. } => "insulation-range-too-low",
+                Insulation::Doubtful { .. } => "insulation-doubtful",
+                Insulation::Leaks { .. } => "insulation-leaks",
+            },
+            Self::Earth { reaches: true } => "earth-reaches",
+            Self::Earth { reaches: false } => "earth-broken",
+            Self::BladesShorted => "blades-shorted",
+            Self::ChargeLeft { .. } => "charge-left",
             Self::Windings(finding) => finding.name(),
+            Self::Protector { .. } => "protector",
+            Self::StartDeviceLooks(_) => "start-device-looks",
+            Self::StartDevice(_) => "start-device",
+            Self::WindingTemperature(_) => "winding-temperature",
         }
     }
 }

@@ -15,17 +15,30 @@ mod caution;
 mod checks;
 mod choice;
 mod finding;
+mod gate;
+mod item;
 mod path;
 mod step;
 
 pub use assessment::{Assessment, Model, assess};
 pub use caution::{Caution, Level};
 pub use checks::Check;
+pub use checks::ground::{EarthPin, Grade, Ground, LeakPath, TesterChoice, clear_above};
+pub use checks::look_over::{LookedOver, PlateMains, Sign};
 pub use checks::machine::{Complaint, Kind, Machine, MainsChoice, Refrigerant, ToldBy};
+pub use checks::protector::{ProtectorKind, ProtectorKnown, Warmth};
+pub use checks::shell::Shell;
+pub use checks::start_device::{
+    Contact, Inverted, Looks, StartDevice, StartDeviceKind, StartDeviceKnown, Upright,
+};
+pub use checks::stored_charge::{StoredCharge, Stores};
+pub use checks::winding_temperature::WindingTemperature;
 pub use checks::windings::{
     GearChoice, LeadsChoice, PairChoice, PinChoice, PinShape, WindingsKnown, item_of_pair,
 };
 pub use choice::{Asked, Choice, answered};
 pub use finding::{Finding, WindingsFinding, explanation_name};
+pub use gate::{Closed, Gate, Gates};
+pub use item::Item;
 pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};

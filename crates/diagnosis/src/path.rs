@@ -76,6 +76,17 @@ impl LinkState {
         }
     }
 
+    /// How bad it is, for choosing between statements that are founded alike.
+    pub(crate) const fn severity(self) -> u8 {
+        match self {
+            Self::Unknown => 0,
+            Self::SoundSoFar(_) => 1,
+            Self::Holds(_) => 2,
+            Self::Doubtful(_) => 3,
+            Self::Broken(_) => 4,
+        }
+    }
+
     /// Whether the Path is, or may be, interrupted here.
     #[must_use]
     pub const fn interrupts(self) -> bool {

@@ -8,8 +8,8 @@ use crate::choice::choices;
 /// One thing to do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Step {
-    /// Answer what a check asks by looking.
-    Look(Check),
+    /// Answer what a check asks.
+    Do(Check),
     /// Note the wiring, then take everything off the three pins.
     BareThePins,
     /// Something is still on the pins, or seems to be: take it off and measure again.
@@ -27,8 +27,6 @@ pub enum Step {
     },
     /// Tell start from run by where the wires were.
     NoteWiring,
-    /// Measure from each pin to the shell's bare metal.
-    PinsToShell,
 }
 
 choices! {
@@ -58,7 +56,7 @@ impl Step {
     #[must_use]
     pub const fn check(self) -> Check {
         match self {
-            Self::Look(check) => check,
+            Self::Do(check) => check,
             _ => Check::Windings,
         }
     }
@@ -67,7 +65,7 @@ impl Step {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Self::Look(_) => "look",
+            Self::Do(_) => "do",
             Self::BareThePins => "bare-the-pins",
             Self::TakeStartGearOff => "take-start-gear-off",
             Self::TouchProbes => "touch-probes",
@@ -75,7 +73,6 @@ impl Step {
             Self::Repeat(_) => "repeat",
             Self::CoolAndRepeat { .. } => "cool-and-repeat",
             Self::NoteWiring => "note-wiring",
-            Self::PinsToShell => "pins-to-shell",
         }
     }
 
@@ -89,11 +86,17 @@ impl Step {
     #[must_use]
     pub const fn minutes(self) -> u16 {
         match self {
-            Self::Look(_) | Self::Measure(_) | Self::Repeat(_) | Self::TouchProbes => 1,
-            Self::NoteWiring => 2,
-            Self::PinsToShell => 3,
-            Self::CoolAndRepeat { .. } | Self::TakeStartGearOff => 5,
+            Self::Do(Check::Machine | Check::Refrigerant)
+            | Self::Measure(_)
+            | Self::Repeat(_)
+            | Self::TouchProbes => 1,
+            Self::Do(Check::Ground | Check::StoredCharge) | Self::NoteWiring => 2,
+            Self::Do(Check::Shell | Check::Protector) => 3,
+            Self::Do(Check::LookOver | Check::WindingTemperature | Check::Windings)
+            | Self::CoolAndRepeat { .. }
+            | Self::TakeStartGearOff => 5,
             Self::BareThePins => 8,
+            Self::Do(Check::StartDevice) => 10,
         }
     }
 
@@ -101,7 +104,9 @@ impl Step {
     #[must_use]
     pub const fn tools(self) -> &'static [Tool] {
         match self {
-            Self::Look(_) | Self::NoteWiring => &[Tool::Eyes],
+            Self::Do(Check::Machine | Check::Refrigerant | Check::LookOver) | Self::NoteWiring => {
+                &[Tool::Eyes]
+            }
             Self::BareThePins | Self::TakeStartGearOff => &[Tool::Screwdriver, Tool::Camera],
             _ => &[Tool::Multimeter],
         }

@@ -5,7 +5,7 @@ use quantity::{Accuracy, Observed, Ohms, Typed};
 /// What its resistance says.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Protector {
-    /// Closed: under [`CLOSED`].
+    /// Closed: under an ohm.
     Closed,
     /// Neither closed nor open: a burnt contact, or too close to tell with this meter.
     Resistive {
@@ -17,7 +17,7 @@ pub enum Protector {
 }
 
 /// A sound one reads less than this, cold (common practice, weak).
-pub const CLOSED: Ohms = Ohms::new(1.0);
+const CLOSED: Ohms = Ohms::new(1.0);
 /// Leads that weren't zeroed may add up to this (common practice, no source).
 const LEADS: Ohms = Ohms::new(0.5);
 /// Above this it is no contact any more, whatever it is (judgement).

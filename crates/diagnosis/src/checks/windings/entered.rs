@@ -2,6 +2,7 @@
 
 use job::{Answer, Job, Measured, Reading};
 use measure::windings::{Inspection, Leads, Pair, PairReading, StartGear, WiringAsFound};
+use quantity::{Accuracy, Ohms, Typed};
 
 use super::{CHECK, GearChoice, LeadsChoice, PairChoice, PinChoice, WindingsKnown, item_of_pair};
 use crate::checks::machine::Machine;
@@ -19,9 +20,7 @@ pub(super) fn inspection_of(job: &Job, machine: &Machine) -> Inspection {
     inspection.mains = machine.mains.map(Into::into);
     inspection.wiring = wiring_of(job);
     for pair in Pair::ALL {
-        if let Some(reading) = reading_of(job, (CHECK, item_of_pair(pair))) {
-            let Measured::Ohms(typed) = reading.measured;
-            let accuracy = reading.accuracy;
+        if let Some((typed, accuracy)) = ohms_of(job, (CHECK, item_of_pair(pair))) {
             inspection.set(PairReading {
                 pair,
                 typed,
@@ -32,21 +31,22 @@ pub(super) fn inspection_of(job: &Job, machine: &Machine) -> Inspection {
     inspection
 }
 
-fn reading_of<'a>(job: &'a Job, (check, item): (&str, &str)) -> Option<&'a Reading> {
+fn ohms_of(job: &Job, (check, item): (&str, &str)) -> Option<(Typed<Ohms>, Accuracy)> {
     match job.answer(check, item) {
-        Some(Answer::Reading(reading)) => Some(reading),
+        Some(Answer::Reading(Reading {
+            measured: Measured::Ohms(typed),
+            accuracy,
+            ..
+        })) => Some((*typed, *accuracy)),
         _ => None,
     }
 }
 
 fn leads_of(job: &Job) -> Leads {
     let choice = answered::<LeadsChoice>(job);
-    match (choice, reading_of(job, WindingsKnown::LEADS_READING)) {
+    match (choice, ohms_of(job, WindingsKnown::LEADS_READING)) {
         (Some(LeadsChoice::Zeroed), _) => Leads::Zeroed,
-        (_, Some(reading)) => {
-            let Measured::Ohms(typed) = reading.measured;
-            Leads::Measured(typed, reading.accuracy)
-        }
+        (_, Some((typed, accuracy))) => Leads::Measured(typed, accuracy),
         (Some(LeadsChoice::NotZeroed), None) => Leads::NotZeroed,
         (Some(LeadsChoice::Unknown) | None, None) => Leads::Unknown,
     }

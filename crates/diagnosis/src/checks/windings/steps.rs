@@ -13,7 +13,7 @@ const COOLING_MINUTES: i64 = 60;
 impl WindingsKnown {
     pub(crate) fn steps(&self) -> Vec<Step> {
         if self.all_given_up() {
-            return vec![Step::PinsToShell];
+            return Vec::new();
         }
         let mut steps = Vec::new();
         match self.inspection.start_gear {
@@ -31,7 +31,6 @@ impl WindingsKnown {
         if self.read() == 3 {
             steps.extend(self.steps_after_three());
         }
-        steps.push(Step::PinsToShell);
         steps
     }
 

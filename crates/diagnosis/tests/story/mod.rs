@@ -1,0 +1,121 @@
+//! A job told line by line.
+
+#![allow(dead_code)] // Each test file tells only a part of what can be told.
+
+use diagnosis::{Assessment, Choice, Item, Model, assess, item_of_pair};
+use job::{
+    Answer, Content, Entry, Id, Job, Measured, Moment, Name, Origin, Question, Reading, Text, Unit,
+};
+use measure::MeterKind;
+use measure::windings::Pair;
+use quantity::{Celsius, Farads, Volts, parse_reading};
+
+/// A job told line by line.
+pub(crate) struct Story {
+    pub(crate) job: Job,
+    minute: i64,
+}
+
+impl Story {
+    pub(crate) fn begin(mains: &str) -> Self {
+        let job = Job::new(Id::new("story").unwrap(), moment(0), Origin::Invented);
+        let mut story = Self { job, minute: 0 };
+        story.choose("machine", "kind", "chest-freezer");
+        story.choose("machine", "mains", mains);
+        story.choose("machine", "complaint", "not-plugged-in");
+        story.choose("refrigerant", "plate", "r134a");
+        story
+    }
+
+    /// The same, looked over and found clear at the plug.
+    pub(crate) fn grounded(mains: &str) -> Self {
+        let mut story = Self::begin(mains);
+        story.choose("look-over", "plate-mains", mains);
+        story.tick("look-over", "signs", &[]);
+        story.choose("ground", "earth-pin", "has");
+        story.choose("ground", "tester", "ohmmeter");
+        story
+            .item(Item::BladesToEarth, "OL")
+            .item(Item::BladesToMetal, "OL")
+            .item(Item::EarthToMetal, "0.3")
+            .item(Item::BladeToBlade, "6.4")
+            .with("stored-charge", "stores", "nothing")
+    }
+
+    pub(crate) fn with(mut self, check: &str, item: &str, choice: &str) -> Self {
+        self.choose(check, item, choice);
+        self
+    }
+
+    pub(crate) fn tick(&mut self, check: &str, item: &str, choices: &[&str]) {
+        let names = choices.iter().map(|choice| Name::new(choice).unwrap());
+        self.answer(check, item, Answer::Choices(names.collect()));
+    }
+
+    /// A reading of any item, by a good meter that picks its range itself.
+    pub(crate) fn item(mut self, item: Item, typed: &str) -> Self {
+        let meter = MeterKind::Good.automatic();
+        let measured = match item.unit().unwrap() {
+            Unit::Ohm => Measured::Ohms(parse_reading(typed, meter.top).unwrap()),
+            Unit::Volt => Measured::Volts(parse_reading(typed, Volts::new(600.0)).unwrap()),
+            Unit::Celsius => Measured::Celsius(parse_reading(typed, Celsius::new(200.0)).unwrap()),
+            Unit::Farad => Measured::Farads(parse_reading(typed, Farads::new(1.0)).unwrap()),
+        };
+        let reading = Reading {
+            typed: Text::new(typed).unwrap(),
+            measured,
+            accuracy: meter.accuracy,
+        };
+        self.answer(item.check().name(), item.name(), Answer::Reading(reading));
+        self
+    }
+
+    /// A machine for 120 V with bare pins in a triangle.
+    pub(crate) fn bare() -> Self {
+        let mut story = Self::grounded("120-v-60-hz");
+        story.choose("windings", "start-gear", "off");
+        story.choose("windings", "shape", "point-up");
+        story
+    }
+
+    pub(crate) fn choose(&mut self, check: &str, item: &str, choice: &str) {
+        self.answer(check, item, Answer::Choice(Name::new(choice).unwrap()));
+    }
+
+    pub(crate) fn read(mut self, pair: Pair, typed: &str) -> Self {
+        let meter = MeterKind::Good.automatic();
+        let reading = Reading {
+            typed: Text::new(typed).unwrap(),
+            measured: Measured::Ohms(parse_reading(typed, meter.top).unwrap()),
+            accuracy: meter.accuracy,
+        };
+        self.answer("windings", item_of_pair(pair), Answer::Reading(reading));
+        self
+    }
+
+    pub(crate) fn answer(&mut self, check: &str, item: &str, answer: Answer) {
+        self.minute += 1;
+        let content = Content::Answer {
+            question: Question::new(check, item).unwrap(),
+            answer,
+        };
+        let entry = Entry {
+            id: Id::new(&format!("entry-{}", self.minute)).unwrap(),
+            at: moment(self.minute),
+            content,
+        };
+        self.job.add(entry).unwrap();
+    }
+
+    pub(crate) fn now(&self) -> Assessment {
+        self.after(0)
+    }
+
+    pub(crate) fn after(&self, minutes: i64) -> Assessment {
+        assess(&Model::default(), &self.job, moment(self.minute + minutes))
+    }
+}
+
+pub(crate) fn moment(minute: i64) -> Moment {
+    Moment::new(1_795_600_000_000 + minute * 60_000, 60).unwrap()
+}
