@@ -21,11 +21,14 @@ const AFTERWARDS: [Step; 3] = [
 ];
 
 fn windings(assessment: &Assessment) -> Vec<&WindingsFinding> {
-    let about = |finding| match finding {
-        Finding::Windings(about) => Some(about),
-        _ => None,
-    };
-    assessment.findings.iter().filter_map(about).collect()
+    assessment
+        .findings
+        .iter()
+        .filter_map(|finding| match finding {
+            Finding::Windings(about) => Some(about),
+            _ => None,
+        })
+        .collect()
 }
 
 fn findings(assessment: &Assessment) -> Vec<&'static str> {
