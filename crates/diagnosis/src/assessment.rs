@@ -93,10 +93,10 @@ impl Known {
     fn findings(&self) -> Vec<Finding> {
         let mut findings: Vec<Finding> = self.machine.findings().into_iter().collect();
         findings.extend(self.looked_over.findings());
-        findings.extend(self.ground.findings());
+        findings.extend(self.ground.findings(self.machine.mains));
         findings.extend(self.charge.findings());
         findings.extend(self.windings.findings().into_iter().map(Finding::Windings));
-        findings.extend(self.shell.findings());
+        findings.extend(self.shell.findings(self.machine.mains));
         findings.extend(self.protector.findings());
         findings.extend(self.start_device.findings());
         findings.extend(self.temperature.findings());

@@ -4,7 +4,7 @@ use measure::windings::{Explanation, Forecast, Pair, Pin};
 use measure::{Insulation, Protector, Tester};
 use quantity::{Celsius, Farads, Ohms, Uncertain, Volts};
 
-use crate::checks::ground::LeakPath;
+use crate::checks::ground::{LeakPath, Leakage};
 use crate::checks::look_over::Sign;
 use crate::checks::machine::Complaint;
 use crate::checks::start_device::{Looks, StartDevice};
@@ -30,6 +30,8 @@ pub enum Finding {
         proved: Insulation,
         /// What measured it.
         tester: Tester,
+        /// What that means at mains voltage.
+        leakage: Option<Leakage>,
     },
     /// Whether the plug's earth pin reaches the cabinet.
     Earth {

@@ -1,8 +1,10 @@
 //! Is the metal live? From the plug, with nothing taken apart.
 
 use job::{Job, Unit};
-use measure::{Insulation, InsulationReading, SOUND, Tester};
-use quantity::{Observed, Ohms, Volts};
+use measure::{Insulation, InsulationReading, ProtectiveDevice, SOUND, Tester, Trip, leakage};
+use quantity::{Amps, Observed, Ohms, Volts};
+
+use super::machine::MainsChoice;
 
 use crate::choice::{answered, choices};
 use crate::{Caution, Finding, Item};
@@ -48,6 +50,43 @@ pub enum LeakPath {
     BladesToMetal,
     /// From a pin of the compressor to its shell.
     PinToShell(measure::windings::Pin),
+}
+
+/// What a leak would let through at mains voltage, by resistance alone.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Leakage {
+    /// The mains.
+    pub volts: Volts,
+    /// The current; where only a bound on the resistance is known, at most this.
+    pub current: Amps,
+    /// The protective device that is usual for these mains.
+    pub device: ProtectiveDevice,
+    /// Whether it would trip.
+    pub trip: Trip,
+}
+
+impl Leakage {
+    /// Nothing where the mains aren't known.
+    pub(crate) fn of(proved: Insulation, mains: Option<MainsChoice>) -> Option<Self> {
+        let (volts, device) = match mains? {
+            MainsChoice::V120F60 => (Volts::new(120.0), ProtectiveDevice::GroundFault6Milliamps),
+            MainsChoice::V230F50 => (
+                Volts::new(230.0),
+                ProtectiveDevice::ResidualCurrent30Milliamps,
+            ),
+        };
+        let resistance = match proved {
+            Insulation::Clear { above } | Insulation::RangeTooLow { above } => above,
+            Insulation::Doubtful { reading } | Insulation::Leaks { reading } => reading,
+        };
+        let current = leakage(volts, resistance);
+        Some(Self {
+            volts,
+            current,
+            device,
+            trip: device.at(current),
+        })
+    }
 }
 
 /// What stands between a machine and power, by grade.

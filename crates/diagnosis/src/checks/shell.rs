@@ -4,7 +4,8 @@ use job::Job;
 use measure::windings::Pin;
 use measure::{Insulation, Tester};
 
-use super::ground::{Grade, LeakPath, TesterChoice, cautions_about, insulation};
+use super::ground::{Grade, LeakPath, Leakage, TesterChoice, cautions_about, insulation};
+use super::machine::MainsChoice;
 use crate::choice::answered;
 use crate::{Basis, Caution, Finding, Item, Link, LinkState};
 
@@ -67,7 +68,7 @@ impl Shell {
             .any(|(_, proved)| matches!(proved, Insulation::Leaks { .. }))
     }
 
-    pub(crate) fn findings(&self) -> Vec<Finding> {
+    pub(crate) fn findings(&self, mains: Option<MainsChoice>) -> Vec<Finding> {
         let tester = self.tester;
         self.pins
             .iter()
@@ -75,6 +76,7 @@ impl Shell {
                 path: LeakPath::PinToShell(pin),
                 proved,
                 tester,
+                leakage: Leakage::of(proved, mains),
             })
             .collect()
     }
