@@ -201,7 +201,7 @@ impl Ground {
         }
     }
 
-    pub(crate) fn findings(&self) -> Vec<Finding> {
+    pub(crate) fn findings(&self, mains: Option<MainsChoice>) -> Vec<Finding> {
         let paths = self
             .paths
             .iter()
@@ -209,6 +209,7 @@ impl Ground {
                 path,
                 proved,
                 tester: self.tester,
+                leakage: Leakage::of(proved, mains),
             });
         let earth = self.earth_reaches.map(|reaches| Finding::Earth { reaches });
         let shorted = self.blades_shorted.then_some(Finding::BladesShorted);
