@@ -13,9 +13,9 @@ use crate::output::{Assessed, FileReport, Refused};
 use crate::{Outcome, Printed};
 
 /// What became of one file.
-struct Result {
+struct Examined {
     name: String,
-    found: std::result::Result<Found, ErrorWords>,
+    found: Result<Found, ErrorWords>,
 }
 
 /// A job and what it shows.
@@ -27,7 +27,7 @@ struct Found {
 
 pub(crate) fn run(request: &Request) -> Printed {
     let now = request.at.unwrap_or_else(clock);
-    let results: Vec<Result> = request
+    let results: Vec<Examined> = request
         .files
         .iter()
         .map(|file| examine(file, now, &request.locale))
@@ -38,16 +38,16 @@ pub(crate) fn run(request: &Request) -> Printed {
         } else {
             text(&results, &request.locale)
         },
-        errors: results.iter().flat_map(Result::errors).collect(),
+        errors: results.iter().flat_map(Examined::errors).collect(),
         outcome: results
             .iter()
-            .map(Result::outcome)
+            .map(Examined::outcome)
             .max()
             .unwrap_or(Outcome::Done),
     }
 }
 
-fn examine(file: &OsString, now: Moment, locale: &Locale) -> Result {
+fn examine(file: &OsString, now: Moment, locale: &Locale) -> Examined {
     let found = load(file).map_err(|why| why.words()).map(|loaded| {
         let job = loaded.document.job().clone();
         Found {
@@ -61,10 +61,10 @@ fn examine(file: &OsString, now: Moment, locale: &Locale) -> Result {
         }
     });
     let name = shown(file);
-    Result { name, found }
+    Examined { name, found }
 }
 
-impl Result {
+impl Examined {
     fn outcome(&self) -> Outcome {
         match &self.found {
             Err(_) => Outcome::Unreadable,
@@ -88,7 +88,7 @@ impl Result {
 }
 
 /// The text of the page. Only several files need a heading each to be told apart.
-fn text(results: &[Result], locale: &Locale) -> String {
+fn text(results: &[Examined], locale: &Locale) -> String {
     let reports: Vec<String> = results
         .iter()
         .filter_map(|result| {
@@ -103,7 +103,7 @@ fn text(results: &[Result], locale: &Locale) -> String {
     reports.join("\n")
 }
 
-fn json(results: &[Result], locale: &Locale) -> String {
+fn json(results: &[Examined], locale: &Locale) -> String {
     let reports: Vec<FileReport> = results
         .iter()
         .map(|result| {

@@ -10,15 +10,15 @@ use quantity::{Accuracy, Observed, Ohms, Typed};
 fn ohms() -> impl Strategy<Value = f64> {
     prop_oneof![
         0.0..30.0f64,
-        (-30.0..30.0f64).prop_map(|power| 10f64.powf(power)),
-        (-30.0..30.0f64).prop_map(|power| -(10f64.powf(power))),
+        (-30.0..30.0f64).prop_map(|power| libm::pow(10.0, power)),
+        (-30.0..30.0f64).prop_map(|power| -libm::pow(10.0, power)),
         Just(0.0),
         Just(1e30),
     ]
 }
 
 fn reading() -> impl Strategy<Value = Reading> {
-    let step = (-300.0..30.0f64).prop_map(|power| 10f64.powf(power));
+    let step = (-300.0..30.0f64).prop_map(|power| libm::pow(10.0, power));
     let value = (ohms(), step).prop_map(|(value, count)| Typed {
         observed: Observed::Value(Ohms::new(value)),
         count: Ohms::new(count),
