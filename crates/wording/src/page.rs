@@ -1,11 +1,13 @@
 //! The plain strings of the pages: headings, buttons, hints.
 
+mod about;
 mod entry;
 
 use diagnosis::{Link, LinkState};
 
 use crate::Words;
 
+pub use about::{ABOUT, ABOUT_HEADING, AboutSection};
 pub use entry::{EntryWords, entry};
 
 /// The program's name.
@@ -42,6 +44,10 @@ pub const START_JOB: &str = "Start a job";
 pub const OPEN_FILE: &str = "Open a file";
 /// Opens the list of examples.
 pub const EXAMPLES: &str = "Look at an example";
+/// Above the examples.
+pub const EXAMPLES_HOW: &str = "Three invented machines, measured on paper only.";
+/// Above the list.
+pub const YOUR_JOBS: &str = "Your jobs";
 /// What an example is.
 pub const INVENTED: &str = "Invented example";
 /// Beside a job that can't be read.
@@ -121,6 +127,8 @@ pub const PLATE: &str = "Words off the plate";
 pub const PLATE_HINT: &str = "Only if you like: voltage, current, model, year. As it stands there.";
 /// Keeps the words.
 pub const KEEP_PLATE: &str = "Keep these words";
+/// Said once an answer stands in the job.
+pub const NOTED: &str = "Noted.";
 /// Leads back to the next step.
 pub const BACK_TO_JOB: &str = "Back to the job";
 /// A text too long or with characters that can't be shown.
@@ -183,6 +191,8 @@ pub const NOT_TESTED: &str = "not looked at";
 pub const NOTES: &str = "Notes";
 /// Asks for one.
 pub const NEW_NOTE: &str = "A note in your own words";
+/// What it is good for.
+pub const NEW_NOTE_HINT: &str = "What no field asks for: smells, oil, earlier work, what the seller said.";
 /// Adds it.
 pub const ADD_NOTE: &str = "Add the note";
 /// Said once it is.
