@@ -7,6 +7,7 @@
 
 pub mod device;
 pub mod forms;
+pub mod frame;
 pub mod history;
 pub mod pages;
 pub mod parts;
@@ -16,7 +17,18 @@ pub mod store;
 
 use leptos::prelude::*;
 
+use frame::Frame;
+use session::Session;
+use store::{BrowserShelf, JobStore, Shelf};
+
 /// Starts the page.
 pub fn start() {
-    leptos::mount::mount_to_body(|| view! { <h1>"Coldcase"</h1> });
+    leptos::mount::mount_to_body(|| {
+        let shelf = BrowserShelf::probe().map(|shelf| Box::new(shelf) as Box<dyn Shelf>);
+        let session = Session::new(JobStore::new(shelf));
+        // Work that found no room may find some by now.
+        device::on_leaving(move || session.store().retry());
+        provide_context(session);
+        view! { <Frame/> }
+    });
 }

@@ -12,7 +12,7 @@ use jobfile::Document;
 use leptos::prelude::*;
 use wording::{Locale, page};
 
-use crate::device;
+use crate::device::{self, PageStatus};
 use crate::history::History;
 use crate::route::Route;
 use crate::store::{JobStore, Kept, Revision, Trouble, on_change_elsewhere};
@@ -25,6 +25,7 @@ pub struct Session {
     route: RwSignal<Route>,
     said: RwSignal<Said>,
     trouble: RwSignal<Option<Trouble>>,
+    page_status: RwSignal<PageStatus>,
     jobs: RwSignal<u32>,
     now: RwSignal<Moment>,
 }
@@ -48,10 +49,12 @@ impl Session {
             locale: StoredValue::new(device::locale()),
             route: RwSignal::new(Route::at(&device::hash())),
             said: RwSignal::new(Said::default()),
+            page_status: RwSignal::new(device::page_status()),
             jobs: RwSignal::new(0),
             now: RwSignal::new(device::now()),
         };
         device::every_minute(move || session.now.set(device::now()));
+        device::on_status(move || session.page_status.set(device::page_status()));
         device::on_hash_change(move || session.arrive());
         on_change_elsewhere(move |_| session.jobs_changed());
         session
@@ -70,6 +73,17 @@ impl Session {
     #[must_use]
     pub fn store(self) -> Rc<JobStore> {
         self.store.get_value()
+    }
+
+    /// What the person chose once for all jobs, by the setting's name.
+    #[must_use]
+    pub fn setting(self, setting: &str) -> Option<String> {
+        self.store().setting(setting)
+    }
+
+    /// Keeps a setting.
+    pub fn keep_setting(self, setting: &str, text: &str) {
+        self.store().keep_setting(setting, text);
     }
 
     /// How numbers and dates are written.
@@ -109,6 +123,12 @@ impl Session {
     #[must_use]
     pub fn said(self) -> Said {
         self.said.get()
+    }
+
+    /// Whether the page is ready to work offline, and whether a newer version waits. Tracked.
+    #[must_use]
+    pub fn page_status(self) -> PageStatus {
+        self.page_status.get()
     }
 
     /// Why work is lost when the page is closed, if it is. Tracked.

@@ -50,13 +50,15 @@ pub fn shareable(name: &str, text: &str) -> Option<Shareable> {
 }
 
 impl Shareable {
-    /// Opens the share sheet. To be called while a tap is being handled.
-    pub async fn share(self) -> Shared {
+    /// Opens the share sheet, at once. To be called while a tap is being handled.
+    pub fn share(self) -> impl Future<Output = Shared> {
         let sheet = window().navigator().share_with_data(&self.0);
-        match JsFuture::from(sheet).await {
-            Ok(_) => Shared::Done,
-            Err(error) if named(&error) == "AbortError" => Shared::Closed,
-            Err(_) => Shared::Refused,
+        async {
+            match JsFuture::from(sheet).await {
+                Ok(_) => Shared::Done,
+                Err(error) if named(&error) == "AbortError" => Shared::Closed,
+                Err(_) => Shared::Refused,
+            }
         }
     }
 }

@@ -42,6 +42,32 @@ impl NewJob {
             .map_or(asked_for, |open| open.min(asked_for))
     }
 
+    /// With one question answered, by the name of the answer.
+    #[must_use]
+    pub fn answered(mut self, step: Step, name: &str) -> Self {
+        match step {
+            Step::Kind => self.kind = Choice::from_name(name),
+            Step::Mains => self.mains = Choice::from_name(name),
+            Step::Complaint => self.complaint = Choice::from_name(name),
+            Step::ToldBy => self.told_by = Choice::from_name(name),
+        }
+        self
+    }
+
+    /// The question to ask after this one: each is asked anew on the way forward, so that an
+    /// answer that was changed leads on. None once the job can be made.
+    #[must_use]
+    pub fn question_after(&self, step: Step) -> Option<Step> {
+        let next = match step {
+            Step::Kind => Some(Step::Mains),
+            Step::Mains => Some(Step::Complaint),
+            Step::Complaint if self.needs_witness() => Some(Step::ToldBy),
+            Step::Complaint | Step::ToldBy => None,
+        };
+        next.map(|next| self.shown(next))
+            .or_else(|| self.open_question())
+    }
+
     /// What was answered, as a job keeps it.
     #[must_use]
     pub fn answers(&self) -> Vec<(Question, Answer)> {
@@ -82,13 +108,18 @@ impl NewJob {
         }
     }
 
-    /// Whether it was said to have done something that someone must have seen.
     fn needs_witness(&self) -> bool {
-        !matches!(
-            self.complaint,
-            None | Some(Complaint::NotPluggedIn | Complaint::Unknown)
-        )
+        needs_witness(self.complaint)
     }
+}
+
+/// Whether it was said to have done something that someone must have seen.
+#[must_use]
+pub fn needs_witness(complaint: Option<Complaint>) -> bool {
+    !matches!(
+        complaint,
+        None | Some(Complaint::NotPluggedIn | Complaint::Unknown)
+    )
 }
 
 /// The mains in the order in which they are offered: the likelier one first.
@@ -142,6 +173,22 @@ mod tests {
         assert_eq!(nothing.shown(Step::Complaint), Step::Kind);
         let all = answered(Complaint::Silent);
         assert_eq!(all.shown(Step::Mains), Step::Mains);
+    }
+
+    #[test]
+    fn the_questions_lead_to_a_job_in_three_steps_and_a_witness_where_one_is_needed() {
+        let mut job = NewJob::default();
+        job = job.answered(Step::Kind, "chest-freezer");
+        assert_eq!(job.question_after(Step::Kind), Some(Step::Mains));
+        job = job.answered(Step::Mains, "230-v-50-hz");
+        assert_eq!(job.question_after(Step::Mains), Some(Step::Complaint));
+        let never = job.answered(Step::Complaint, "not-plugged-in");
+        assert_eq!(never.question_after(Step::Complaint), None);
+        let silent = job.answered(Step::Complaint, "silent");
+        assert_eq!(silent.question_after(Step::Complaint), Some(Step::ToldBy));
+        let told = silent.answered(Step::ToldBy, "seller");
+        assert_eq!(told.question_after(Step::ToldBy), None);
+        assert_eq!(told.answers().len(), 4);
     }
 
     #[test]

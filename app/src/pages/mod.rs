@@ -1,1 +1,18 @@
-//! The screens, one file each.
+//! The screens, one file each, and the pieces that only they use.
+
+pub mod about;
+pub mod check;
+pub mod choice_list;
+pub mod do_next;
+pub mod drawings;
+pub mod import;
+pub mod jobs;
+pub mod kept_as_it_is;
+pub mod known;
+pub mod machine;
+pub mod new_job;
+pub mod record;
+pub mod refrigerant;
+pub mod send;
+pub mod text_entry;
+pub mod windings;

@@ -1,6 +1,6 @@
 //! The jobs kept on this device: none is lost, none is overwritten unseen.
 
-use job::{Drafts, Id};
+use job::{Drafts, Id, Job};
 use jobfile::{Document, Newer, Notice, OpenError, Opened, open, open_drafts, save, save_drafts};
 
 use super::record::{self, Revision};
@@ -51,10 +51,23 @@ pub struct Saved {
 const JOB: &str = "job/";
 const DRAFTS: &str = "drafts/";
 const EXPORTED: &str = "exported/";
+const SETTING: &str = "setting/";
 /// A new job that is being begun, as text.
 const BEGUN: &str = "begun";
 /// The job that was deleted last, its identifier in the first line.
 const DELETED: &str = "deleted";
+
+impl Kept {
+    /// The job, as far as it can be read.
+    #[must_use]
+    pub fn job(&self) -> Option<&Job> {
+        match self {
+            Self::Document { document, .. } => Some(document.job()),
+            Self::Newer(newer) => newer.readable.as_ref(),
+            Self::Unreadable { .. } => None,
+        }
+    }
+}
 
 impl JobStore {
     /// Keeps jobs on a shelf, or only in memory where there is none.
@@ -94,19 +107,7 @@ impl JobStore {
     #[must_use]
     pub fn load(&self, id: &Id) -> Option<Kept> {
         let kept = self.read(&name(JOB, id))?;
-        let (revision, text) = record::read(&kept);
-        Some(match open(text) {
-            Ok(Opened::Document { document, notices }) => Kept::Document {
-                document,
-                notices,
-                revision,
-            },
-            Ok(Opened::Newer(newer)) => Kept::Newer(newer),
-            Err(why) => Kept::Unreadable {
-                text: text.to_owned(),
-                why,
-            },
-        })
+        Some(understand(&kept))
     }
 
     /// Keeps a job that was last seen at revision `known` under this identifier, which is its own
@@ -166,9 +167,10 @@ impl JobStore {
 
     /// The job that was deleted last, while it can be brought back.
     #[must_use]
-    pub fn deleted(&self) -> Option<Id> {
+    pub fn deleted(&self) -> Option<Kept> {
         let kept = self.read(DELETED)?;
-        Id::new(kept.split_once('\n')?.0).ok()
+        let (_, record) = kept.split_once('\n')?;
+        Some(understand(record))
     }
 
     /// Brings the job back that was deleted last, unless another of its identifier is there.
@@ -232,6 +234,17 @@ impl JobStore {
     /// Notes when a job was sent or saved as a file.
     pub fn note_export(&self, id: &Id, at: job::Moment) {
         let _ = self.write(&name(EXPORTED, id), &jobfile::write_timestamp(at));
+    }
+
+    /// What the person chose once for all jobs, by the setting's name.
+    #[must_use]
+    pub fn setting(&self, setting: &str) -> Option<String> {
+        self.read(&[SETTING, setting].concat())
+    }
+
+    /// Keeps a setting. One that finds no room lasts as long as the page.
+    pub fn keep_setting(&self, setting: &str, text: &str) {
+        let _ = self.write(&[SETTING, setting].concat(), text);
     }
 
     /// Tries once more to keep what found no room.
@@ -311,6 +324,22 @@ impl JobStore {
         if let Some(shelf) = &self.shelf {
             shelf.remove(name);
         }
+    }
+}
+
+fn understand(kept: &str) -> Kept {
+    let (revision, text) = record::read(kept);
+    match open(text) {
+        Ok(Opened::Document { document, notices }) => Kept::Document {
+            document,
+            notices,
+            revision,
+        },
+        Ok(Opened::Newer(newer)) => Kept::Newer(newer),
+        Err(why) => Kept::Unreadable {
+            text: text.to_owned(),
+            why,
+        },
     }
 }
 

@@ -7,6 +7,7 @@
 // A test is allowed to fall over, and so is what helps it.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+mod assessed;
 mod fixtures;
 mod random;
 mod schema;

@@ -4,6 +4,7 @@
 
 use std::sync::LazyLock;
 
+use job::Origin;
 use jsonschema::Validator;
 use serde_json::Value;
 
@@ -47,6 +48,18 @@ fn every_document_that_opens_holds_to_the_schema_before_and_after_saving() {
     for (name, bytes) in documents("tests/documents/good") {
         hold_to_schema(&name, std::str::from_utf8(&bytes).unwrap());
         hold_to_schema(&name, &jobfile::save(&opened(&bytes).0));
+    }
+}
+
+#[test]
+fn the_examples_open_without_a_notice_say_that_they_are_invented_and_hold_to_the_schema() {
+    let examples = documents("demo-data");
+    assert!(examples.len() >= 3, "{} examples", examples.len());
+    for (name, bytes) in examples {
+        let (document, notices) = opened(&bytes);
+        assert_eq!(notices, [], "{name}");
+        assert_eq!(document.job().origin(), Origin::Invented, "{name}");
+        hold_to_schema(&name, std::str::from_utf8(&bytes).unwrap());
     }
 }
 

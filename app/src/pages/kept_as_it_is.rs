@@ -1,0 +1,108 @@
+//! A job that this program can't change: from a newer one, or not to be read at all. It can be
+//! looked at as far as possible, saved exactly as it is, and deleted.
+
+use diagnosis::{Machine, Model, assess};
+use job::Id;
+use leptos::prelude::*;
+use wording::{ErrorWords, newer, open_error, page, report, title};
+
+use crate::device;
+use crate::forms::file_name::file_name;
+use crate::frame::Heading;
+use crate::route::Route;
+use crate::session::Session;
+use crate::store::Kept;
+
+/// A job that is kept as it is.
+#[component]
+pub fn KeptAsItIs(
+    /// The identifier under which it is kept.
+    id: Id,
+    /// What is kept there.
+    kept: Kept,
+) -> impl IntoView {
+    let session = Session::here();
+    let (words, how, text) = match &kept {
+        Kept::Newer(job) => (newer(job.version), None, job.text().to_owned()),
+        Kept::Unreadable { text, why } => {
+            (open_error(why), Some(page::UNREADABLE_HOW), text.clone())
+        }
+        // Such a job is opened by its own screens.
+        Kept::Document { document, .. } => {
+            let nothing = ErrorWords {
+                what: String::new(),
+                mend: "",
+            };
+            (nothing, None, jobfile::save(document))
+        }
+    };
+    let ErrorWords { what, mend } = words;
+    let heading = kept.job().map_or_else(
+        || page::CANNOT_READ.to_owned(),
+        |job| title(&Machine::of(job)),
+    );
+    let name = file_name(kept.job().map_or(id.as_str(), |_| &heading));
+    let save = move |_| {
+        let said = if device::download(&name, &text) {
+            page::SAVED
+        } else {
+            page::NOT_SAVED
+        };
+        session.say(said);
+    };
+    let delete = move |_| {
+        session.store().delete(&id);
+        session.go(&Route::Jobs);
+        session.jobs_changed();
+    };
+    view! {
+        <div class="screen">
+            <Heading text=heading/>
+            <section class="notice">
+                <p>{what}</p>
+                <p>{mend}</p>
+                {how.map(|how| view! { <p>{how}</p> })}
+            </section>
+            <div class="actions">
+                <button class="button" on:click=save>{page::SAVE_FILE}</button>
+                <button class="button quiet" on:click=delete>{page::DELETE}</button>
+            </div>
+            {readable(session, &kept)}
+        </div>
+    }
+}
+
+/// What can be read of it.
+fn readable(session: Session, kept: &Kept) -> impl IntoView + use<> {
+    let job = kept.job()?;
+    let known = assess(&Model::default(), job, untrack(|| session.now()));
+    let report = report(&known, job, &session.locale());
+    let sections = report.sections.into_iter().map(|section| {
+        let lines = section
+            .lines
+            .into_iter()
+            .map(|line| view! { <li>{line}</li> });
+        view! {
+            <section>
+                <h2>{section.heading}</h2>
+                <ul class="lines">{lines.collect::<Vec<_>>()}</ul>
+            </section>
+        }
+    });
+    Some(sections.collect::<Vec<_>>())
+}
+
+/// At the address of a job that isn't here.
+#[component]
+pub fn NoSuchJob() -> impl IntoView {
+    view! {
+        <div class="screen">
+            <Heading text=page::NO_SUCH_JOB/>
+            <p class="lead">{page::NO_SUCH_JOB_HOW}</p>
+            <div class="lower">
+                <a class="button wide" href=Route::Jobs.link()>{page::JOBS}</a>
+                <a class="door" href=Route::Import.link()>{page::OPEN_FILE}</a>
+            </div>
+        </div>
+    }
+}

@@ -1,0 +1,132 @@
+//! A new job: three questions, one a screen.
+
+use diagnosis::{Choice, Complaint, Kind, ToldBy};
+use leptos::prelude::*;
+use wording::page;
+
+use super::choice_list::{ChoiceList, Offer};
+use super::drawings;
+use crate::device;
+use crate::forms::new_job::{NewJob, mains_for};
+use crate::frame::Heading;
+use crate::route::{Place, Route, Step};
+use crate::session::{HEADING, Session};
+
+/// One question of a new job.
+#[component]
+pub fn NewJobScreen(
+    /// The question that is asked for.
+    step: Step,
+) -> impl IntoView {
+    let session = Session::here();
+    let begun = session.store().begun();
+    if begun.is_none() && step != Step::Kind {
+        // "Back" out of a job that was made of these answers: there is nothing to answer here.
+        device::replace_hash(&Route::Jobs.address());
+        return ().into_any();
+    }
+    let new_job = begun
+        .map(|text| NewJob::from_text(&text))
+        .unwrap_or_default();
+    let question = Question::of(new_job.shown(step), &new_job);
+    let step = question.step;
+    let choose = move |name: &'static str| answer(session, new_job, step, name);
+    view! {
+        <div class="screen asking">
+            <Heading text=question.words above=page::question_of_three(question.number)/>
+            {question.how.map(|how| view! { <p class="soft">{how}</p> })}
+            <div class="lower">
+                <ChoiceList
+                    offers=question.offers
+                    chosen=Signal::derive(move || question.chosen)
+                    choose
+                    labelled_by=HEADING
+                />
+                {question.is_last.then(|| view! { <p class="leave-unplugged">{page::LEAVE_UNPLUGGED}</p> })}
+            </div>
+        </div>
+    }
+    .into_any()
+}
+
+/// A question with its answers.
+struct Question {
+    step: Step,
+    number: u8,
+    words: &'static str,
+    how: Option<&'static str>,
+    offers: Vec<Offer>,
+    chosen: Option<&'static str>,
+    is_last: bool,
+}
+
+impl Question {
+    fn of(step: Step, so_far: &NewJob) -> Self {
+        let (number, words, how, offers, chosen) = match step {
+            Step::Kind => (
+                1,
+                page::WHAT_IS_IT,
+                None,
+                drawn_kinds(),
+                so_far.kind.map(Choice::name),
+            ),
+            Step::Mains => (
+                2,
+                page::WHICH_MAINS,
+                Some(page::MAINS_HOW),
+                mains_for(&device::region()).map(Offer::of).into(),
+                so_far.mains.map(Choice::name),
+            ),
+            Step::Complaint => (
+                3,
+                page::WHAT_DID_IT_DO,
+                None,
+                Offer::all::<Complaint>(),
+                so_far.complaint.map(Choice::name),
+            ),
+            Step::ToldBy => (
+                3,
+                page::WHO_SAYS_SO,
+                Some(page::WITNESS_HOW),
+                Offer::all::<ToldBy>(),
+                so_far.told_by.map(Choice::name),
+            ),
+        };
+        Self {
+            step,
+            number,
+            words,
+            how,
+            offers,
+            chosen,
+            is_last: number == 3,
+        }
+    }
+}
+
+fn drawn_kinds() -> Vec<Offer> {
+    Kind::ALL
+        .iter()
+        .map(|kind| Offer {
+            drawing: Some(drawings::machine(*kind)),
+            ..Offer::of(*kind)
+        })
+        .collect()
+}
+
+/// Takes an answer and goes to the next question, or to the job where there is none left.
+fn answer(session: Session, so_far: NewJob, step: Step, name: &str) {
+    let new_job = so_far.answered(step, name);
+    match new_job.question_after(step) {
+        Some(next) => {
+            session.store().keep_begun(Some(&new_job.to_text()));
+            session.go(&Route::New(next));
+        }
+        None => {
+            let id = session.start_job(new_job.answers());
+            session.store().keep_begun(None);
+            // "Back" leads to the list from here, not to the questions of a job that is made.
+            device::replace_hash(&Route::Job(id, Place::Do).address());
+        }
+    }
+}

@@ -1,0 +1,168 @@
+//! The record: what was looked at, notes, and the ways to keep the job and to pass it on.
+
+use diagnosis::{Check, Choice, Machine};
+use job::{Answer, Content, Text};
+use leptos::prelude::*;
+use wording::{Words, page, report, title};
+
+use super::send::Send;
+use super::text_entry::TextEntry;
+use crate::frame::Heading;
+use crate::route::Route;
+use crate::session::OpenJob;
+
+/// The record of a job.
+#[component]
+pub fn RecordScreen() -> impl IntoView {
+    view! {
+        <div class="screen record">
+            <Heading text=page::RECORD/>
+            <Send/>
+            <Tested/>
+            <Notes/>
+            <Rename/>
+            <Delete/>
+        </div>
+    }
+}
+
+/// Each check with when it was last answered, and what all of it can't show.
+#[component]
+fn Tested() -> impl IntoView {
+    let job = OpenJob::here();
+    let locale = job.session().locale();
+    let last = move |check: Check| {
+        job.with_job(|job| {
+            let standing = job.standing().into_iter();
+            let answers = standing.filter(|entry| {
+                matches!(&entry.content, Content::Answer { question, .. }
+                    if question.check.as_str() == check.name())
+            });
+            answers.map(|entry| entry.at).max()
+        })
+    };
+    let row = move |check: Check| {
+        let when =
+            move || last(check).map_or(page::NOT_TESTED.to_owned(), |when| locale.moment(when));
+        view! { <li>{check.words()} ": " <span class="soft">{when}</span></li> }
+    };
+    let limits = move || {
+        let report = job
+            .assessment()
+            .with(|known| job.with_job(|job| report(known, job, &locale)));
+        report.sections.into_iter().next_back().map(|section| {
+            view! {
+                <h3>{section.heading}</h3>
+                {section.lines.into_iter().map(|line| view! { <p>{line}</p> }).collect::<Vec<_>>()}
+            }
+        })
+    };
+    view! {
+        <section>
+            <h2>{page::TESTED}</h2>
+            <ul class="lines">{Check::ALL.iter().map(|check| row(*check)).collect::<Vec<_>>()}</ul>
+            {limits}
+        </section>
+    }
+}
+
+#[component]
+fn Notes() -> impl IntoView {
+    let job = OpenJob::here();
+    let locale = job.session().locale();
+    let notes = move || {
+        job.with_job(|job| {
+            let standing = job.standing().into_iter();
+            standing
+                .filter_map(|entry| match &entry.content {
+                    Content::Note(text) => {
+                        Some((locale.moment(entry.at), text.as_str().to_owned()))
+                    }
+                    _ => None,
+                })
+                .map(|(when, text)| {
+                    view! {
+                        <li class="note">
+                            <p class="small soft">{when}</p>
+                            <p class="own-words">{text}</p>
+                        </li>
+                    }
+                })
+                .collect::<Vec<_>>()
+        })
+    };
+    let take = move |text: Text| {
+        let taken = job.note(text);
+        if taken {
+            job.clear_draft(NOTE.0, NOTE.1);
+            job.session().say(page::NOTE_ADDED);
+        }
+        taken
+    };
+    view! {
+        <section>
+            <h2>{page::NOTES}</h2>
+            <ul>{notes}</ul>
+            <TextEntry
+                id="note"
+                draft=NOTE
+                label=page::NEW_NOTE
+                hint=page::NEW_NOTE_HINT
+                button=page::ADD_NOTE
+                is_long=true
+                empties=true
+                take
+            />
+        </section>
+    }
+}
+
+/// Where the draft of a note is kept.
+const NOTE: (&str, &str) = ("record", "note");
+
+#[component]
+fn Rename() -> impl IntoView {
+    let job = OpenJob::here();
+    let (check, item) = Machine::NAME;
+    let name = job
+        .assessment()
+        .with_untracked(|known| title(&known.machine));
+    let take = move |text: Text| {
+        let taken = job.answer(check, item, Answer::Text(text));
+        if taken {
+            job.session().say(page::RENAMED);
+        }
+        taken
+    };
+    view! {
+        <section>
+            <TextEntry
+                id="name"
+                draft=Machine::NAME
+                label=page::MACHINE_NAME
+                hint=page::MACHINE_NAME_HINT
+                button=page::RENAME
+                initial=name
+                take
+            />
+        </section>
+    }
+}
+
+#[component]
+fn Delete() -> impl IntoView {
+    let job = OpenJob::here();
+    let delete = move |_| {
+        let session = job.session();
+        session.store().delete(&job.id());
+        session.go(&Route::Jobs);
+        session.jobs_changed();
+    };
+    view! {
+        <section>
+            <h2>{page::THIS_JOB}</h2>
+            <p>{page::DELETE_HOW}</p>
+            <button class="button quiet" on:click=delete>{page::DELETE}</button>
+        </section>
+    }
+}

@@ -1,0 +1,114 @@
+//! The ways to send a job. Everything is worked out before the tap: a share sheet opens only
+//! inside it.
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use wording::{page, report, title};
+
+use crate::device::{self, Shareable, Shared};
+use crate::forms::file_name::file_name;
+use crate::session::OpenJob;
+
+/// Share sheet, file, clipboard.
+#[component]
+pub fn Send() -> impl IntoView {
+    let job = OpenJob::here();
+    let session = job.session();
+    let locale = session.locale();
+    let prepared = RwSignal::new_local(None::<Prepared>);
+    Effect::new(move |_| {
+        let text = job.file_text();
+        let (name, report) = job.assessment().with(|known| {
+            let report = job.with_job(|job| report(known, job, &locale));
+            (file_name(&title(&known.machine)), report.text())
+        });
+        let shareable = device::shareable(&name, &text);
+        prepared.set(Some(Prepared {
+            name,
+            text,
+            report,
+            shareable,
+        }));
+    });
+    let sent = RwSignal::new(session.store().exported(&job.id()));
+    let note_sent = move || {
+        let now = device::now();
+        session.store().note_export(&job.id(), now);
+        sent.try_set(Some(now));
+    };
+    let can_share = Memo::new(move |_| {
+        prepared.with(|ready| {
+            ready
+                .as_ref()
+                .is_some_and(|ready| ready.shareable.is_some())
+        })
+    });
+    let share = move |_| {
+        let Some(shareable) = prepared.get_untracked().and_then(|ready| ready.shareable) else {
+            return;
+        };
+        let sheet = shareable.share();
+        spawn_local(async move {
+            match sheet.await {
+                Shared::Done => {
+                    note_sent();
+                    session.say(page::SHARED);
+                }
+                Shared::Closed => {}
+                Shared::Refused => session.say(page::NOT_SHARED),
+            }
+        });
+    };
+    let save = move |_| {
+        let Some(ready) = prepared.get_untracked() else {
+            return;
+        };
+        if device::download(&ready.name, &ready.text) {
+            note_sent();
+            session.say(page::SAVED);
+        } else {
+            session.say(page::NOT_SAVED);
+        }
+    };
+    let copy = move |what: fn(Prepared) -> String| {
+        let Some(ready) = prepared.get_untracked() else {
+            return;
+        };
+        let copying = device::copy(&what(ready));
+        spawn_local(async move {
+            session.say(if copying.await {
+                page::COPIED
+            } else {
+                page::NOT_COPIED
+            });
+        });
+    };
+    let last = move || match sent.get() {
+        Some(when) => page::last_sent(&locale.moment(when)),
+        None => page::NEVER_SENT.to_owned(),
+    };
+    view! {
+        <section class="send">
+            <h2>{page::SEND}</h2>
+            <p>{page::SEND_HOW}</p>
+            <p class="soft" id="last-sent">{last}</p>
+            <div class="actions">
+                {move || can_share.get().then(|| view! {
+                    <button class="button" on:click=share>{page::SHARE}</button>
+                })}
+                <button class="button" class:quiet=can_share on:click=save>{page::SAVE_FILE}</button>
+                <button class="button quiet" on:click=move |_| copy(|ready| ready.report)>{page::COPY_REPORT}</button>
+                <button class="plain" on:click=move |_| copy(|ready| ready.text)>{page::COPY_FILE}</button>
+            </div>
+        </section>
+    }
+}
+
+/// What a tap will need.
+#[derive(Clone)]
+struct Prepared {
+    name: String,
+    text: String,
+    report: String,
+    shareable: Option<Shareable>,
+}

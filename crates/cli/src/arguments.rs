@@ -1,0 +1,248 @@
+//! What was asked for.
+
+use std::ffi::OsString;
+use std::fmt;
+
+use job::Moment;
+use jobfile::parse_timestamp;
+use lexopt::{Arg, Parser};
+use wording::{DecimalMark, Locale};
+
+use crate::help::Topic;
+
+/// What was asked for.
+#[derive(Debug, PartialEq, Eq)]
+pub(crate) enum Command {
+    Help(Topic),
+    Version,
+    Assess(Request),
+    Check { files: Vec<OsString> },
+}
+
+/// What to assess, and how to say it.
+#[derive(Debug, Default, PartialEq, Eq)]
+pub(crate) struct Request {
+    pub(crate) files: Vec<OsString>,
+    pub(crate) json: bool,
+    pub(crate) locale: Locale,
+    /// As of when; none for now.
+    pub(crate) at: Option<Moment>,
+}
+
+/// Why the command can't be read.
+#[derive(Debug, PartialEq, Eq)]
+pub(crate) enum ArgumentError {
+    NoCommand,
+    UnknownCommand(String),
+    UnknownOption(String),
+    NoFile(&'static str),
+    MissingValue(String),
+    UnexpectedValue(String),
+    DecimalMark(String),
+    Time(String),
+}
+
+impl fmt::Display for ArgumentError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let help = "See `coldcase --help`.";
+        match self {
+            Self::NoCommand => write!(f, "say what to do, assess or check. {help}"),
+            Self::UnknownCommand(found) => {
+                write!(
+                    f,
+                    "there is no command “{found}”; say assess or check. {help}"
+                )
+            }
+            Self::UnknownOption(found) => write!(f, "there is no option {found} here. {help}"),
+            Self::NoFile(command) => {
+                write!(
+                    f,
+                    "no file is named. Say `coldcase {command} FILE`, or - for standard input."
+                )
+            }
+            Self::MissingValue(option) => write!(f, "{option} needs a value behind it. {help}"),
+            Self::UnexpectedValue(option) => write!(f, "{option} takes no value. {help}"),
+            Self::DecimalMark(found) => {
+                write!(
+                    f,
+                    "“{found}” is no decimal mark. Say --decimal point or --decimal comma."
+                )
+            }
+            Self::Time(found) => write!(
+                f,
+                "“{found}” is no time. Write it like 2026-11-25T13:05:00+01:00."
+            ),
+        }
+    }
+}
+
+/// Reads the arguments.
+pub(crate) fn parse(mut parser: Parser) -> Result<Command, ArgumentError> {
+    match next(&mut parser)? {
+        None => Err(ArgumentError::NoCommand),
+        Some(Asked::Help) => Ok(Command::Help(Topic::Everything)),
+        Some(Asked::Option(name)) if name == "--version" || name == "-V" => Ok(Command::Version),
+        Some(Asked::Option(name)) => Err(ArgumentError::UnknownOption(name)),
+        Some(Asked::Value(command)) => match command.to_str() {
+            Some("assess") => assess(parser),
+            Some("check") => check(parser),
+            _ => Err(ArgumentError::UnknownCommand(shown(&command))),
+        },
+    }
+}
+
+fn assess(mut parser: Parser) -> Result<Command, ArgumentError> {
+    let mut request = Request::default();
+    while let Some(asked) = next(&mut parser)? {
+        match asked {
+            Asked::Help => return Ok(Command::Help(Topic::Assess)),
+            Asked::Value(file) => request.files.push(file),
+            Asked::Option(name) => match name.as_str() {
+                "--json" => request.json = true,
+                "--decimal" => request.locale.decimal = decimal_mark(&value(&mut parser, name)?)?,
+                "--at" => request.at = Some(time(&value(&mut parser, name)?)?),
+                _ => return Err(ArgumentError::UnknownOption(name)),
+            },
+        }
+    }
+    if request.files.is_empty() {
+        return Err(ArgumentError::NoFile("assess"));
+    }
+    Ok(Command::Assess(request))
+}
+
+fn check(mut parser: Parser) -> Result<Command, ArgumentError> {
+    let mut files = Vec::new();
+    while let Some(asked) = next(&mut parser)? {
+        match asked {
+            Asked::Help => return Ok(Command::Help(Topic::Check)),
+            Asked::Value(file) => files.push(file),
+            Asked::Option(name) => return Err(ArgumentError::UnknownOption(name)),
+        }
+    }
+    if files.is_empty() {
+        return Err(ArgumentError::NoFile("check"));
+    }
+    Ok(Command::Check { files })
+}
+
+/// One argument.
+enum Asked {
+    Help,
+    /// An option with its dashes.
+    Option(String),
+    Value(OsString),
+}
+
+fn next(parser: &mut Parser) -> Result<Option<Asked>, ArgumentError> {
+    let argument = parser.next().map_err(|error| match error {
+        lexopt::Error::UnexpectedValue { option, .. } => ArgumentError::UnexpectedValue(option),
+        // What the library says of anything else is about a form of option not used here.
+        other => ArgumentError::UnknownOption(other.to_string()),
+    })?;
+    Ok(argument.map(|argument| match argument {
+        Arg::Short('h') | Arg::Long("help") => Asked::Help,
+        Arg::Short(letter) => Asked::Option(format!("-{letter}")),
+        Arg::Long(name) => Asked::Option(format!("--{name}")),
+        Arg::Value(value) => Asked::Value(value),
+    }))
+}
+
+fn value(parser: &mut Parser, option: String) -> Result<String, ArgumentError> {
+    let value = parser
+        .value()
+        .map_err(|_| ArgumentError::MissingValue(option))?;
+    Ok(shown(&value))
+}
+
+fn decimal_mark(text: &str) -> Result<DecimalMark, ArgumentError> {
+    match text {
+        "point" => Ok(DecimalMark::Point),
+        "comma" => Ok(DecimalMark::Comma),
+        other => Err(ArgumentError::DecimalMark(other.to_owned())),
+    }
+}
+
+fn time(text: &str) -> Result<Moment, ArgumentError> {
+    parse_timestamp(text).map_err(|_| ArgumentError::Time(text.to_owned()))
+}
+
+fn shown(text: &OsString) -> String {
+    text.to_string_lossy().into_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn parsed(arguments: &[&str]) -> Result<Command, ArgumentError> {
+        parse(Parser::from_args(arguments))
+    }
+
+    #[test]
+    fn options_and_files_come_in_any_order() {
+        let expected = Request {
+            files: vec!["a.json".into(), "-".into(), "--b.json".into()],
+            json: true,
+            locale: Locale {
+                decimal: DecimalMark::Comma,
+                ..Locale::default()
+            },
+            at: Some(Moment::new(0, 0).unwrap()),
+        };
+        assert_eq!(
+            parsed(&[
+                "assess",
+                "a.json",
+                "--decimal=comma",
+                "-",
+                "--json",
+                "--at",
+                "1970-01-01T00:00:00Z",
+                "--",
+                "--b.json",
+            ]),
+            Ok(Command::Assess(expected))
+        );
+    }
+
+    #[test]
+    fn help_is_given_wherever_it_is_asked_for() {
+        assert_eq!(parsed(&["--help"]), Ok(Command::Help(Topic::Everything)));
+        assert_eq!(parsed(&["assess", "-h"]), Ok(Command::Help(Topic::Assess)));
+        assert_eq!(
+            parsed(&["check", "x", "--help"]),
+            Ok(Command::Help(Topic::Check))
+        );
+    }
+
+    #[test]
+    fn what_does_not_fit_is_named() {
+        let option = |name: &str| Err(ArgumentError::UnknownOption(name.into()));
+        assert_eq!(parsed(&[]), Err(ArgumentError::NoCommand));
+        assert_eq!(
+            parsed(&["mend"]),
+            Err(ArgumentError::UnknownCommand("mend".into()))
+        );
+        assert_eq!(parsed(&["--json"]), option("--json"));
+        assert_eq!(parsed(&["assess", "--yaml", "a"]), option("--yaml"));
+        assert_eq!(parsed(&["check", "-x", "a"]), option("-x"));
+        assert_eq!(parsed(&["check"]), Err(ArgumentError::NoFile("check")));
+        assert_eq!(
+            parsed(&["assess", "--decimal"]),
+            Err(ArgumentError::MissingValue("--decimal".into()))
+        );
+        assert_eq!(
+            parsed(&["assess", "--json=yes", "a"]),
+            Err(ArgumentError::UnexpectedValue("--json".into()))
+        );
+        assert_eq!(
+            parsed(&["assess", "--decimal", "dot"]),
+            Err(ArgumentError::DecimalMark("dot".into()))
+        );
+        assert_eq!(
+            parsed(&["assess", "--at", "noon"]),
+            Err(ArgumentError::Time("noon".into()))
+        );
+    }
+}

@@ -1,0 +1,59 @@
+//! What the command line says about itself.
+
+/// What help is wanted on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Topic {
+    Everything,
+    Assess,
+    Check,
+}
+
+pub(crate) const fn text(topic: Topic) -> &'static str {
+    match topic {
+        Topic::Everything => EVERYTHING,
+        Topic::Assess => ASSESS,
+        Topic::Check => CHECK,
+    }
+}
+
+const EVERYTHING: &str = "\
+coldcase: why a freezer or refrigerator won't get cold, from a job file
+
+  coldcase assess FILE...   say what the readings show and what to do next
+  coldcase check FILE...    say whether these files are jobs
+  coldcase COMMAND --help   say more about one of them
+  coldcase --version        say which version this is
+
+A FILE is a job shared from the page; - stands for standard input.
+
+Exit code: 0 done; 1 (assess only) a machine must not be powered; 2 a file, or the
+command, could not be read.
+";
+
+const ASSESS: &str = "\
+coldcase assess [--json] [--decimal point|comma] [--at TIME] FILE...
+
+Says what the readings in each job show, the same text as on the page.
+
+  --json           print a JSON list instead, with one object for each file. Its form is
+                   described by the schema public/assessment.schema.json.
+  --decimal MARK   write numbers in words with a point (4.7) or a comma (4,7). Point if
+                   not said.
+  --at TIME        assess as of that time, for example 2026-11-25T13:05:00+01:00. Now if
+                   not said. Only what waits for something to cool depends on it.
+
+A FILE of - is standard input. What the program could not read in a file is told on
+standard error.
+
+Exit code: 0 done; 1 a machine must not be powered; 2 a file, or the command, could not
+be read.
+";
+
+const CHECK: &str = "\
+coldcase check FILE...
+
+Says whether each file is a job that this program can read, and what in it, if anything,
+it can't. A FILE of - is standard input. Nothing is changed.
+
+Exit code: 0 all are; 2 a file, or the command, could not be read.
+";

@@ -1,0 +1,178 @@
+//! From an assessment to what is printed of it.
+
+use diagnosis::{Assessment, Choice, Finding, Step, WindingsFinding, WindingsKnown};
+use diagnosis::{explanation_name, item_of_pair};
+use job::{Job, Origin};
+use measure::windings::{Forecast, Label, Pin, Resistances, Role, Scored};
+use quantity::{Ohms, Uncertain};
+use wording::Locale;
+
+use super::{
+    Assessed, Caution, Explained, Foretold, Found, Link, NextStep, PinRole, Resistance,
+    RoleProbabilities, Windings,
+};
+
+impl Assessed {
+    pub(crate) fn new(
+        file: String,
+        job: &Job,
+        assessment: &Assessment,
+        notices: Vec<String>,
+        locale: &Locale,
+    ) -> Self {
+        Self {
+            file,
+            job: job.id().as_str().to_owned(),
+            invented: job.origin() == Origin::Invented,
+            title: wording::title(&assessment.machine),
+            notices,
+            must_stop: assessment.must_stop(),
+            path: links(assessment),
+            windings: assessment.windings.as_ref().map(Windings::of),
+            findings: assessment
+                .findings
+                .iter()
+                .map(|finding| Found {
+                    name: finding.name(),
+                    probability: probability(finding),
+                    words: wording::finding(finding, locale),
+                })
+                .collect(),
+            cautions: assessment
+                .cautions
+                .iter()
+                .map(|caution| Caution {
+                    name: caution.name(),
+                    level: caution.level().name(),
+                    words: wording::caution(*caution).line(),
+                })
+                .collect(),
+            next: assessment
+                .next
+                .iter()
+                .map(|step| NextStep::of(*step, locale))
+                .collect(),
+        }
+    }
+}
+
+fn links(assessment: &Assessment) -> Vec<Link> {
+    let links = assessment.path.iter().map(|(link, state)| Link {
+        link: link.name(),
+        state: state.name(),
+        basis: state.basis().map(Choice::name),
+    });
+    links.collect()
+}
+
+impl Windings {
+    fn of(known: &WindingsKnown) -> Self {
+        let windings = &known.windings;
+        let ohms = |of: fn(&Resistances) -> &Uncertain<Ohms>| {
+            windings.resistances.as_ref().map(of).map(Resistance::of)
+        };
+        Self {
+            pins: Pin::ALL.map(|pin| PinRole::of(pin, known)).into(),
+            run: ohms(|found| &found.run),
+            start: ohms(|found| &found.start),
+            leads: ohms(|found| &found.leads),
+            forecast: windings.forecast.as_ref().map(Foretold::of),
+            explanations: windings.explanations.iter().map(Explained::of).collect(),
+        }
+    }
+}
+
+impl PinRole {
+    fn of(pin: Pin, known: &WindingsKnown) -> Self {
+        let (label, surely) = match known.label(pin) {
+            Label::Nothing => (None, false),
+            Label::StartOrRun => (Some("start-or-run"), false),
+            Label::Is { role, surely } => (Some(role_name(role)), surely),
+        };
+        let belief = known.windings.pins[pin.index()];
+        Self {
+            pin: pin.number(),
+            label,
+            surely,
+            probability: RoleProbabilities {
+                common: at_most_one(belief.common),
+                start: at_most_one(belief.start),
+                run: at_most_one(belief.run),
+            },
+        }
+    }
+}
+
+impl Resistance {
+    fn of(value: &Uncertain<Ohms>) -> Self {
+        Self {
+            ohms: value.value().get(),
+            standard_uncertainty: value.standard().get(),
+        }
+    }
+}
+
+impl Foretold {
+    fn of(forecast: &Forecast) -> Self {
+        Self {
+            pair: item_of_pair(forecast.pair),
+            sum: Resistance::of(&forecast.sum),
+            sum_common: forecast.sum_common.number(),
+            difference: forecast.difference.as_ref().map(Resistance::of),
+            difference_common: forecast.difference_common.number(),
+        }
+    }
+}
+
+impl Explained {
+    fn of(scored: &Scored) -> Self {
+        let likelihood = scored.log_likelihood;
+        Self {
+            name: explanation_name(scored.explanation),
+            log_likelihood: likelihood.is_finite().then_some(likelihood),
+            probability: at_most_one(scored.probability),
+            words: wording::explanation(scored.explanation).to_owned(),
+        }
+    }
+}
+
+impl NextStep {
+    fn of(step: Step, locale: &Locale) -> Self {
+        Self {
+            name: step.name(),
+            check: step.check().name(),
+            pair: match step {
+                Step::Measure(pair) | Step::Repeat(pair) => Some(item_of_pair(pair)),
+                _ => None,
+            },
+            power: step.power().name(),
+            tools: step.tools().iter().map(|tool| tool.name()).collect(),
+            minutes: step.minutes(),
+            words: wording::step(step, locale).line(),
+        }
+    }
+}
+
+fn probability(finding: &Finding) -> Option<f64> {
+    match finding {
+        Finding::Windings(
+            WindingsFinding::Whole { probability, .. }
+            | WindingsFinding::WholeButAlike { probability, .. }
+            | WindingsFinding::Fault { probability, .. },
+        ) => Some(at_most_one(*probability)),
+        _ => None,
+    }
+}
+
+const fn role_name(role: Role) -> &'static str {
+    match role {
+        Role::Common => "common",
+        Role::Start => "start",
+        Role::Run => "run",
+    }
+}
+
+/// A sum of probabilities can be above 1 by its rounding.
+fn at_most_one(probability: f64) -> f64 {
+    probability.clamp(0.0, 1.0)
+}

@@ -1,0 +1,203 @@
+//! The two browser engines: how each is started through its driver, and what only one of them can do.
+
+use std::net::TcpListener;
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+use std::str::FromStr;
+use std::thread::sleep;
+use std::time::{Duration, Instant};
+
+use anyhow::{Context, Result, anyhow, bail};
+use serde_json::{Value, json};
+use tempfile::TempDir;
+
+use crate::server::PLAIN_NAME;
+use crate::webdriver::WebDriver;
+
+/// How long a driver may take to answer.
+const PATIENCE: Duration = Duration::from_secs(30);
+
+/// Shrinks the tool bar above the page, which otherwise keeps WebKit's window wider than a phone. Touches no page.
+const NARROW_WINDOW: &str =
+    "* { font-size: 1px; min-width: 0; min-height: 0; padding: 0; margin: 0; border-width: 0; }";
+
+/// A browser engine.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Engine {
+    /// Chrome, Edge and most phones.
+    Chromium,
+    /// Safari, and every browser on an iPhone. Wants a display; its profile never outlives it.
+    WebKit,
+}
+
+/// How a browser is to be set up.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Habits {
+    /// The reader's language, for example `de-DE`; English where none is named. Chromium only.
+    pub(crate) language: Option<&'static str>,
+    /// Whether the reader asked for a dark look.
+    pub(crate) dark: bool,
+    /// A profile that outlives the browser, instead of a fresh one. Chromium only.
+    pub(crate) profile: Option<PathBuf>,
+    /// Where downloads go. Chromium only.
+    pub(crate) downloads: Option<PathBuf>,
+}
+
+/// An open browser with the driver that it hangs on.
+pub(crate) struct Browser {
+    // The order matters: the window is closed before its driver is ended.
+    /// The window.
+    pub(crate) window: WebDriver,
+    _driver: Driver,
+    _settings: TempDir,
+}
+
+impl Browser {
+    /// Starts a browser, with a fresh profile unless its habits name one.
+    pub(crate) fn open(engine: Engine, habits: &Habits) -> Result<Browser> {
+        let settings = TempDir::with_prefix("coldcase-browser-")?;
+        let driver = Driver::start(engine, habits, settings.path())?;
+        let window = WebDriver::open(&driver.address, &engine.capabilities(habits))
+            .with_context(|| format!("{} can't be started", engine.name()))?;
+        Ok(Browser {
+            window,
+            _driver: driver,
+            _settings: settings,
+        })
+    }
+}
+
+impl Engine {
+    /// Its name on the command line and in reports.
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            Engine::Chromium => "chromium",
+            Engine::WebKit => "webkit",
+        }
+    }
+
+    const fn driver(self) -> &'static str {
+        match self {
+            Engine::Chromium => "chromedriver",
+            Engine::WebKit => "WebKitWebDriver",
+        }
+    }
+
+    fn capabilities(self, habits: &Habits) -> Value {
+        match self {
+            Engine::Chromium => chromium_capabilities(habits),
+            // The driver finds the browser that was installed with it.
+            Engine::WebKit => json!({}),
+        }
+    }
+}
+
+impl FromStr for Engine {
+    type Err = anyhow::Error;
+
+    fn from_str(name: &str) -> Result<Engine> {
+        [Engine::Chromium, Engine::WebKit]
+            .into_iter()
+            .find(|engine| engine.name() == name)
+            .with_context(|| format!("there is no engine {name:?}: it is chromium or webkit"))
+    }
+}
+
+fn chromium_capabilities(habits: &Habits) -> Value {
+    let mut arguments = vec![
+        "--headless".to_owned(),
+        // Chromium refuses its sandbox to root, and root is who runs in a container.
+        "--no-sandbox".to_owned(),
+        "--disable-gpu".to_owned(),
+        "--disable-background-networking".to_owned(),
+        "--disable-component-update".to_owned(),
+        "--disable-quic".to_owned(),
+        "--no-first-run".to_owned(),
+        // Scroll bars over the page, as on a phone.
+        "--enable-features=OverlayScrollbar".to_owned(),
+        format!("--host-resolver-rules=MAP {PLAIN_NAME} 127.0.0.1"),
+        format!("--lang={}", habits.language.unwrap_or("en-GB")),
+    ];
+    if let Some(profile) = &habits.profile {
+        arguments.push(format!("--user-data-dir={}", profile.display()));
+    }
+    let mut preferences = json!({"intl.accept_languages": habits.language.unwrap_or("en-GB")});
+    if let Some(folder) = &habits.downloads {
+        preferences["download.default_directory"] = json!(folder);
+        preferences["download.prompt_for_download"] = json!(false);
+    }
+    json!({
+        "goog:chromeOptions": {"args": arguments, "prefs": preferences},
+        "goog:loggingPrefs": {"browser": "ALL"},
+    })
+}
+
+/// A driver at work. Ends with this value.
+struct Driver {
+    process: Child,
+    address: String,
+}
+
+impl Driver {
+    fn start(engine: Engine, habits: &Habits, settings: &Path) -> Result<Driver> {
+        let port = free_port()?;
+        let mut command = Command::new(engine.driver());
+        command
+            .arg(format!("--port={port}"))
+            .stdout(Stdio::null())
+            .stderr(Stdio::null());
+        if engine == Engine::WebKit {
+            std::fs::create_dir(settings.join("gtk-3.0"))?;
+            std::fs::write(settings.join("gtk-3.0/gtk.css"), NARROW_WINDOW)?;
+            command.env("XDG_CONFIG_HOME", settings);
+            command.env(
+                "GTK_THEME",
+                if habits.dark {
+                    "Adwaita:dark"
+                } else {
+                    "Adwaita"
+                },
+            );
+        }
+        let process = command
+            .spawn()
+            .with_context(|| format!("{} can't be started: is it installed?", engine.driver()))?;
+        let driver = Driver {
+            process,
+            address: format!("http://127.0.0.1:{port}"),
+        };
+        driver.wait_until_it_answers()?;
+        Ok(driver)
+    }
+
+    fn wait_until_it_answers(&self) -> Result<()> {
+        let start = Instant::now();
+        while minreq::get(format!("{}/status", self.address))
+            .send()
+            .is_err()
+        {
+            if start.elapsed() > PATIENCE {
+                bail!(
+                    "the driver did not answer within {} seconds",
+                    PATIENCE.as_secs()
+                );
+            }
+            sleep(Duration::from_millis(20));
+        }
+        Ok(())
+    }
+}
+
+impl Drop for Driver {
+    fn drop(&mut self) {
+        // One that has ended by itself needs no killing.
+        let _ = self.process.kill();
+        let _ = self.process.wait();
+    }
+}
+
+fn free_port() -> Result<u16> {
+    let listener = TcpListener::bind("127.0.0.1:0")
+        .map_err(|problem| anyhow!("no port is free: {problem}"))?;
+    Ok(listener.local_addr()?.port())
+}

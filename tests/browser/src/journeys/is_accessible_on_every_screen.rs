@@ -1,0 +1,60 @@
+//! axe-core finds nothing wrong on any screen, in the light and in the dark look, with the strict contrast of 7 to 1.
+
+use anyhow::{Context, Result, ensure};
+use serde_json::Value;
+
+use crate::engine::Habits;
+use crate::screens;
+use crate::stage::Stage;
+use crate::visit::Visit;
+
+/// Runs inside of the page, so that `axe` is defined before it.
+const EXAMINE: &str = r#"
+    const done = arguments[arguments.length - 1];
+    const rules = { "color-contrast-enhanced": { enabled: true }, "target-size": { enabled: true } };
+    axe.run(document, { rules, resultTypes: ["violations"] }).then(
+      ({ violations }) => done(violations.flatMap(({ id, help, nodes }) =>
+        nodes.map(({ html, any }) => `${id}: ${help}: ${html.slice(0, 160)} ${any.map((check) => check.message).join(" ")}`))),
+      (error) => done(["axe could not look: " + error]),
+    );
+"#;
+
+pub(super) fn run(stage: &Stage) -> Result<()> {
+    let axe = std::fs::read_to_string(stage.axe()?).context("axe-core can't be read")?;
+    let mut problems = Vec::new();
+    for dark in [false, true] {
+        let habits = Habits {
+            dark,
+            ..Habits::default()
+        };
+        let look = if dark { "dark" } else { "light" };
+        screens::walk(stage, &habits, &mut |visit, screen| {
+            ensure!(is_dark(visit)? == dark, "the look is not {look}");
+            for problem in violations(visit, &axe)? {
+                problems.push(format!("{screen}, {look}: {problem}"));
+            }
+            Ok(())
+        })?;
+    }
+    ensure!(
+        problems.is_empty(),
+        "{} violations:\n  {}",
+        problems.len(),
+        problems.join("\n  ")
+    );
+    Ok(())
+}
+
+fn is_dark(visit: &Visit) -> Result<bool> {
+    Ok(visit.run("return matchMedia('(prefers-color-scheme: dark)').matches")? == true)
+}
+
+fn violations(visit: &Visit, axe: &str) -> Result<Vec<String>> {
+    if visit.run("return typeof axe === 'undefined'")? == true {
+        // Through the driver, whose scripts the page's own security policy doesn't bind.
+        visit.run(&format!("{axe}; window.axe = axe"))?;
+    }
+    let found = visit.window().run_async(EXAMINE, &[])?;
+    let found = found.as_array().into_iter().flatten();
+    Ok(found.filter_map(Value::as_str).map(str::to_owned).collect())
+}

@@ -1,0 +1,64 @@
+//! Takes the pictures that the README shows, on the way through the page.
+
+use std::fs;
+
+use anyhow::{Result, ensure};
+
+use crate::engine::{Engine, Habits};
+use crate::server::Site;
+use crate::stage::Stage;
+use crate::steps::{
+    SOUND, back_to_job, bare_the_pins, make_job, open_check, project_file, read_pair,
+};
+use crate::visit::{Kind, Visit};
+
+/// What a picture may weigh: they lie in the repository.
+const MOST_BYTES: usize = 150_000;
+
+pub(super) fn run(stage: &Stage) -> Result<()> {
+    ensure!(
+        stage.engine == Engine::Chromium,
+        "the README's pictures are taken with --engine chromium"
+    );
+    for dark in [false, true] {
+        let habits = Habits {
+            dark,
+            ..Habits::default()
+        };
+        let visit = stage.visit(Site::serve(stage.dist(), "/")?, &habits)?;
+        visit.arrive()?;
+        make_job(&visit)?;
+        open_check(&visit, "Refrigerant")?;
+        visit.choose("R134a")?;
+        back_to_job(&visit)?;
+        bare_the_pins(&visit)?;
+        for (pair, reading) in SOUND {
+            read_pair(&visit, pair, &reading.replace(',', "."))?;
+        }
+        visit.see("common, surely")?;
+        let look = if dark { "dark" } else { "light" };
+        take(&visit, &format!("windings-{look}"))?;
+        back_to_job(&visit)?;
+        visit.press("Known")?;
+        visit.see("Found so far")?;
+        take(&visit, &format!("known-{look}"))?;
+        visit.press("Jobs")?;
+        visit.find(Kind::Control, "Start a job")?;
+        take(&visit, &format!("jobs-{look}"))?;
+        stage.close(visit);
+    }
+    Ok(())
+}
+
+fn take(visit: &Visit, name: &str) -> Result<()> {
+    let folder = project_file("tests/browser/screenshots");
+    fs::create_dir_all(&folder)?;
+    visit.run("scrollTo(0, 0); document.activeElement.blur()")?;
+    let picture = visit.window().screenshot()?;
+    ensure!(
+        picture.len() <= MOST_BYTES,
+        "the picture {name} weighs {} bytes",
+        picture.len()
+    );
+    Ok(fs::write(folder.join(format!("{name}.png")), picture)?)
+}

@@ -1,0 +1,75 @@
+//! From the start screen to three readings without a pointer: everything is reached with the Tab key, what has the focus
+//! can be seen, and each new screen begins at its heading.
+
+use anyhow::{Result, bail, ensure};
+
+use crate::stage::Stage;
+use crate::visit::{Kind, Visit};
+use crate::webdriver::Key;
+
+/// Further away than this, nothing is in reach.
+const MOST_TABS: usize = 60;
+
+pub(super) fn run(stage: &Stage) -> Result<()> {
+    let visit = stage.start()?;
+    activate(&visit, "Start a job")?;
+    for (heading, answer) in [
+        ("What is it?", "Chest freezer"),
+        ("Which mains", "230 V, 50 Hz"),
+        ("What did it do", "Not plugged in yet"),
+    ] {
+        at_heading(&visit, heading)?;
+        activate(&visit, answer)?;
+    }
+    at_heading(&visit, "Chest freezer, 230 V, 50 Hz")?;
+    activate(&visit, "Something else")?;
+    activate(&visit, "Windings")?;
+    at_heading(&visit, "Windings")?;
+    activate(&visit, "They are off")?;
+    activate(&visit, "Point up")?;
+    for (pair, reading) in [("1 and 3", "12,0"), ("2 and 3", "7,6"), ("1 and 2", "4,7")] {
+        activate(&visit, &format!("Between pins {pair}"))?;
+        visit.wait_until("the field to have the focus", || {
+            Ok(visit.focused()?.starts_with(&format!("Touch {pair}")))
+        })?;
+        visit.window().press_text(reading)?;
+        visit.window().press(&[Key::Enter])?;
+        visit.find(Kind::Control, &format!("Between pins {pair}: "))?;
+    }
+    visit.see("common, surely")
+}
+
+/// Tabs to something and presses it.
+fn activate(visit: &Visit, name: &str) -> Result<()> {
+    visit.find(Kind::Choice, name)?;
+    for _ in 0..MOST_TABS {
+        visit.window().press(&[Key::Tab])?;
+        if visit.focused()?.starts_with(name) {
+            ensure!(
+                is_seen_focused(visit)?,
+                "that {name:?} has the focus can't be seen"
+            );
+            return visit.window().press(&[Key::Enter]);
+        }
+    }
+    bail!("{name:?} can't be reached with the Tab key")
+}
+
+fn at_heading(visit: &Visit, heading: &str) -> Result<()> {
+    visit.wait_until(&format!("the focus at the heading {heading:?}"), || {
+        let tag = visit.run("return document.activeElement.tagName")?;
+        Ok(tag == "H1" && visit.focused()?.starts_with(heading))
+    })
+}
+
+/// Inside of the window, and with a line round it.
+fn is_seen_focused(visit: &Visit) -> Result<bool> {
+    let script = "
+        const it = document.activeElement;
+        const shown = it.labels && it.labels.length && getComputedStyle(it).opacity === '0' ? it.labels[0] : it;
+        const box = shown.getBoundingClientRect();
+        const style = getComputedStyle(shown);
+        const isLined = style.outlineStyle !== 'none' && parseFloat(style.outlineWidth) >= 2;
+        return isLined && box.bottom > 0 && box.top < innerHeight && box.right > 0 && box.left < innerWidth;";
+    Ok(visit.run(script)? == true)
+}

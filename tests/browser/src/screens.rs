@@ -1,0 +1,179 @@
+//! A walk through every screen and the states in which a screen looks different, for what has to hold on all of them.
+
+use anyhow::Result;
+use serde_json::json;
+
+use crate::engine::Habits;
+use crate::server::Site;
+use crate::stage::Stage;
+use crate::steps::{back_to_job, choose_pair, make_job, open_check, project_file, read_pair};
+use crate::visit::Visit;
+use crate::webdriver::Key;
+
+/// What is done at each screen; it is told the screen's name.
+type Look<'a> = dyn FnMut(&Visit, &str) -> Result<()> + 'a;
+
+/// Opens a browser with these habits and looks at every screen in it.
+pub(crate) fn walk(stage: &Stage, habits: &Habits, look: &mut Look<'_>) -> Result<()> {
+    let visit = stage.visit(Site::serve(stage.dist(), "/")?, habits)?;
+    visit.arrive()?;
+    look(&visit, "no jobs")?;
+    new_job(&visit, look)?;
+    checks(&visit, look)?;
+    pins(&visit, look)?;
+    places(&visit, look)?;
+    files(&visit, look)?;
+    look_at(&visit, "#/about", "safety", look)?;
+    look_at(&visit, "#/job/nowhere", "no such job", look)?;
+    stage.close(visit);
+    Ok(())
+}
+
+fn new_job(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    visit.press("Look at an example")?;
+    look(visit, "examples")?;
+    visit.press("Start a job")?;
+    visit.see("What is it?")?;
+    look(visit, "what is it")?;
+    visit.choose("Chest freezer")?;
+    visit.see("Which mains")?;
+    look(visit, "which mains")?;
+    visit.choose("230 V, 50 Hz")?;
+    visit.see("What did it do")?;
+    look(visit, "what did it do")?;
+    visit.choose("Trips the outlet")?;
+    visit.see("Who says so?")?;
+    look(visit, "who says so")?;
+    visit.go_to("#/")?;
+    make_job(visit)?;
+    look(visit, "do")
+}
+
+fn checks(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    visit.press("Something else")?;
+    look(visit, "something else")?;
+    visit.press("Refrigerant")?;
+    visit.see("What does the plate say")?;
+    look(visit, "refrigerant")?;
+    visit.choose("R600a, isobutane")?;
+    look(visit, "refrigerant known")?;
+    back_to_job(visit)?;
+    open_check(visit, "The machine")?;
+    visit.press("Keep these words")?;
+    look(visit, "the machine, nothing typed")?;
+    back_to_job(visit)
+}
+
+fn pins(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    open_check(visit, "Windings")?;
+    visit.see("Are the three pins bare?")?;
+    look(visit, "pins, before")?;
+    visit.press("Still on")?;
+    visit.see("The numbers would be wrong")?;
+    look(visit, "pins, still on")?;
+    visit.press("They are off now")?;
+    visit.see("Which looks like yours?")?;
+    look(visit, "pins, shape")?;
+    visit.press("Point up")?;
+    choose_pair(visit, "1 and 2")?;
+    look(visit, "pins, nothing read")?;
+    open_folds(visit)?;
+    look(visit, "pins, all folds open")?;
+    for (typed, screen) in [("4,7,1", "pins, refused"), ("4.7k", "pins, asked about")] {
+        visit.fill("Touch 1 and 2", typed)?;
+        visit.window().press(&[Key::Enter])?;
+        visit.see(if typed == "4.7k" {
+            "is that right?"
+        } else {
+            "Two decimal marks"
+        })?;
+        look(visit, screen)?;
+    }
+    visit.fill("Touch 1 and 2", "4.71")?;
+    visit.window().press(&[Key::Enter])?;
+    visit.see("4.71 Ω")?;
+    look(visit, "pins, one read")?;
+    read_pair(visit, "2 and 3", "7.63")?;
+    visit.see("expect")?;
+    look(visit, "pins, two read")?;
+    read_pair(visit, "1 and 3", "12.02")?;
+    visit.see("common, surely")?;
+    look(visit, "pins, three read")?;
+    for shape in ["Point down", "Row"] {
+        visit.press("The pins lie another way")?;
+        visit.press(shape)?;
+        visit.see("common, surely")?;
+        look(visit, &format!("pins, {shape}"))?;
+    }
+    read_pair(visit, "1 and 3", "12.2")?;
+    visit.see("12.2 Ω")?;
+    look(visit, "pins, one pair twice")
+}
+
+fn places(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    back_to_job(visit)?;
+    look(visit, "do, pins known")?;
+    visit.press("Known")?;
+    visit.see("Found so far")?;
+    look(visit, "known")?;
+    open_folds(visit)?;
+    look(visit, "known, all folds open")?;
+    visit.press("Record")?;
+    visit.see("Send it")?;
+    look(visit, "record")?;
+    look_at(visit, "#/", "jobs", look)
+}
+
+fn files(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    for (file, screen, words) in [
+        (
+            "tests/documents/bad/words.json",
+            "file refused",
+            "It can't be opened",
+        ),
+        (
+            "tests/documents/good/every-shape.json",
+            "file preview",
+            "Add to my jobs",
+        ),
+        (
+            "tests/documents/newer/version-2.json",
+            "file from a newer version",
+            "Keep it, read only",
+        ),
+    ] {
+        visit.go_to("#/import")?;
+        visit.hand_over("Choose a file", &project_file(file).canonicalize()?)?;
+        visit.see(words)?;
+        look(visit, screen)?;
+    }
+    visit.press("Keep it, read only")?;
+    look_at(visit, "#/job/version-2", "newer job", look)?;
+    let damaged = [
+        json!("coldcase/job/damaged"),
+        json!("1\n{\"type\": \"coldcase-job\","),
+    ];
+    visit
+        .window()
+        .run("localStorage.setItem(arguments[0], arguments[1])", &damaged)?;
+    look_at(visit, "#/job/damaged", "damaged job", look)?;
+    visit.go_to("#/")?;
+    visit.reload()?;
+    visit.press("Chest freezer")?;
+    visit.press("Record")?;
+    visit.press("Delete this job")?;
+    visit.see("Deleted:")?;
+    look(visit, "jobs, one deleted")
+}
+
+fn look_at(visit: &Visit, address: &str, screen: &str, look: &mut Look<'_>) -> Result<()> {
+    visit.go_to(address)?;
+    look(visit, screen)
+}
+
+/// Opens everything that is folded.
+fn open_folds(visit: &Visit) -> Result<()> {
+    visit
+        .run("document.querySelectorAll('details').forEach((fold) => { fold.open = true; })")
+        .map(drop)
+}

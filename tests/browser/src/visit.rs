@@ -1,0 +1,355 @@
+//! One visit to the page: a browser, the server behind it, and what a person does there.
+//!
+//! Knows elements by what a person goes by, their role and name, never by how the page is built.
+
+use std::cell::Cell;
+use std::path::{Path, PathBuf};
+use std::thread::sleep;
+use std::time::{Duration, Instant};
+
+use anyhow::{Context, Result, bail, ensure};
+use serde_json::{Value, json};
+
+use crate::engine::{Browser, Engine, Habits};
+use crate::server::Site;
+use crate::webdriver::{Element, WebDriver};
+
+/// How long something may take to appear.
+const PATIENCE: Duration = Duration::from_secs(10);
+const PAUSE: Duration = Duration::from_millis(25);
+
+const FIND: &str = include_str!("find.js");
+
+/// The phone that the page is made for.
+pub(crate) const PHONE: (u32, u32) = (360, 740);
+
+/// What a person takes for one kind of thing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Kind {
+    /// Something to press: a button or a link.
+    Control,
+    /// A text field.
+    Field,
+    /// One of several to choose from.
+    Choice,
+    /// A field that takes a file.
+    File,
+    /// A part of the page with a name of its own.
+    Region,
+}
+
+impl Kind {
+    const fn roles(self) -> &'static [&'static str] {
+        match self {
+            Kind::Control => &["button", "link"],
+            Kind::Field => &["field"],
+            Kind::Choice => &["choice", "button", "link"],
+            Kind::File => &["file"],
+            Kind::Region => &["region"],
+        }
+    }
+}
+
+/// A browser at the page.
+pub(crate) struct Visit {
+    browser: Browser,
+    /// The server behind the page.
+    pub(crate) site: Site,
+    /// The engine of the browser.
+    pub(crate) engine: Engine,
+    may_stop: Cell<bool>,
+}
+
+impl Visit {
+    /// Opens a browser with the size of a phone, without going anywhere yet.
+    pub(crate) fn prepare(engine: Engine, site: Site, habits: &Habits) -> Result<Visit> {
+        let browser = Browser::open(engine, habits)?;
+        let visit = Visit {
+            browser,
+            site,
+            engine,
+            may_stop: Cell::new(false),
+        };
+        visit.resize(PHONE)?;
+        if habits.dark && engine == Engine::Chromium {
+            visit.window().chromium(
+                "Emulation.setEmulatedMedia",
+                &json!({"features": [{"name": "prefers-color-scheme", "value": "dark"}]}),
+            )?;
+        }
+        Ok(visit)
+    }
+
+    /// The window, for what only this journey needs.
+    pub(crate) fn window(&self) -> &WebDriver {
+        &self.browser.window
+    }
+
+    /// Gives the page this much room, in CSS pixels.
+    pub(crate) fn resize(&self, (width, height): (u32, u32)) -> Result<()> {
+        match self.engine {
+            Engine::Chromium => {
+                let metrics = json!({"width": width, "height": height, "deviceScaleFactor": 2, "mobile": false});
+                self.window()
+                    .chromium("Emulation.setDeviceMetricsOverride", &metrics)?;
+            }
+            Engine::WebKit => {
+                self.window().set_window(width, height)?;
+                let frame = self
+                    .run("return outerHeight - innerHeight")?
+                    .as_u64()
+                    .unwrap_or(0);
+                self.window()
+                    .set_window(width, height + u32::try_from(frame)?)?;
+            }
+        }
+        self.wait_until("the window to have its size", || {
+            let size = self.run("return [innerWidth, innerHeight]")?;
+            Ok(size == json!([width, height]))
+        })
+    }
+
+    /// Goes to the page and waits until the program stands.
+    pub(crate) fn arrive(&self) -> Result<()> {
+        self.go_to("")
+    }
+
+    /// Goes to an address within the page, such as `#/`, and waits until the program stands.
+    pub(crate) fn go_to(&self, within: &str) -> Result<()> {
+        self.window()
+            .go_to(&format!("{}{within}", self.site.address()))?;
+        self.wait_for_program()
+    }
+
+    /// Loads the page again and waits until the program stands.
+    pub(crate) fn reload(&self) -> Result<()> {
+        self.window().reload()?;
+        self.wait_for_program()
+    }
+
+    /// Waits until the program has taken the place of the shell.
+    pub(crate) fn wait_for_program(&self) -> Result<()> {
+        self.wait_for_mark("ready", "true")
+    }
+
+    /// Waits until `<html>` carries a data attribute with this value.
+    pub(crate) fn wait_for_mark(&self, name: &str, value: &str) -> Result<()> {
+        self.wait_until(&format!("data-{name} to be {value}"), || {
+            let script = "return document.documentElement.dataset[arguments[0]] || ''";
+            Ok(self.window().run(script, &[json!(name)])? == value)
+        })
+    }
+
+    /// Runs a function body in the page.
+    pub(crate) fn run(&self, script: &str) -> Result<Value> {
+        self.window().run(script, &[])
+    }
+
+    /// Presses a button or a link.
+    pub(crate) fn press(&self, name: &str) -> Result<()> {
+        self.click(Kind::Control, name)
+    }
+
+    /// Chooses one of several.
+    pub(crate) fn choose(&self, name: &str) -> Result<()> {
+        self.click(Kind::Choice, name)
+    }
+
+    /// Finds something that is shown, waiting for it; where several fit, the first with exactly this name, else the
+    /// first whose name begins so.
+    pub(crate) fn find(&self, kind: Kind, name: &str) -> Result<Element> {
+        self.find_in(None, kind, name)
+    }
+
+    /// Finds something that is shown inside of an element.
+    pub(crate) fn find_in(
+        &self,
+        within: Option<&Element>,
+        kind: Kind,
+        name: &str,
+    ) -> Result<Element> {
+        let start = Instant::now();
+        loop {
+            let (found, others) = self.look(within, kind, name)?;
+            if let Some(element) = found {
+                return Ok(element);
+            }
+            if start.elapsed() > PATIENCE {
+                bail!("there is no {kind:?} {name:?}, but: {others}");
+            }
+            sleep(PAUSE);
+        }
+    }
+
+    /// Whether something is shown now.
+    pub(crate) fn has(&self, kind: Kind, name: &str) -> Result<bool> {
+        Ok(self.look(None, kind, name)?.0.is_some())
+    }
+
+    /// Replaces what a field holds by typing, as with the hardware keys.
+    pub(crate) fn fill(&self, field: &str, text: &str) -> Result<()> {
+        let field = self.find(Kind::Field, field)?;
+        self.window().run(
+            "arguments[0].focus(); arguments[0].select()",
+            &[field.argument()],
+        )?;
+        self.window().type_into(&field, text)
+    }
+
+    /// What a field holds.
+    pub(crate) fn value_of(&self, field: &str) -> Result<String> {
+        let field = self.find(Kind::Field, field)?;
+        let value = self
+            .window()
+            .run("return arguments[0].value", &[field.argument()])?;
+        Ok(value.as_str().unwrap_or_default().to_owned())
+    }
+
+    /// Hands a file to the page.
+    pub(crate) fn hand_over(&self, field: &str, file: &Path) -> Result<()> {
+        let field = self.find(Kind::File, field)?;
+        let path = file.to_str().context("the file's path is no text")?;
+        self.window().type_into(&field, path)
+    }
+
+    /// Everything that eyes can read on the page, its layout reduced to single spaces.
+    pub(crate) fn text(&self) -> Result<String> {
+        let text = self.run(
+            "const unseen = document.querySelectorAll('.unseen');
+             unseen.forEach((it) => { it.style.display = 'none'; });
+             const text = document.body.innerText;
+             unseen.forEach((it) => { it.style.display = ''; });
+             return text;",
+        )?;
+        let words: Vec<&str> = text
+            .as_str()
+            .unwrap_or_default()
+            .split_whitespace()
+            .collect();
+        Ok(words.join(" "))
+    }
+
+    /// Waits until these words are to be read.
+    pub(crate) fn see(&self, words: &str) -> Result<()> {
+        let mut shown = String::new();
+        let seen = self.wait_until(&format!("the words {words:?}"), || {
+            shown = self.text()?;
+            Ok(shown.contains(words))
+        });
+        seen.with_context(|| format!("shown was: {shown}"))
+    }
+
+    /// Makes sure that these words are not to be read.
+    pub(crate) fn see_no(&self, words: &str) -> Result<()> {
+        let shown = self.text()?;
+        ensure!(
+            !shown.contains(words),
+            "{words:?} is to be read in: {shown}"
+        );
+        Ok(())
+    }
+
+    /// The words of the element that has the focus, and its role or tag.
+    pub(crate) fn focused(&self) -> Result<String> {
+        let focused = self.run(
+            "const it = document.activeElement; return it.getAttribute('aria-label') || (it.labels && it.labels.length ? \
+             it.labels[0].textContent : it.textContent) || it.tagName",
+        )?;
+        Ok(focused.as_str().unwrap_or_default().trim().to_owned())
+    }
+
+    /// The text under a name in the browser's storage.
+    pub(crate) fn stored(&self, name: &str) -> Result<Option<String>> {
+        let text = self
+            .window()
+            .run("return localStorage.getItem(arguments[0])", &[json!(name)])?;
+        Ok(text.as_str().map(str::to_owned))
+    }
+
+    /// The names in the browser's storage that begin so.
+    pub(crate) fn stored_names(&self, beginning: &str) -> Result<Vec<String>> {
+        let names = self.run("return Object.keys(localStorage).sort()")?;
+        let names = names.as_array().into_iter().flatten();
+        Ok(names
+            .filter_map(|name| Some(name.as_str()?.to_owned()))
+            .filter(|name| name.starts_with(beginning))
+            .collect())
+    }
+
+    /// Waits until something holds.
+    pub(crate) fn wait_until(
+        &self,
+        what: &str,
+        mut holds: impl FnMut() -> Result<bool>,
+    ) -> Result<()> {
+        let start = Instant::now();
+        while !holds()? {
+            if start.elapsed() > PATIENCE {
+                bail!("waited {} seconds in vain for {what}", PATIENCE.as_secs());
+            }
+            sleep(PAUSE);
+        }
+        Ok(())
+    }
+
+    /// Fails where the program stopped, or where Chromium's console tells of an error other than the server's absence.
+    pub(crate) fn check_for_mistakes(&self) -> Result<()> {
+        let stopped = self.run("return document.documentElement.dataset.stopped || ''")?;
+        ensure!(
+            stopped == "" || self.may_stop.get(),
+            "the program has stopped"
+        );
+        if self.engine == Engine::Chromium && !self.may_stop.get() {
+            let mut told = self.window().chromium_console()?;
+            told.retain(|line| !line.contains("ERR_CONNECTION_"));
+            ensure!(
+                told.is_empty(),
+                "the console tells of errors: {}",
+                told.join("; ")
+            );
+        }
+        Ok(())
+    }
+
+    /// From here on, the journey itself brings about what would be a mistake elsewhere.
+    pub(crate) fn allow_mistakes(&self) {
+        self.may_stop.set(true);
+    }
+
+    /// Saves what is shown, and the page's source, for whoever looks into a failure.
+    pub(crate) fn save_evidence(&self, folder: &Path, name: &str) -> Result<PathBuf> {
+        std::fs::create_dir_all(folder)?;
+        let picture = folder.join(format!("{name}.png"));
+        std::fs::write(&picture, self.window().screenshot()?)?;
+        std::fs::write(folder.join(format!("{name}.html")), self.window().source()?)?;
+        Ok(picture)
+    }
+
+    fn look(
+        &self,
+        within: Option<&Element>,
+        kind: Kind,
+        name: &str,
+    ) -> Result<(Option<Element>, Value)> {
+        let within = within.map_or(Value::Null, Element::argument);
+        let mut found = self
+            .window()
+            .run(FIND, &[json!(kind.roles()), json!(name), within])?;
+        Ok((Element::from_value(&found[0]), found[1].take()))
+    }
+
+    fn click(&self, kind: Kind, name: &str) -> Result<()> {
+        let element = self.find(kind, name)?;
+        let painted = self.painted(&element)?;
+        let clicked = self.window().click(&painted);
+        clicked.with_context(|| format!("{kind:?} {name:?} can't be pressed"))
+    }
+
+    /// Where a person would put the finger: a hidden radio button is painted by its label.
+    fn painted(&self, element: &Element) -> Result<Element> {
+        let script =
+            "const [it] = arguments; return it.labels && it.labels.length ? it.labels[0] : it";
+        let painted = self.window().run(script, &[element.argument()])?;
+        Element::from_value(&painted).context("the element has gone")
+    }
+}
