@@ -63,6 +63,76 @@ pub fn caution(caution: Caution) -> CautionWords {
             "don't power it to see what happens",
             "A damaged winding can burn, or blow a pin out of the shell.",
         ),
+        Caution::LiveMetal => (
+            "a conductor leaks to the metal you touch",
+            "Leave it unplugged. If the compressor's pins leak with everything off them, wiped \
+             clean and dry, it is never powered again. Else find the part that leaks: unplug each \
+             and measure again.",
+        ),
+        Caution::LeakInDoubt => (
+            "a conductor may leak to the metal you touch",
+            "Leave it unplugged. Clean and dry what you measured, and repeat.",
+        ),
+        Caution::BrokenEarth => (
+            "the earth pin doesn't reach the cabinet",
+            "A fault can make the whole cabinet live. Mend cord or earth wire first, and measure \
+             the compressor's pins to its shell.",
+        ),
+        Caution::NoEarthPin => (
+            "no earth pin",
+            "Its cabinet isn't earthed, so a fault can make it live. A tingle means unplug and \
+             stop. Only on a protected outlet.",
+        ),
+        Caution::ShortedPlug => (
+            "the plug's blades are shorted",
+            "Plugged in it would trip the breaker at best. Find the short in cord or wiring first.",
+        ),
+        Caution::WrongMains => (
+            "the plate names other mains than yours",
+            "Don't plug it in here. A plug that fits proves nothing.",
+        ),
+        Caution::DamagedCord => (
+            "cord or plug is damaged",
+            "Replace it by one of the right rating, earth kept, before anything is powered.",
+        ),
+        Caution::BurntWiring => (
+            "something has burnt",
+            "Find what, and mend it, before anything is powered.",
+        ),
+        Caution::ChewedWiring => (
+            "wires may be chewed",
+            "Look along every wire before anything is powered. Gloves and mask; wet the droppings \
+             first, never sweep them dry.",
+        ),
+        Caution::WetWiring => (
+            "wiring is wet",
+            "Let it dry for days, then measure to metal again, before anything is powered.",
+        ),
+        Caution::GasMayBeOut => (
+            "gas that burns may have come out",
+            "Doors open, fresh air, no flame, no spark, and no power: a thermostat's click is a \
+             spark. If it is plugged in, switch it off at the breaker. Licensed work, or scrap.",
+        ),
+        Caution::InsulationTester => (
+            "an insulation tester bites",
+            "It puts hundreds of volts on what it touches. Every board unplugged first, no \
+             capacitor in the circuit, no gas about, hands off while it measures.",
+        ),
+        Caution::ChargedCapacitor => (
+            "the capacitor may hold a charge",
+            "Discharge it through a resistor of 10 kΩ or so, five seconds and more, then prove it \
+             below 50 V with a meter. Never with a screwdriver. One that leaks oil from before \
+             1979 may hold PCB: don't touch it.",
+        ),
+        Caution::ChargedBoard => (
+            "the board holds up to 340 V for minutes",
+            "Unplugged, wait ten minutes, prove it below 50 V with a meter, then touch. No meter \
+             on a board that runs.",
+        ),
+        Caution::NeverBridgeTheProtector => (
+            "never bridge the protector to see whether it runs",
+            "Without it a motor that doesn't turn burns. One of the same rating, or none.",
+        ),
     };
     let level: Level = caution.level();
     CautionWords {

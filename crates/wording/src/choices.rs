@@ -105,7 +105,14 @@ impl Words for Check {
         match self {
             Self::Machine => "The machine",
             Self::Refrigerant => "Refrigerant",
+            Self::LookOver => "Look it over",
+            Self::Ground => "Is the metal live?",
+            Self::StoredCharge => "Stored charge",
             Self::Windings => "Windings",
+            Self::Shell => "Pins to the shell",
+            Self::Protector => "Overload protector",
+            Self::StartDevice => "Start device",
+            Self::WindingTemperature => "Winding temperature",
         }
     }
 
@@ -113,7 +120,14 @@ impl Words for Check {
         Some(match self {
             Self::Machine => "What it is, its mains, and what it did",
             Self::Refrigerant => "What the plate says is inside",
+            Self::LookOver => "Plate, cord, marks, missing parts",
+            Self::Ground => "From the plug to earth and to bare metal, two minutes, unplugged",
+            Self::StoredCharge => "Capacitor or board: proved below 50 V before it is touched",
             Self::Windings => "Ohms between the compressor's three pins",
+            Self::Shell => "From each pin to the compressor's bare metal",
+            Self::Protector => "Off the compressor, rested",
+            Self::StartDevice => "Off the pins, cold",
+            Self::WindingTemperature => "By ohms now and when it was cold",
         })
     }
 }

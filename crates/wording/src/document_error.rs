@@ -7,7 +7,7 @@ use jobfile::{
     TimestampError, Unreadable,
 };
 
-use crate::{ErrorWords, Locale, observed};
+use crate::{ErrorWords, Locale, measured};
 
 /// Says why a text can't be opened.
 #[must_use]
@@ -175,12 +175,12 @@ pub fn notice(notice: &Notice, locale: &Locale) -> String {
         Notice::TypedDisagrees {
             path,
             typed,
-            understood: job::Measured::Ohms(understood),
+            understood,
             ..
         } => format!(
             "{path}: “{}” was typed and {} noted; what was noted counts.",
             typed.as_str(),
-            observed(*understood, locale)
+            measured(*understood, locale)
         ),
     }
 }

@@ -3,6 +3,7 @@
 use diagnosis::{Complaint, Finding};
 use measure::windings::{Explanation, Label, Pair, Pin, Role};
 
+use crate::bench_finding as bench;
 use crate::windings_finding::windings_finding;
 use crate::{Locale, Words};
 
@@ -11,7 +12,25 @@ use crate::{Locale, Words};
 pub fn finding(finding: &Finding, locale: &Locale) -> String {
     match finding {
         Finding::Complaint { complaint, seen } => told(*complaint, *seen),
+        Finding::Sign(sign) => bench::sign(*sign),
+        Finding::Insulation {
+            path,
+            proved,
+            tester,
+            leakage,
+        } => bench::insulation(*path, *proved, *tester, *leakage, locale),
+        Finding::Earth { reaches } => bench::earth(*reaches),
+        Finding::BladesShorted => "The plug's blades are shorted to each other.".to_owned(),
+        Finding::ChargeLeft {
+            left,
+            safe,
+            marking,
+        } => bench::charge_left(*left, *safe, *marking, locale),
         Finding::Windings(finding) => windings_finding(finding, locale),
+        Finding::Protector { state, rested } => bench::protector(*state, *rested, locale),
+        Finding::StartDeviceLooks(looks) => bench::looks(*looks),
+        Finding::StartDevice(found) => bench::start_device(*found),
+        Finding::WindingTemperature(found) => bench::winding_temperature(found, locale),
     }
 }
 

@@ -7,10 +7,14 @@
 
 #![forbid(unsafe_code)]
 
+mod bench_choices;
+mod bench_finding;
 mod caution;
 mod choices;
 mod document_error;
 mod finding;
+mod gate;
+mod item;
 mod locale;
 mod odds;
 pub mod page;
@@ -26,10 +30,12 @@ pub use caution::{CautionWords, caution};
 pub use choices::Words;
 pub use document_error::{newer, notice, open_error};
 pub use finding::{explanation, finding, label, pair, pin};
+pub use gate::gates;
+pub use item::{ItemWords, item};
 pub use locale::{DateOrder, DecimalMark, Degrees, Locale};
 pub use odds::{Odds, odds};
 pub use path::{LinkWords, basis, link, link_state};
 pub use reading_error::{ErrorWords, pair_doubt, parse_error};
 pub use report::{Report, Section, report, title};
 pub use step::{StepWords, step};
-pub use value::{observed, ohms, uncertain_ohms};
+pub use value::{measured, observed, ohms, uncertain_ohms};

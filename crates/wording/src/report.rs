@@ -6,7 +6,7 @@ use measure::windings::Pin;
 
 use crate::windings_finding::capital;
 use crate::{
-    Locale, Words, caution, explanation, finding, label, link, odds, pin, step, uncertain_ohms,
+    Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, step, uncertain_ohms,
 };
 
 /// A heading with what stands under it, a line each.
@@ -72,6 +72,7 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
             stops(Level::Stop).chain(stops(Level::Care)).collect(),
         ),
         ("The machine", machine_lines(&assessment.machine, job)),
+        ("May it be powered?", gates(&assessment.gates)),
         ("Found so far", finding_lines(assessment, locale)),
         (
             "The pins",

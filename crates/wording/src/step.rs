@@ -39,9 +39,16 @@ pub fn step(step: Step, locale: &Locale) -> StepWords {
 
 fn heading(step: Step) -> String {
     match step {
-        Step::Look(Check::Machine) => "Say what machine it is".to_owned(),
-        Step::Look(Check::Refrigerant) => "Read the refrigerant off the plate".to_owned(),
-        Step::Look(Check::Windings) => "Measure the windings".to_owned(),
+        Step::Do(Check::Machine) => "Say what machine it is".to_owned(),
+        Step::Do(Check::Refrigerant) => "Read the refrigerant off the plate".to_owned(),
+        Step::Do(Check::LookOver) => "Look it over".to_owned(),
+        Step::Do(Check::Ground) => "Is the metal live? Measure from the plug".to_owned(),
+        Step::Do(Check::StoredCharge) => "Look for what may hold a charge".to_owned(),
+        Step::Do(Check::Windings) => "Measure the windings".to_owned(),
+        Step::Do(Check::Shell) => "Measure each pin to the shell".to_owned(),
+        Step::Do(Check::Protector) => "Measure the overload protector".to_owned(),
+        Step::Do(Check::StartDevice) => "Look at the start device".to_owned(),
+        Step::Do(Check::WindingTemperature) => "Measure how hot the winding is".to_owned(),
         Step::BareThePins => "Bare the compressor's three pins".to_owned(),
         Step::TakeStartGearOff => "Take everything off the pins".to_owned(),
         Step::TouchProbes => "Touch the probes together".to_owned(),
@@ -49,19 +56,17 @@ fn heading(step: Step) -> String {
         Step::Repeat(which) => format!("Repeat {}", pair(which)),
         Step::CoolAndRepeat { .. } => "Let it cool, then repeat the open pairs".to_owned(),
         Step::NoteWiring => "Look where the start device sat".to_owned(),
-        Step::PinsToShell => "Measure each pin to bare metal".to_owned(),
     }
 }
 
 fn how(step: Step, locale: &Locale) -> String {
     match step {
-        Step::Look(Check::Machine) => "What it is, its mains, what it did.".to_owned(),
-        Step::Look(Check::Refrigerant) => {
+        Step::Do(Check::Refrigerant) => {
             "The plate is inside the cabinet, at the back, or on the compressor. Look for R and a \
              number."
                 .to_owned()
         }
-        Step::Look(Check::Windings) => "Ohms between the three pins.".to_owned(),
+        Step::Do(check) => format!("{}.", check.hint().unwrap_or_default()),
         Step::BareThePins => {
             "Plug out. Open the cover at the compressor. Take a photo of every wire, then pull \
              start device and protector off the three pins."
@@ -85,12 +90,6 @@ fn how(step: Step, locale: &Locale) -> String {
              mains wire on run. Enter what you saw under “Wiring as found”."
                 .to_owned()
         }
-        Step::PinsToShell => {
-            "Highest ohms range, one probe on each pin in turn, the other on bare metal of the \
-             shell. Any reading at all is a leak: then it stays unplugged until that is cleared. \
-             This version has no field for it yet: write it in the notes."
-                .to_owned()
-        }
     }
 }
 
@@ -109,9 +108,16 @@ fn cooling(minutes_left: u16, locale: &Locale) -> String {
 
 fn why(step: Step) -> &'static str {
     match step {
-        Step::Look(Check::Machine) => "It decides which readings are usual.",
-        Step::Look(Check::Refrigerant) => "Some burn, and that decides what is safe.",
-        Step::Look(Check::Windings) | Step::Measure(_) => {
+        Step::Do(Check::Machine) => "It decides which readings are usual.",
+        Step::Do(Check::Refrigerant) => "Some burn, and that decides what is safe.",
+        Step::Do(Check::LookOver) => "It decides safety and worth, and often shows the fault.",
+        Step::Do(Check::Ground) => "Nobody should plug it in before knowing.",
+        Step::Do(Check::StoredCharge) => "It can hurt long after the plug is out.",
+        Step::Do(Check::Shell) => "Whole windings can still leak to the metal you touch.",
+        Step::Do(Check::Protector) => "An open protector makes a sound machine silent.",
+        Step::Do(Check::StartDevice) => "It is the part that fails most, and the cheapest.",
+        Step::Do(Check::WindingTemperature) => "A hot winding explains an open protector.",
+        Step::Do(Check::Windings) | Step::Measure(_) => {
             "It shows whether current can reach whole windings, and which pin is which."
         }
         Step::BareThePins => "With anything still on the pins the numbers would be wrong.",
@@ -120,7 +126,6 @@ fn why(step: Step) -> &'static str {
         Step::Repeat(_) => "A poor contact is commoner than a broken winding.",
         Step::CoolAndRepeat { .. } => "An open protector inside is not a dead compressor.",
         Step::NoteWiring => "Ohms can't tell start from run here; the wires can.",
-        Step::PinsToShell => "Whole windings can still leak to the metal you touch.",
     }
 }
 

@@ -1,16 +1,28 @@
 //! Values with their unit and uncertainty.
 
+use job::Measured;
 use quantity::{Observed, Ohms, Prefix, Quantity, Typed, Uncertain};
 
 use crate::Locale;
 
+/// A reading of any unit as it was understood: "4.7 Ω", "12 µF", "−18.5 °C".
+#[must_use]
+pub fn measured(reading: Measured, locale: &Locale) -> String {
+    match reading {
+        Measured::Ohms(typed) => observed(typed, locale),
+        Measured::Volts(typed) => observed(typed, locale),
+        Measured::Celsius(typed) => observed(typed, locale),
+        Measured::Farads(typed) => observed(typed, locale),
+    }
+}
+
 /// A reading as it was understood: "4.7 Ω", or "over range: more than 2 MΩ".
 #[must_use]
-pub fn observed(typed: Typed<Ohms>, locale: &Locale) -> String {
+pub fn observed<Q: Quantity>(typed: Typed<Q>, locale: &Locale) -> String {
     match typed.observed {
         Observed::Value(value) => with_count(value, typed.count, locale),
         Observed::OverRange { above } => {
-            format!("over range: more than {}", ohms(above, locale))
+            format!("over range: more than {}", round(above, locale))
         }
     }
 }
@@ -18,10 +30,14 @@ pub fn observed(typed: Typed<Ohms>, locale: &Locale) -> String {
 /// A round value, such as the end of a range: "2 MΩ", "200 Ω".
 #[must_use]
 pub fn ohms(value: Ohms, locale: &Locale) -> String {
-    let prefix = prefix_for(value.get());
+    round(value, locale)
+}
+
+fn round<Q: Quantity>(value: Q, locale: &Locale) -> String {
+    let prefix = prefix_for(value);
     let shown = value.get() / prefix.factor();
     let whole = (shown - libm::round(shown)).abs() < 1e-9;
-    unit(locale.number(shown, usize::from(!whole)), prefix)
+    unit::<Q>(&locale.number(shown, usize::from(!whole)), prefix)
 }
 
 /// An uncertain value with its expanded uncertainty (k = 2): "4.4 ± 0.4 Ω".
@@ -35,14 +51,14 @@ pub fn uncertain_ohms(value: &Uncertain<Ohms>, locale: &Locale) -> String {
 }
 
 /// The digits that were typed, and no others.
-fn with_count(value: Ohms, count: Ohms, locale: &Locale) -> String {
-    let prefix = prefix_for(value.get());
+fn with_count<Q: Quantity>(value: Q, count: Q, locale: &Locale) -> String {
+    let prefix = prefix_for(value);
     let step = count.get() / prefix.factor();
     let decimals = (0..8)
         .find(|&decimals| libm::pow(10.0, -f64::from(decimals)) <= step * 1.000_001)
         .unwrap_or(8);
     let shown = locale.number(value.get() / prefix.factor(), decimals as usize);
-    unit(shown, prefix)
+    unit::<Q>(&shown, prefix)
 }
 
 /// Enough decimals to show the first digit of the uncertainty.
@@ -56,25 +72,35 @@ fn decimals_for(expanded: f64) -> usize {
     }
 }
 
-fn prefix_for(value: f64) -> Prefix {
-    let size = value.abs();
-    if size >= 1e6 {
-        Prefix::Mega
-    } else if size >= 1e3 {
-        Prefix::Kilo
-    } else {
-        Prefix::One
+/// Ohms go up in thousands, farads down; volts and degrees stay as they are.
+fn prefix_for<Q: Quantity>(value: Q) -> Prefix {
+    let size = value.get().abs();
+    match Q::SYMBOL {
+        "Ω" if size >= 1e6 => Prefix::Mega,
+        "Ω" if size >= 1e3 => Prefix::Kilo,
+        "F" if size < 1e-6 => Prefix::Nano,
+        "F" if size < 1e-3 => Prefix::Micro,
+        _ => Prefix::One,
     }
 }
 
-fn unit(number: String, prefix: Prefix) -> String {
-    format!("{number} {}{}", prefix.symbol(), Ohms::SYMBOL)
+fn unit<Q: Quantity>(number: &str, prefix: Prefix) -> String {
+    format!("{number} {}{}", prefix.symbol(), Q::SYMBOL)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use quantity::parse_reading;
+    use quantity::{Celsius, Farads, parse_reading};
+
+    #[test]
+    fn farads_and_degrees_are_echoed_in_the_prefix_that_people_use() {
+        let locale = Locale::default();
+        let cap = parse_reading("12 µF", Farads::new(1.0)).unwrap();
+        assert_eq!(measured(Measured::Farads(cap), &locale), "12 µF");
+        let cold = parse_reading("-18,5", Celsius::new(100.0)).unwrap();
+        assert_eq!(measured(Measured::Celsius(cold), &locale), "−18.5 °C");
+    }
 
     fn said(text: &str) -> String {
         observed(
