@@ -1,1 +1,15 @@
 //! Pieces of screen that several pages use.
+
+pub mod caution;
+pub mod keypad;
+pub mod odds;
+pub mod path_line;
+pub mod pin_diagram;
+pub mod pin_layout;
+pub mod pin_table;
+pub mod radio;
+pub mod reading_field;
+pub mod windings_before;
+pub mod windings_meaning;
+pub mod windings_meter;
+pub mod windings_wiring;

@@ -1,11 +1,30 @@
 //! Words for the choices of the unplugged bench.
 
 use diagnosis::{
-    Closed, Contact, EarthPin, Inverted, Looks, PlateMains, ProtectorKind, Sign, StartDeviceKind,
-    Stores, TesterChoice, Upright, Warmth,
+    Choice, Closed, Contact, EarthPin, Inverted, Looks, PlateMains, ProtectorKind, Sign,
+    StartDeviceKind, Stores, TesterChoice, Upright, Warmth,
 };
 
+use job::Question;
+
 use crate::Words;
+use crate::page::asked;
+
+/// The words of a choice that answers one of the bench's questions.
+pub(crate) fn bench_choice(question: &Question, name: &str) -> Option<&'static str> {
+    asked::<PlateMains>(question, name)
+        .or_else(|| asked::<EarthPin>(question, name))
+        .or_else(|| asked::<TesterChoice>(question, name))
+        .or_else(|| asked::<ProtectorKind>(question, name))
+        .or_else(|| asked::<Warmth>(question, name))
+        .or_else(|| asked::<StartDeviceKind>(question, name))
+        .or_else(|| asked::<Looks>(question, name))
+        .or_else(|| asked::<Upright>(question, name))
+        .or_else(|| asked::<Inverted>(question, name))
+        .or_else(|| asked::<Contact>(question, name))
+        .or_else(|| asked::<Stores>(question, name))
+        .or_else(|| Sign::from_name(name).map(Words::words))
+}
 
 impl Words for PlateMains {
     fn words(self) -> &'static str {

@@ -56,7 +56,9 @@ pub(crate) fn insulation(
         ),
         Insulation::Leaks { reading } => format!("it leaks, {}.", ohms(reading, locale)),
     };
-    let at_mains = leakage.map_or_else(String::new, |leakage| format!(" {}", current(leakage, proved, locale)));
+    let at_mains = leakage.map_or_else(String::new, |leakage| {
+        format!(" {}", current(leakage, proved, locale))
+    });
     format!("{from}: {told}{at_mains}")
 }
 
@@ -166,7 +168,9 @@ pub(crate) fn start_device(found: StartDevice) -> String {
     match found {
         StartDevice::Ptc(state, by_print) => ptc(state, by_print),
         StartDevice::CurrentRelay(state) => match state {
-            CurrentRelay::Sound => "Current relay: open upright, closed turned over, as it should be.",
+            CurrentRelay::Sound => {
+                "Current relay: open upright, closed turned over, as it should be."
+            }
             CurrentRelay::Welded => "Current relay: closed upright too. Its contact is welded.",
             CurrentRelay::NeverMakes => {
                 "Current relay: open in both positions. Its contact never makes."

@@ -75,7 +75,9 @@ fn how(item: Item) -> Option<&'static str> {
         Item::RelayUpright => "As it sat on the compressor: open is right.",
         Item::RelayInverted => "Turned over: the contact falls shut, closed is right.",
         Item::RelayContact => "At rest it is closed.",
-        Item::RelayCoil => "A current relay reads next to nothing, a potential relay some kilo-ohms.",
+        Item::RelayCoil => {
+            "A current relay reads next to nothing, a potential relay some kilo-ohms."
+        }
         Item::ColdWinding | Item::HotWinding => "The same pair, same meter, same leads.",
         Item::ProtectorKind => "It sits on the common pin, or in the wire to it.",
         Item::Tester => {

@@ -8,6 +8,7 @@ use diagnosis::{Link, LinkState};
 use crate::Words;
 
 pub use about::{ABOUT, ABOUT_HEADING, AboutSection};
+pub(crate) use entry::asked;
 pub use entry::{EntryWords, entry};
 
 /// The program's name.
@@ -132,7 +133,8 @@ pub const NOTED: &str = "Noted.";
 /// Leads back to the next step.
 pub const BACK_TO_JOB: &str = "Back to the job";
 /// A text too long or with characters that can't be shown.
-pub const TEXT_TOO_LONG: &str = "That is longer than 2,000 characters. Shorten it, or make two of it.";
+pub const TEXT_TOO_LONG: &str =
+    "That is longer than 2,000 characters. Shorten it, or make two of it.";
 /// A text with characters that can't be shown.
 pub const TEXT_GARBLED: &str = "There is a character in it that can't be shown. Type it anew \
                                 instead of pasting it.";
@@ -192,7 +194,8 @@ pub const NOTES: &str = "Notes";
 /// Asks for one.
 pub const NEW_NOTE: &str = "A note in your own words";
 /// What it is good for.
-pub const NEW_NOTE_HINT: &str = "What no field asks for: smells, oil, earlier work, what the seller said.";
+pub const NEW_NOTE_HINT: &str =
+    "What no field asks for: smells, oil, earlier work, what the seller said.";
 /// Adds it.
 pub const ADD_NOTE: &str = "Add the note";
 /// Said once it is.
@@ -200,7 +203,8 @@ pub const NOTE_ADDED: &str = "Note added.";
 /// Asks for the machine's name.
 pub const MACHINE_NAME: &str = "What you call this machine";
 /// What it is good for.
-pub const MACHINE_NAME_HINT: &str = "So that you know it in the list: where it stands, or whose it is.";
+pub const MACHINE_NAME_HINT: &str =
+    "So that you know it in the list: where it stands, or whose it is.";
 /// Keeps the name.
 pub const RENAME: &str = "Keep this name";
 /// Said once it is.

@@ -2,16 +2,42 @@
 
 use diagnosis::{Assessment, Level, Machine, WindingsKnown};
 use job::{Job, Origin};
-use measure::windings::Pin;
+use measure::windings::{Pin, Scored};
 
 use crate::windings_finding::capital;
 use crate::{
-    Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, step, uncertain_ohms,
+    Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, step,
+    uncertain_ohms,
 };
+
+/// The parts of a report, in their order.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Part {
+    /// What to be careful of: a line a caution, in the order of the assessment.
+    Safety,
+    /// What machine it is.
+    Machine,
+    /// What may be powered.
+    Power,
+    /// What was found.
+    Found,
+    /// Which pin is which.
+    Pins,
+    /// The explanations of [`told_explanations`], a line each.
+    Fits,
+    /// The links of the Path, a line each.
+    Path,
+    /// What to do next.
+    Next,
+    /// What all of this doesn't show.
+    Limits,
+}
 
 /// A heading with what stands under it, a line each.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Section {
+    /// Which part of the report it is.
+    pub part: Part,
     /// The heading.
     pub heading: &'static str,
     /// What stands under it.
@@ -68,22 +94,34 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
     };
     let sections = [
         (
+            Part::Safety,
             "Safety first",
             stops(Level::Stop).chain(stops(Level::Care)).collect(),
         ),
-        ("The machine", machine_lines(&assessment.machine, job)),
-        ("May it be powered?", gates(&assessment.gates)),
-        ("Found so far", finding_lines(assessment, locale)),
         (
+            Part::Machine,
+            "The machine",
+            machine_lines(&assessment.machine, job),
+        ),
+        (Part::Power, "May it be powered?", gates(&assessment.gates)),
+        (
+            Part::Found,
+            "Found so far",
+            finding_lines(assessment, locale),
+        ),
+        (
+            Part::Pins,
             "The pins",
             windings_lines(assessment.windings.as_ref(), locale),
         ),
         (
+            Part::Fits,
             "What fits these readings",
-            explanation_lines(assessment.windings.as_ref()),
+            explanation_lines(assessment),
         ),
-        ("The Path", links(assessment)),
+        (Part::Path, "The Path", links(assessment)),
         (
+            Part::Next,
             "Next",
             assessment
                 .next
@@ -91,13 +129,21 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
                 .map(|next| step(*next, locale).line())
                 .collect(),
         ),
-        ("What this doesn't show", vec![LIMITS.to_owned()]),
+        (
+            Part::Limits,
+            "What this doesn't show",
+            vec![LIMITS.to_owned()],
+        ),
     ];
     Report {
         title: title(&assessment.machine),
         sections: sections
             .into_iter()
-            .map(|(heading, lines): (_, Vec<String>)| Section { heading, lines })
+            .map(|(part, heading, lines): (_, _, Vec<String>)| Section {
+                part,
+                heading,
+                lines,
+            })
             .filter(|section| !section.lines.is_empty())
             .collect(),
     }
@@ -153,16 +199,18 @@ fn windings_lines(known: Option<&WindingsKnown>, locale: &Locale) -> Vec<String>
     pins.chain(leads).collect()
 }
 
-/// What is likely enough to be told, the likeliest first.
-fn explanation_lines(known: Option<&WindingsKnown>) -> Vec<String> {
-    let Some(known) = known.filter(|known| known.inspection.readings().count() == 3) else {
-        return Vec::new();
-    };
+/// What is likely enough to be told once three pairs were read, the likeliest first.
+pub fn told_explanations(assessment: &Assessment) -> impl Iterator<Item = &Scored> {
+    let known = assessment.windings.as_ref();
     known
-        .windings
-        .explanations
-        .iter()
+        .filter(|known| known.inspection.readings().count() == 3)
+        .into_iter()
+        .flat_map(|known| &known.windings.explanations)
         .filter(|scored| scored.probability >= 0.02)
+}
+
+fn explanation_lines(assessment: &Assessment) -> Vec<String> {
+    told_explanations(assessment)
         .map(|scored| {
             let said = odds(scored.probability);
             let what = explanation(scored.explanation);

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use job::{AddError as JobError, Content, Entry, Id, Job, Moment, Origin, Question, Text};
-use job::{Answer, Measured, Reading};
+use job::{Answer, Measured, Name, Reading};
 use jobfile::{
     AddError, Document, Limit, Newer, Notice, OpenError, Opened, open, open_bytes, save,
 };
@@ -82,6 +82,19 @@ fn a_job_built_anew_from_what_was_understood_is_written_the_same() {
     let built = Document::new(document.job().clone()).unwrap();
     assert_eq!(built, document);
     assert_eq!(save(&built).as_bytes(), bytes);
+}
+
+#[test]
+fn an_entry_that_stood_there_twice_is_written_once() {
+    let folder = documents("tests/documents/good");
+    let (_, bytes) = folder
+        .iter()
+        .find(|(file, _)| file == "repeated-entry.json")
+        .unwrap();
+    let (document, _) = opened(bytes);
+    let text = save(&document);
+    assert_eq!(text.matches("Once is enough.").count(), 1);
+    assert_eq!(opened(text.as_bytes()), (document, vec![]));
 }
 
 #[test]
@@ -164,6 +177,31 @@ fn a_number_that_could_not_be_read_back_is_never_taken_in() {
         );
     }
     assert_eq!(document, empty());
+}
+
+#[test]
+fn more_choices_than_a_document_takes_are_never_taken_in() {
+    let choices = |count: usize| {
+        let names = (0..count).map(|number| Name::new(&format!("c{number}")).unwrap());
+        Entry {
+            id: id("c"),
+            at: moment(),
+            content: Content::Answer {
+                question: Question::new("windings", "gear").unwrap(),
+                answer: Answer::Choices(names.collect()),
+            },
+        }
+    };
+    let refused = OpenError::Beyond {
+        limit: Limit::Choices,
+        path: "answer.choices".into(),
+    };
+    let mut document = empty();
+    assert_eq!(
+        document.add(choices(101)),
+        Err(AddError::CannotBeKept(refused))
+    );
+    assert_eq!(document.add(choices(100)), Ok(()));
 }
 
 #[test]

@@ -1,205 +1,140 @@
-//! The circuits that three pins can hide, as densities of what a meter shows between them.
+//! The circuits that three pins can hide, and what is thought of their resistances.
 
-use super::evidence::{Fit, Row};
-use super::motor::Motor;
-use super::priors::Normal;
-use super::readings::Number;
-use super::{Assignment, Pair, Role};
+use super::evidence::Between;
+use super::log_normal::LogNormal;
+use super::priors::{MainsPriors, WindingPriors};
 
-/// One unknown that every number shows.
-pub(super) fn single(numbers: &[Number], leads: Normal, prior: impl Fn(f64) -> f64) -> f64 {
-    if numbers.is_empty() {
-        return 1.0;
-    }
-    let rows: Vec<Row<1>> = numbers.iter().map(|n| Row::new(n, [1.0])).collect();
-    Fit::of(&rows, leads).map_or(0.0, |fit| fit.evidence(|[ohms]| prior(ohms)))
+/// Run and start winding that meet at the common pin.
+pub(super) fn two_windings(&[run, start]: &[f64; 2]) -> [Between<2>; 3] {
+    [
+        (run, [1.0, 0.0]),
+        (start, [0.0, 1.0]),
+        (run + start, [1.0, 1.0]),
+    ]
 }
 
-/// Run and start winding, from none to three numbers.
-pub(super) fn two_unknowns(
-    numbers: &[Number],
-    assignment: Assignment,
-    leads: Normal,
-    motor: &Motor,
-) -> f64 {
-    let parts = |pair: Pair| match assignment.role(pair.opposite()) {
-        Role::Start => [1.0, 0.0],
-        Role::Run => [0.0, 1.0],
-        Role::Common => [1.0, 1.0],
+/// A star: what both windings share since they touch lies in the common leg.
+pub(super) fn star(&[run, start, shared]: &[f64; 3]) -> [Between<3>; 3] {
+    [
+        (run + shared, [1.0, 0.0, 1.0]),
+        (start + shared, [0.0, 1.0, 1.0]),
+        (run + start, [1.0, 1.0, 0.0]),
+    ]
+}
+
+/// A triangle: a start device across run and start.
+pub(super) fn triangle(&[run, start, device]: &[f64; 3]) -> [Between<3>; 3] {
+    let whole = run + start + device;
+    // Each side lies beside the two others in series.
+    let beside = |one: f64, others: f64| {
+        let own = others / whole;
+        let other = one / whole;
+        (one * own, own * own, other * other)
     };
-    match numbers {
-        [] => 1.0,
-        [number] => {
-            let [run, start] = parts(number.pair);
-            single(numbers, leads, |ohms| marginal(ohms, run, start, motor))
+    let (common_run, r_own, r_other) = beside(run, start + device);
+    let (common_start, s_own, s_other) = beside(start, run + device);
+    let (start_run, d_own, d_other) = beside(device, run + start);
+    [
+        (common_run, [r_own, r_other, r_other]),
+        (common_start, [s_other, s_own, s_other]),
+        (start_run, [d_other, d_other, d_own]),
+    ]
+}
+
+/// Three equal windings: any two pins have the same between them.
+pub(super) fn equal(&[pair]: &[f64; 1]) -> [Between<1>; 3] {
+    [(pair, [1.0]); 3]
+}
+
+/// What is thought of motors for one mains, whole and damaged.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Motors {
+    /// Run and start winding.
+    pub(super) whole: LogNormal<2>,
+    /// Run and start winding where one of them lost turns, with the share of each way.
+    pub(super) shorted: [(f64, LogNormal<2>); 4],
+    /// Run leg, start leg and common leg where both windings touch, with the share of each way.
+    pub(super) stars: [(f64, LogNormal<3>); 2],
+    /// Run winding, start winding and start device.
+    pub(super) bridged: LogNormal<3>,
+}
+
+impl Motors {
+    pub(super) fn of(motors: &MainsPriors, priors: &WindingPriors) -> Self {
+        let (run, ratio) = (motors.run, motors.ratio);
+        let shorted = |direction, left| {
+            LogNormal::of([([1.0, 1.0], run), ([0.0, 1.0], ratio), (direction, left)])
+        };
+        let touching = LogNormal::of([
+            ([1.0, 1.0, 1.0], run),
+            ([0.0, 1.0, 0.0], ratio),
+            ([1.0, 0.0, 0.0], priors.untouched_share),
+            ([0.0, 1.0, 0.0], priors.untouched_share),
+            ([0.0, 0.0, 1.0], priors.shared_part),
+        ]);
+        let lump = LogNormal::of([
+            ([1.0, 0.0, 0.0], priors.lump_leg),
+            ([0.0, 1.0, 0.0], priors.lump_leg),
+            ([0.0, 0.0, 1.0], priors.lump_leg),
+        ]);
+        Self {
+            whole: LogNormal::of([([1.0, 1.0], run), ([0.0, 1.0], ratio)]),
+            // How often it is which way is judgement.
+            shorted: [
+                (0.30, shorted([1.0, 0.0], priors.shorted_share)),
+                (0.30, shorted([0.0, 1.0], priors.shorted_share)),
+                (0.05, shorted([1.0, 0.0], priors.dead_share)),
+                (0.05, shorted([0.0, 1.0], priors.dead_share)),
+            ],
+            stars: [(0.25, touching), (0.05, lump)],
+            bridged: LogNormal::of([
+                ([1.0, 1.0, 1.0], run),
+                ([0.0, 1.0, 0.0], ratio),
+                ([0.0, 0.0, 1.0], priors.start_device),
+            ]),
         }
-        _ => {
-            let rows: Vec<Row<2>> = numbers.iter().map(|n| Row::new(n, parts(n.pair))).collect();
-            Fit::of(&rows, leads).map_or(0.0, |fit| {
-                fit.evidence(|[run, start]| motor.density(run, start))
-            })
-        }
     }
-}
-
-/// The density of one pair alone, the other winding integrated out by the midpoint rule.
-fn marginal(ohms: f64, run: f64, start: f64, motor: &Motor) -> f64 {
-    if ohms <= 0.0 {
-        return 0.0;
-    }
-    const STEPS: u32 = 40;
-    let both = run + start > 1.5;
-    (0..STEPS)
-        .map(|step| {
-            let place = (f64::from(step) + 0.5) / f64::from(STEPS);
-            if both {
-                motor.density(ohms * place, ohms * (1.0 - place)) * ohms / f64::from(STEPS)
-            } else {
-                // The other winding from a twentieth to twenty times this one.
-                let log = (2.0 * place - 1.0) * 3.0;
-                let other = ohms * libm::exp(log);
-                let density = if run > 0.5 {
-                    motor.density(ohms, other)
-                } else {
-                    motor.density(other, ohms)
-                };
-                density * other * 6.0 / f64::from(STEPS)
-            }
-        })
-        .sum()
-}
-
-/// Windings shorted against each other are a star: what both share lies in the common leg.
-/// `None` without three numbers.
-pub(super) fn star(
-    numbers: &[Number],
-    assignment: Assignment,
-    leads: Normal,
-    motor: &Motor,
-) -> Option<f64> {
-    // What is shared is of the order of the run winding; half of each winding is left on average.
-    let share = Normal::new(-1.2, 1.0);
-    Some(
-        star_fit(numbers, assignment, leads)?.evidence(|[run, start, shared]| {
-            let size = Normal::new(share.mean + libm::log(run.max(1e-6)), share.deviation);
-            4.0 * motor.density(2.0 * run, 2.0 * start) * size.log_density(shared)
-        }),
-    )
-}
-
-/// Windings burnt into one lump: next to nothing between any two pins, each leg of the star
-/// anything up to half an ohm. `None` without three numbers.
-pub(super) fn dead_short(numbers: &[Number], assignment: Assignment, leads: Normal) -> Option<f64> {
-    const LARGEST_LEG: f64 = 0.5;
-    let fit = star_fit(numbers, assignment, leads)?;
-    Some(fit.evidence(|legs| {
-        let inside = legs.iter().all(|leg| (0.0..=LARGEST_LEG).contains(leg));
-        f64::from(u8::from(inside)) / (LARGEST_LEG * LARGEST_LEG * LARGEST_LEG)
-    }))
-}
-
-fn star_fit(numbers: &[Number], assignment: Assignment, leads: Normal) -> Option<Fit<3>> {
-    let parts = |pair: Pair| match assignment.role(pair.opposite()) {
-        Role::Start => [1.0, 0.0, 1.0],
-        Role::Run => [0.0, 1.0, 1.0],
-        Role::Common => [1.0, 1.0, 0.0],
-    };
-    let rows: Vec<Row<3>> = numbers.iter().map(|n| Row::new(n, parts(n.pair))).collect();
-    Fit::of(&rows, leads)
-}
-
-/// Run, start and bridge of a triangle whose pairs read (common–run, common–start, start–run),
-/// with the Jacobian of that change of variables. `None` where no triangle reads like that.
-fn delta([run, start, series]: [f64; 3]) -> Option<(f64, f64, f64, f64)> {
-    let common_leg = (run + start - series) / 2.0;
-    let run_leg = (run + series - start) / 2.0;
-    let start_leg = (start + series - run) / 2.0;
-    if common_leg <= 0.0 || run_leg <= 0.0 || start_leg <= 0.0 {
-        return None;
-    }
-    let products = common_leg * run_leg + run_leg * start_leg + start_leg * common_leg;
-    // Star to delta: each side is the sum of products over the opposite leg.
-    let (r, s, p) = (
-        products / start_leg,
-        products / run_leg,
-        products / common_leg,
-    );
-    // |d(r, s, p)/d(legs)| is products³ over the square of the legs' product; the legs are half
-    // sums of the pairs, which brings in one half.
-    let legs = common_leg * run_leg * start_leg;
-    let jacobian = 0.5 * products * products * products / (legs * legs);
-    Some((r, s, p, jacobian))
-}
-
-/// A start device across start and run: three numbers against run, start and the device, whose
-/// size over the run winding is distributed as `device`. `None` without three numbers.
-pub(super) fn bridged(
-    numbers: &[Number],
-    assignment: Assignment,
-    leads: Normal,
-    motor: &Motor,
-    device: Normal,
-) -> Option<f64> {
-    let row = |pair: Pair, parts: [f64; 3]| {
-        let number = numbers.iter().find(|number| number.pair == pair)?;
-        Some(Row::new(number, parts))
-    };
-    let rows = [
-        row(assignment.run_pair(), [1.0, 0.0, 0.0])?,
-        row(assignment.start_pair(), [0.0, 1.0, 0.0])?,
-        row(assignment.series_pair(), [0.0, 0.0, 1.0])?,
-    ];
-    let fit = Fit::of(&rows, leads)?;
-    Some(fit.evidence(|pairs| {
-        delta(pairs).map_or(0.0, |(run, start, bridge, jacobian)| {
-            let size = Normal::new(device.mean + libm::log(run), device.deviation);
-            motor.density(run, start) * size.log_density(bridge) * jacobian
-        })
-    }))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    #[test]
-    fn a_triangle_is_found_again_from_its_pairs() {
-        // 4, 7 and 13 Ω: run, start and a start device across both.
-        let parallel = |one: f64, other: f64| one * other / (one + other);
-        let pairs = [
-            parallel(4.0, 20.0),
-            parallel(7.0, 17.0),
-            parallel(11.0, 13.0),
-        ];
-        let (run, start, bridge, _) = delta(pairs).unwrap();
-        for (found, expected) in [(run, 4.0), (start, 7.0), (bridge, 13.0)] {
-            assert!((found - expected).abs() < 1e-9, "{found}");
+    fn slopes_match_differences<const K: usize>(
+        circuit: fn(&[f64; K]) -> [Between<K>; 3],
+        ohms: [f64; K],
+    ) {
+        let step = 1e-6;
+        for k in 0..K {
+            let (mut up, mut down) = (ohms, ohms);
+            up[k] += step;
+            down[k] -= step;
+            let (up, down) = (circuit(&up), circuit(&down));
+            for (pair, (_, slopes)) in circuit(&ohms).iter().enumerate() {
+                let slope = (up[pair].0 - down[pair].0) / (2.0 * step);
+                assert!((slope - slopes[k]).abs() < 1e-7, "{k} {pair} {slope}");
+            }
         }
     }
 
     #[test]
-    fn the_jacobian_of_a_triangle_is_its_numerical_derivative() {
-        let pairs = [3.4, 5.0, 6.1];
-        let step = 1e-5;
-        let sides = |pairs: [f64; 3]| {
-            let (run, start, bridge, _) = delta(pairs).unwrap();
-            [run, start, bridge]
-        };
-        let mut slopes = [[0.0; 3]; 3];
-        for (column, slope) in slopes.iter_mut().enumerate() {
-            let (mut up, mut down) = (pairs, pairs);
-            up[column] += step;
-            down[column] -= step;
-            let (up, down) = (sides(up), sides(down));
-            *slope = core::array::from_fn(|row| (up[row] - down[row]) / (2.0 * step));
+    fn the_slopes_of_every_circuit_are_its_numerical_derivatives() {
+        slopes_match_differences(two_windings, [4.0, 7.0]);
+        slopes_match_differences(star, [2.0, 3.0, 1.5]);
+        slopes_match_differences(triangle, [4.0, 7.0, 13.0]);
+        slopes_match_differences(equal, [5.0]);
+    }
+
+    #[test]
+    fn a_triangle_reads_what_parallel_circuits_give() {
+        // 4 and 7 Ω with a 13 Ω start device left on: by hand 4∥20, 7∥17, 11∥13.
+        let [common_run, common_start, start_run] = triangle(&[4.0, 7.0, 13.0]);
+        for (found, expected) in [
+            (common_run.0, 80.0 / 24.0),
+            (common_start.0, 119.0 / 24.0),
+            (start_run.0, 143.0 / 24.0),
+        ] {
+            assert!((found - expected).abs() < 1e-12, "{found} {expected}");
         }
-        let [a, b, c] = slopes;
-        let determinant = a[0] * (b[1] * c[2] - b[2] * c[1]) - a[1] * (b[0] * c[2] - b[2] * c[0])
-            + a[2] * (b[0] * c[1] - b[1] * c[0]);
-        let (_, _, _, jacobian) = delta(pairs).unwrap();
-        assert!(
-            (jacobian / determinant.abs() - 1.0).abs() < 1e-6,
-            "{jacobian} {determinant}"
-        );
     }
 }

@@ -1,257 +1,221 @@
-//! How well numbers fit a linear circuit whose resistances are only vaguely known beforehand.
+//! How well what was shown fits a circuit whose resistances are only vaguely known beforehand.
 //!
-//! Each reading is a sum of unknown resistances, plus leads common to all readings, plus an
-//! error of its own. Errors are taken as normal with the standard uncertainty of the GUM; the
-//! unknowns are integrated out against their prior by Gauss–Hermite quadrature around the
-//! generalised least-squares estimate. With as many numbers as unknowns this is the prior
-//! predictive density; with more, misfit counts against the circuit too.
+//! Each number is what the circuit has between two pins, plus leads common to all three, plus an
+//! error of its own, normal with the standard uncertainty of the GUM. What is over range says
+//! only that the circuit has more than the end of that range, or that something slipped.
 
+use super::integral::Integral;
+use super::log_normal::LogNormal;
 use super::priors::{Normal, square};
-use super::readings::Number;
 
-/// Seven-point Gauss–Hermite rule for a standard normal weight: (node, weight).
-/// Abramowitz & Stegun, *Handbook of Mathematical Functions*, table 25.10, nodes times √2 and
-/// weights over √π.
-const RULE: [(f64, f64); 7] = [
-    (-3.750_439_717_725_742, 0.000_548_268_855_972_217_7),
-    (-2.366_759_410_734_541, 0.030_757_123_967_586_5),
-    (-1.154_405_394_739_968, 0.240_123_178_605_012_72),
-    (0.0, 0.457_142_857_142_857_14),
-    (1.154_405_394_739_968, 0.240_123_178_605_012_72),
-    (2.366_759_410_734_541, 0.030_757_123_967_586_5),
-    (3.750_439_717_725_742, 0.000_548_268_855_972_217_7),
-];
+/// Chance that a pair which conducts shows over range all the same. A missed probe is an
+/// explanation of its own; this is for what nobody thought of.
+const FALSE_OVER_RANGE: f64 = 1e-4;
 
-/// A number with the unknowns that it is the sum of: `[1, 0]` is the first of two alone.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Row<const K: usize> {
-    pub(super) parts: [f64; K],
-    pub(super) value: f64,
-    pub(super) standard: f64,
+/// What the meter showed between two pins.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Shown {
+    /// Not read.
+    Nothing,
+    /// Ohms, and the standard uncertainty that the meter gives them.
+    Number {
+        /// Ohms shown.
+        value: f64,
+        /// Their standard uncertainty.
+        standard: f64,
+    },
+    /// Over range: more than this many ohms.
+    Above(f64),
 }
 
-impl<const K: usize> Row<K> {
-    pub(super) fn new(number: &Number, parts: [f64; K]) -> Self {
+/// What a circuit has between two pins: its ohms, and their slopes against each resistance.
+pub(super) type Between<const K: usize> = (f64, [f64; K]);
+
+/// Ohms between common and run, common and start, start and run, from `K` resistances.
+pub(super) trait Circuit<const K: usize>: Fn(&[f64; K]) -> [Between<K>; 3] {}
+
+impl<const K: usize, F: Fn(&[f64; K]) -> [Between<K>; 3]> Circuit<K> for F {}
+
+/// What was shown between common and run, common and start, start and run, with the leads.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Seen {
+    shown: [Shown; 3],
+    leads: Normal,
+    /// One over the variance of each number; 0 where there is none.
+    weights: [f64; 3],
+    /// Their sum.
+    weight: f64,
+    /// What the leads leave of it for the mean of all.
+    weight_of_mean: f64,
+    /// Natural logarithm of the errors' density where all errors are 0.
+    log_scale: f64,
+}
+
+impl Seen {
+    pub(super) fn new(shown: [Shown; 3], leads: Normal) -> Self {
+        let weights = shown.map(|shown| match shown {
+            Shown::Number { standard, .. } => 1.0 / square(standard),
+            Shown::Nothing | Shown::Above(_) => 0.0,
+        });
+        let weight: f64 = weights.iter().sum();
+        let grown = 1.0 + square(leads.deviation) * weight;
+        let log_weights: f64 = weights
+            .iter()
+            .filter(|weight| **weight > 0.0)
+            .map(|weight| libm::log(*weight / (2.0 * core::f64::consts::PI)))
+            .sum();
         Self {
-            parts,
-            value: number.value,
-            standard: number.standard,
+            shown,
+            leads,
+            weights,
+            weight,
+            weight_of_mean: weight / grown,
+            log_scale: 0.5 * (log_weights - libm::log(grown)),
         }
     }
-}
 
-/// The generalised least-squares fit of `K` unknowns, the leads being one error common to all.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Fit<const K: usize> {
-    pub(super) estimate: [f64; K],
-    /// Lower triangle of the Cholesky factor of the estimate's covariance.
-    spread: [[f64; K]; K],
-    /// The density of what the fit leaves over, as a factor in front of the prior's integral.
-    residual: f64,
-}
+    /// Natural logarithm of the density of what was shown, given the circuit and what is thought
+    /// of its resistances beforehand. Finite for finite readings.
+    ///
+    /// Well below `floor` the value no longer matters and may be less exact.
+    pub(super) fn log_evidence<const K: usize>(
+        &self,
+        circuit: impl Circuit<K>,
+        prior: &LogNormal<K>,
+        floor: f64,
+    ) -> f64 {
+        let integral = Integral::around_peak(self, circuit, prior);
+        let rough = self.log_scale + integral.log_rough();
+        if rough < floor - 10.0 {
+            return rough;
+        }
+        // Out of reach of a double only where the peak itself is absurd.
+        rough + libm::log(integral.correction().clamp(f64::MIN_POSITIVE, f64::MAX))
+    }
 
-impl<const K: usize> Fit<K> {
-    /// Fits the rows, or `None` where they don't determine all `K` unknowns.
-    pub(super) fn of(rows: &[Row<K>], leads: Normal) -> Option<Self> {
-        let spare = i32::try_from(rows.len()).ok()? - i32::try_from(K).ok()?;
-        if spare < 0 {
-            return None;
-        }
-        let weight = Weight::of(rows, leads.deviation);
-        let mut normal = [[0.0; K]; K];
-        let mut right = [0.0; K];
-        for (i, row) in rows.iter().enumerate() {
-            for (j, other) in rows.iter().enumerate() {
-                let w = weight.between(rows, i, j);
-                for (a, part) in row.parts.iter().enumerate() {
-                    right[a] += part * w * (other.value - leads.mean);
-                    for (b, other_part) in other.parts.iter().enumerate() {
-                        normal[a][b] += part * w * other_part;
-                    }
-                }
-            }
-        }
-        let factor = cholesky(&normal)?;
-        let estimate = solve(&factor, right);
-        let mut misfit = 0.0;
-        for (i, row) in rows.iter().enumerate() {
-            for (j, other) in rows.iter().enumerate() {
-                misfit += weight.between(rows, i, j)
-                    * left_over(row, &estimate, leads.mean)
-                    * left_over(other, &estimate, leads.mean);
-            }
-        }
-        let determinant: f64 = (0..K).map(|a| square(factor[a][a])).product();
-        let scale = libm::pow(2.0 * core::f64::consts::PI, f64::from(spare));
-        // A sum of squares; only its rounding can be below zero.
-        let residual = libm::exp(-0.5 * misfit.max(0.0))
-            / libm::sqrt(scale * weight.covariance_determinant * determinant);
-        Some(Self {
-            estimate,
-            spread: cholesky(&inverse(&factor))?,
-            residual,
+    /// What the numbers have over the circuit and the leads' mean; 0 where there is none.
+    pub(super) fn residuals<const K: usize>(&self, between: &[Between<K>; 3]) -> [f64; 3] {
+        core::array::from_fn(|place| match self.shown[place] {
+            Shown::Number { value, .. } => value - self.leads.mean - between[place].0,
+            Shown::Nothing | Shown::Above(_) => 0.0,
         })
     }
 
-    /// The estimate moved by `steps` standard deviations along its principal factors.
-    fn moved(&self, steps: [f64; K]) -> [f64; K] {
-        let mut point = self.estimate;
-        for (a, coordinate) in point.iter_mut().enumerate() {
-            for (b, step) in steps.iter().enumerate().take(a + 1) {
-                *coordinate += self.spread[a][b] * step;
+    /// The inverse covariance of the errors, multiplied from both sides by vectors: what is apart
+    /// from the mean counts in full, the mean less, because the leads can move it. (Sherman and
+    /// Morrison, in a form in which nothing cancels.)
+    pub(super) fn weigh(&self, one: [f64; 3], other: [f64; 3]) -> f64 {
+        let mean = |of: [f64; 3]| -> f64 {
+            let sum: f64 = of
+                .iter()
+                .zip(self.weights)
+                .map(|(x, weight)| x * weight)
+                .sum();
+            sum / self.weight
+        };
+        if self.weight <= 0.0 {
+            return 0.0;
+        }
+        let (mean_one, mean_other) = (mean(one), mean(other));
+        let apart: f64 = (0..3)
+            .map(|i| self.weights[i] * (one[i] - mean_one) * (other[i] - mean_other))
+            .sum();
+        apart + mean_one * mean_other * self.weight_of_mean
+    }
+
+    /// By which factor a circuit's resistances have to grow to come near the numbers.
+    pub(super) fn growth<const K: usize>(&self, between: &[Between<K>; 3]) -> f64 {
+        let (mut shown, mut expected) = (0.0, 0.0);
+        for (seen, (ohms, _)) in self.shown.iter().zip(between) {
+            if let Shown::Number { value, .. } = seen {
+                shown += (value - self.leads.mean).max(0.1 * ohms);
+                expected += ohms;
             }
         }
-        point
+        if expected > 0.0 {
+            shown / expected
+        } else {
+            1.0
+        }
     }
 
-    /// The density of the readings when the unknowns have the density `prior`.
-    pub(super) fn evidence(&self, prior: impl Fn([f64; K]) -> f64) -> f64 {
-        let mut sum = 0.0;
-        let mut places = [0usize; K];
-        loop {
-            let steps = places.map(|place| RULE[place].0);
-            let weight: f64 = places.iter().map(|&place| RULE[place].1).product();
-            sum += weight * prior(self.moved(steps));
-            if !advance(&mut places) {
-                return self.residual * sum;
+    /// The chance of what was over range, given the circuit.
+    pub(super) fn over_range<const K: usize>(&self, between: &[Between<K>; 3]) -> f64 {
+        let mut chance = 1.0;
+        for (shown, (ohms, _)) in self.shown.iter().zip(between) {
+            if let Shown::Above(bound) = shown {
+                // The end of a range is about as uncertain as a reading of it.
+                let past = (ohms + self.leads.mean - bound) / (0.02 * bound.abs() + 0.1);
+                let truly = 0.5 * libm::erfc(-past / core::f64::consts::SQRT_2);
+                chance *= FALSE_OVER_RANGE + (1.0 - FALSE_OVER_RANGE) * truly;
             }
         }
+        chance
     }
-}
-
-/// Counts through all places of the rule in `K` dimensions; false after the last.
-fn advance<const K: usize>(places: &mut [usize; K]) -> bool {
-    for place in places.iter_mut() {
-        *place += 1;
-        if *place < RULE.len() {
-            return true;
-        }
-        *place = 0;
-    }
-    false
-}
-
-fn left_over<const K: usize>(row: &Row<K>, estimate: &[f64; K], leads: f64) -> f64 {
-    let expected: f64 = row
-        .parts
-        .iter()
-        .zip(estimate)
-        .map(|(part, x)| part * x)
-        .sum();
-    row.value - leads - expected
-}
-
-/// The inverse of diag(standard²) + deviation²·11ᵀ, by Sherman and Morrison.
-struct Weight {
-    shared: f64,
-    covariance_determinant: f64,
-}
-
-impl Weight {
-    fn of<const K: usize>(rows: &[Row<K>], deviation: f64) -> Self {
-        let own: f64 = rows.iter().map(|row| 1.0 / square(row.standard)).sum();
-        let grown = 1.0 + square(deviation) * own;
-        let product: f64 = rows.iter().map(|row| square(row.standard)).product();
-        Self {
-            shared: square(deviation) / grown,
-            covariance_determinant: product * grown,
-        }
-    }
-
-    fn between<const K: usize>(&self, rows: &[Row<K>], i: usize, j: usize) -> f64 {
-        let (one, other) = (square(rows[i].standard), square(rows[j].standard));
-        let own = if i == j { 1.0 / one } else { 0.0 };
-        own - self.shared / (one * other)
-    }
-}
-
-/// Lower triangular L with L·Lᵀ equal to a symmetric positive definite matrix.
-fn cholesky<const K: usize>(matrix: &[[f64; K]; K]) -> Option<[[f64; K]; K]> {
-    let mut factor = [[0.0; K]; K];
-    for i in 0..K {
-        for j in 0..=i {
-            let done: f64 = (0..j).map(|k| factor[i][k] * factor[j][k]).sum();
-            let rest = matrix[i][j] - done;
-            if i == j {
-                // Two equal columns: the rows can't tell these unknowns apart.
-                if rest <= 1e-12 * matrix[i][i] {
-                    return None;
-                }
-                factor[i][i] = libm::sqrt(rest);
-            } else {
-                factor[i][j] = rest / factor[j][j];
-            }
-        }
-    }
-    Some(factor)
-}
-
-/// Solves L·Lᵀ·x = right.
-fn solve<const K: usize>(factor: &[[f64; K]; K], right: [f64; K]) -> [f64; K] {
-    let mut x = right;
-    for i in 0..K {
-        let done: f64 = (0..i).map(|k| factor[i][k] * x[k]).sum();
-        x[i] = (x[i] - done) / factor[i][i];
-    }
-    for i in (0..K).rev() {
-        let done: f64 = (i + 1..K).map(|k| factor[k][i] * x[k]).sum();
-        x[i] = (x[i] - done) / factor[i][i];
-    }
-    x
-}
-
-fn inverse<const K: usize>(factor: &[[f64; K]; K]) -> [[f64; K]; K] {
-    let mut columns = [[0.0; K]; K];
-    for (place, column) in columns.iter_mut().enumerate() {
-        let mut unit = [0.0; K];
-        unit[place] = 1.0;
-        *column = solve(factor, unit);
-    }
-    columns
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::circuits::{equal, two_windings};
     use super::*;
 
-    fn row<const K: usize>(parts: [f64; K], value: f64, standard: f64) -> Row<K> {
-        Row {
-            parts,
-            value,
-            standard,
-        }
+    fn number(value: f64, standard: f64) -> Shown {
+        Shown::Number { value, standard }
     }
 
     #[test]
-    fn the_quadrature_rule_has_the_moments_of_the_standard_normal() {
-        let moment = |power: i32| -> f64 { RULE.iter().map(|(x, w)| w * x.powi(power)).sum() };
-        // 1, 1, 3, 15, 105: (n−1)!! for even n.
-        for (power, expected) in [(0, 1.0), (2, 1.0), (4, 3.0), (6, 15.0), (8, 105.0)] {
-            assert!(
-                (moment(power) - expected).abs() < 1e-9 * expected,
-                "{power}"
-            );
-        }
+    fn a_nearly_certain_prior_gives_the_closed_form_of_normal_errors() {
+        // y = 5 + leads + error: normal with the variances added.
+        let prior = LogNormal::of([([1.0], Normal::new(libm::log(5.0), 1e-5))]);
+        let seen = Seen::new(
+            [number(5.9, 0.3), Shown::Nothing, Shown::Nothing],
+            Normal::new(0.4, 0.2),
+        );
+        let variance = 0.3 * 0.3 + 0.2 * 0.2;
+        let expected =
+            -0.5 * (0.5 * 0.5 / variance) - 0.5 * libm::log(2.0 * core::f64::consts::PI * variance);
+        let found = seen.log_evidence(equal, &prior, f64::NEG_INFINITY);
+        assert!((found - expected).abs() < 1e-7, "{found} {expected}");
     }
 
     #[test]
-    fn a_normal_prior_gives_the_closed_form_of_two_normals() {
-        // y = x + leads + error, all normal: y is normal with the variances added.
-        let rows = [row([1.0], 5.0, 0.3)];
-        let leads = Normal::new(0.4, 0.2);
-        let prior = Normal::new(6.0, 1.5);
-        let expected = Normal::new(6.4, (0.09f64 + 0.04 + 2.25).sqrt()).density(5.0);
-        let found = Fit::of(&rows, leads)
-            .unwrap()
-            .evidence(|[x]| prior.density(x));
-        assert!((found / expected - 1.0).abs() < 1e-6, "{found} {expected}");
+    fn a_nearly_perfect_meter_gives_the_prior_density_of_the_number() {
+        let prior = Normal::new(1.5, 0.6);
+        let seen = Seen::new(
+            [number(7.0, 1e-4), Shown::Nothing, Shown::Nothing],
+            Normal::new(0.0, 1e-6),
+        );
+        let expected = prior.ln_density_of_exponential(7.0);
+        let found = seen.log_evidence(equal, &LogNormal::of([([1.0], prior)]), f64::NEG_INFINITY);
+        assert!((found - expected).abs() < 1e-6, "{found} {expected}");
     }
 
     #[test]
-    fn a_fit_without_enough_rows_is_refused() {
-        let rows = [row([1.0, 1.0], 5.0, 0.3)];
-        assert!(Fit::of(&rows, Normal::new(0.0, 0.1)).is_none());
-        let same = [row([1.0, 1.0], 5.0, 0.3), row([1.0, 1.0], 5.1, 0.3)];
-        assert!(Fit::of(&same, Normal::new(0.0, 0.1)).is_none());
+    fn without_any_reading_nothing_is_learned() {
+        let prior = LogNormal::of([
+            ([1.0, 1.0], Normal::new(1.5, 0.5)),
+            ([0.0, 1.0], Normal::new(0.5, 0.3)),
+        ]);
+        let seen = Seen::new([Shown::Nothing; 3], Normal::new(0.3, 0.1));
+        let found = seen.log_evidence(two_windings, &prior, f64::NEG_INFINITY);
+        assert!(found.abs() < 1e-9, "{found}");
+    }
+
+    #[test]
+    fn over_range_in_a_small_range_is_what_a_large_winding_shows() {
+        let seen = |bound| {
+            let shown = [number(14.0, 0.2), Shown::Nothing, Shown::Above(bound)];
+            let prior = LogNormal::of([
+                ([1.0, 1.0], Normal::new(2.7, 0.5)),
+                ([0.0, 1.0], Normal::new(0.3, 0.25)),
+            ]);
+            Seen::new(shown, Normal::new(0.3, 0.1)).log_evidence(
+                two_windings,
+                &prior,
+                f64::NEG_INFINITY,
+            )
+        };
+        // 14 Ω and about 19 Ω in series lie well above 20 Ω, and well below 200 Ω.
+        assert!(seen(20.0) - seen(200.0) > 8.0);
     }
 }

@@ -12,13 +12,16 @@
 mod circuits;
 mod evidence;
 mod explanation;
+mod integral;
 mod labels;
 mod limits;
-mod motor;
+mod log_normal;
 mod pins;
 mod priors;
 mod readings;
 mod resistances;
+mod scene;
+mod weighing;
 
 pub use explanation::{Explanation, Scored};
 pub use labels::{Label, PinBelief};
@@ -27,6 +30,8 @@ pub use pins::{Assignment, Pair, Pin, Role};
 pub use priors::{MainsPriors, Normal, WindingPriors};
 pub use readings::{Inspection, Leads, Mains, PairReading, StartGear, WiringAsFound};
 pub use resistances::{Forecast, Foreseen, Resistances};
+
+use weighing::Weighed;
 
 /// What the three pairs say.
 #[derive(Debug, Clone, PartialEq)]
@@ -64,7 +69,7 @@ impl Windings {
     /// ```
     #[must_use]
     pub fn of(inspection: &Inspection, priors: &WindingPriors) -> Self {
-        let weighed = explanation::weigh(inspection, priors);
+        let weighed = Weighed::of(inspection, priors);
         Self {
             pins: weighed.pins,
             resistances: resistances::estimate(inspection, priors, &weighed),

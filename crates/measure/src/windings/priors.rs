@@ -1,6 +1,6 @@
 //! What is thought before anything is read. Weak, stated, and open to change.
 
-use super::{Explanation, Leads, StartGear, WiringAsFound};
+use super::{Explanation, Inspection, Leads, StartGear};
 use quantity::Observed;
 
 /// A normal distribution.
@@ -46,13 +46,25 @@ pub struct WindingPriors {
     pub single_coil: Normal,
     /// Natural logarithm of the share of a winding that shorted turns leave.
     pub shorted_share: Normal,
+    /// Natural logarithm of the share of a winding that is left where it is burnt through.
+    pub dead_share: Normal,
+    /// Natural logarithm of the share of a winding beyond the place where both touch.
+    pub untouched_share: Normal,
+    /// Natural logarithm of what both windings share where they touch, over the run winding.
+    pub shared_part: Normal,
+    /// Natural logarithm of a leg of windings burnt to one lump, in ohms.
+    pub lump_leg: Normal,
 }
 
 impl Default for WindingPriors {
     /// Sizes after a table of typical ohms by motor size (from memory): for 115 V runs of 1.5 to
     /// 14 Ω, for 230 V of 5 to 45 Ω. Start over run: median 1.8 with 3 % at or below 1 for 115 V,
     /// median 1.3 with 15 % for 230 V (judgement; machines at or below 1 are reported). Leads
-    /// 0.2 to 0.5 Ω (common practice, no source).
+    /// 0.2 to 0.5 Ω (common practice, no source). Start devices: cold PTCs of 3 to 20 Ω for 115 V,
+    /// 13 to 47 Ω for 230 V (common practice, no source). Equal windings: 1 to 50 Ω a pair
+    /// (*Heating and Cooling Essentials*, 2022, §25.8). Shorted turns (judgement): half of a
+    /// winding is left, or a twentieth of one burnt through; two windings may touch anywhere
+    /// along both; legs of a lump have about 0.1 Ω.
     fn default() -> Self {
         Self {
             v120: MainsPriors {
@@ -68,10 +80,14 @@ impl Default for WindingPriors {
             not_zeroed: 0.4,
             noted_right: 0.98,
             noted_astray: 0.01,
-            start_device: Normal::new(0.9, 0.7),
-            equal_windings: Normal::new(2.1, 0.9),
+            start_device: Normal::new(0.5, 0.7),
+            equal_windings: Normal::new(2.0, 0.9),
             single_coil: Normal::new(2.3, 1.0),
-            shorted_share: Normal::new(-0.7, 0.6),
+            shorted_share: Normal::new(-0.8, 0.5),
+            dead_share: Normal::new(-3.0, 0.8),
+            untouched_share: Normal::new(-0.8, 0.6),
+            shared_part: Normal::new(-1.3, 0.8),
+            lump_leg: Normal::new(-2.3, 0.8),
         }
     }
 }
@@ -83,21 +99,13 @@ impl Normal {
         Self { mean, deviation }
     }
 
-    /// Its density at `x`.
-    #[must_use]
-    pub fn density(self, x: f64) -> f64 {
-        let z = (x - self.mean) / self.deviation;
-        libm::exp(-0.5 * z * z) / (self.deviation * libm::sqrt(2.0 * core::f64::consts::PI))
-    }
-
-    /// The density at `x` of a quantity whose natural logarithm has this distribution.
-    #[must_use]
-    pub fn log_density(self, x: f64) -> f64 {
-        if x > 0.0 {
-            self.density(libm::log(x)) / x
-        } else {
-            0.0
-        }
+    /// Natural logarithm of the density at `x`, above 0, of a quantity whose natural logarithm has
+    /// this distribution.
+    pub(super) fn ln_density_of_exponential(self, x: f64) -> f64 {
+        let log = libm::log(x);
+        let z = (log - self.mean) / self.deviation;
+        let scale = self.deviation * libm::sqrt(2.0 * core::f64::consts::PI);
+        -0.5 * square(z) - libm::log(scale) - log
     }
 }
 
@@ -136,31 +144,27 @@ impl WindingPriors {
     }
 
     /// How common an explanation is before anything is read, up to a common factor (judgement).
-    pub(super) fn weight(
-        &self,
-        explanation: Explanation,
-        start_gear: StartGear,
-        leads: Leads,
-        wiring: &WiringAsFound,
-    ) -> f64 {
+    pub(super) fn weight(&self, explanation: Explanation, inspection: &Inspection) -> f64 {
         let sound = 0.80;
+        let not_zeroed = self.share_not_zeroed(inspection.leads);
+        let start_device_noted = inspection.wiring.start_device_on.is_some();
         match explanation {
-            Explanation::Sound => sound * (1.0 - self.share_not_zeroed(leads)),
-            Explanation::LeadsNotZeroed => sound * self.share_not_zeroed(leads),
+            Explanation::Sound => sound * (1.0 - not_zeroed),
+            Explanation::LeadsNotZeroed => sound * not_zeroed,
             Explanation::ProtectorOpen => 0.030,
             Explanation::CommonLeadOpen => 0.003,
             Explanation::StartOpen | Explanation::RunOpen => 0.006,
             Explanation::ShortedTurns => 0.008,
-            Explanation::StartDeviceOn => match start_gear {
+            Explanation::StartDeviceOn => match inspection.start_gear {
                 StartGear::Unknown => 0.10,
                 StartGear::Off => 0.002,
                 StartGear::StillOn => 20.0,
             },
             Explanation::ProbeMissed => 0.030,
             // A start device on the pins is no part of either.
-            Explanation::EqualWindings if wiring.start_device_on.is_some() => 0.002,
+            Explanation::EqualWindings if start_device_noted => 0.002,
             Explanation::EqualWindings => 0.080,
-            Explanation::SingleCoil if wiring.start_device_on.is_some() => 0.0001,
+            Explanation::SingleCoil if start_device_noted => 0.0001,
             Explanation::SingleCoil => 0.004,
         }
     }

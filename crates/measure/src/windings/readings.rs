@@ -78,8 +78,15 @@ pub struct Inspection {
 }
 
 impl Inspection {
-    /// Puts a reading in place of an earlier one of the same pair.
-    pub fn set(&mut self, reading: PairReading) {
+    /// No hand-held meter shows more than this, in ohms (from memory).
+    const LARGEST: f64 = 1e9;
+
+    /// Puts a reading in place of an earlier one of the same pair. A number beyond what any
+    /// hand-held meter shows is taken as the end of that: it says no more.
+    pub fn set(&mut self, mut reading: PairReading) {
+        if let Observed::Value(value) = &mut reading.typed.observed {
+            *value = Ohms::new(value.get().clamp(-Self::LARGEST, Self::LARGEST));
+        }
         self.readings[reading.pair.index()] = Some(reading);
     }
 
@@ -123,7 +130,7 @@ impl Number {
     /// a display that claims twenty decimals from having a weight that no number can hold.
     const SURE_TO: f64 = 1e-4;
 
-    fn of(reading: &PairReading) -> Option<Self> {
+    pub(super) fn of(reading: &PairReading) -> Option<Self> {
         match reading.typed.observed {
             Observed::Value(value) => Some(Self {
                 pair: reading.pair,
@@ -146,7 +153,8 @@ impl WiringAsFound {
         *self == Self::default()
     }
 
-    /// How many of the things noted agree with an assignment, and how many don't.
+    /// How many of the things noted agree with an assignment, and how many don't. The letters
+    /// beside the pins are one thing: who misreads one misreads them all.
     #[must_use]
     pub fn agreement(&self, assignment: Assignment) -> (u32, u32) {
         let overload = self
@@ -156,20 +164,24 @@ impl WiringAsFound {
             .start_device_on
             .map(|pair| pair == assignment.series_pair());
         let line = self.line_on.map(|pin| pin == assignment.pin(Role::Run));
-        let marked = Role::ALL
+        let mut letters = Role::ALL
             .into_iter()
             .zip(self.marked)
-            .map(|(role, pin)| pin.map(|pin| pin == assignment.pin(role)));
-        [overload, start_device, line]
+            .filter_map(|(role, pin)| Some(pin? == assignment.pin(role)))
+            .peekable();
+        let letters = letters
+            .peek()
+            .is_some()
+            .then(|| letters.all(|agrees| agrees));
+        let noted = [overload, start_device, line, letters]
             .into_iter()
-            .chain(marked)
-            .flatten()
-            .fold((0, 0), |(agree, differ), agrees| {
-                if agrees {
-                    (agree + 1, differ)
-                } else {
-                    (agree, differ + 1)
-                }
-            })
+            .flatten();
+        noted.fold((0, 0), |(agree, differ), agrees| {
+            if agrees {
+                (agree + 1, differ)
+            } else {
+                (agree, differ + 1)
+            }
+        })
     }
 }

@@ -2,9 +2,9 @@
 
 use quantity::{Observed, Ohms, Quantity, Sources, Uncertain};
 
-use super::explanation::Weighed;
 use super::priors::{Normal, WindingPriors};
 use super::readings::Inspection;
+use super::weighing::Weighed;
 use super::{Leads, Pair, PairReading, Pin};
 
 /// Windings and leads with their uncertainty, correlated through the leads.
@@ -89,8 +89,9 @@ fn leads_estimate(leads: Leads, priors: &WindingPriors) -> Normal {
 
 /// Windings and leads, where three numbers and a likely two-winding motor allow it.
 ///
-/// The excess of the two smaller pairs over the largest is the leads' resistance; it is weighed
-/// with what was known of the leads by their variances, and taken out of both windings.
+/// The excess of the two smaller pairs over the largest is the leads' resistance. Where it differs
+/// from what was thought of the leads, the leads and all three readings take the difference on
+/// themselves in proportion to their variances: generalised least squares with one condition.
 pub(super) fn estimate(
     inspection: &Inspection,
     priors: &WindingPriors,
@@ -110,12 +111,13 @@ pub(super) fn estimate(
     let start = circuit.value(weighed.best.start_pair())?;
     let series = circuit.value(weighed.best.series_pair())?;
     let excess = &(run + start) - series;
-    // Each weight is the other's variance: the best mean of two independent estimates.
-    let (known, seen) = (variance(&circuit.leads), variance(&excess));
-    let leads = &(&excess * (known / (known + seen))) + &(&circuit.leads * (seen / (known + seen)));
+    let known = &circuit.leads;
+    let misfit = &excess - known;
+    let share = |of: &Uncertain<Ohms>| variance(of) / variance(&misfit);
+    let leads = known + &(&misfit * share(known));
     Some(Resistances {
-        run: run - &leads,
-        start: start - &leads,
+        run: &(run - &(&misfit * share(run))) - &leads,
+        start: &(start - &(&misfit * share(start))) - &leads,
         leads,
     })
 }

@@ -1,13 +1,14 @@
 //! One entry of a job in words: what it is about, and what it says.
 
 use diagnosis::{
-    Asked, Choice, Complaint, GearChoice, Kind, LeadsChoice, Machine, MainsChoice, PairChoice,
-    PinChoice, PinShape, Refrigerant, ToldBy, WindingsKnown, item_of_pair,
+    Asked, Choice, Complaint, GearChoice, Item, Kind, LeadsChoice, Machine, MainsChoice,
+    PairChoice, PinChoice, PinShape, Refrigerant, ToldBy, WindingsKnown, item_of_pair,
 };
-use job::{Answer, Content, Entry, Measured, Question};
+use job::{Answer, Content, Entry, Question};
 use measure::windings::{Pair, Role};
 
-use crate::{Locale, Words, observed, windings_page};
+use crate::bench_choices::bench_choice;
+use crate::{Locale, Words, item, measured, windings_page};
 
 /// An entry ready to be shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -37,6 +38,7 @@ pub fn entry(entry: &Entry, locale: &Locale) -> Option<EntryWords> {
 fn about(question: &Question) -> String {
     let known = machine_item(question)
         .or_else(|| windings_item(question))
+        .or_else(|| bench_item(question))
         .map(str::to_owned);
     known.unwrap_or_else(|| format!("{}, {}", question.check, question.item))
 }
@@ -87,12 +89,16 @@ fn windings_item(question: &Question) -> Option<&'static str> {
     })
 }
 
+fn bench_item(question: &Question) -> Option<&'static str> {
+    Item::ALL
+        .iter()
+        .find(|known| question.is(known.check().name(), known.name()))
+        .map(|known| item(*known).ask)
+}
+
 fn says(question: &Question, answer: &Answer, locale: &Locale) -> String {
     match answer {
-        Answer::Reading(reading) => {
-            let Measured::Ohms(typed) = reading.measured;
-            observed(typed, locale)
-        }
+        Answer::Reading(reading) => measured(reading.measured, locale),
         Answer::Choice(name) => choice(question, name.as_str())
             .unwrap_or(name.as_str())
             .to_owned(),
@@ -117,12 +123,13 @@ fn choice(question: &Question, name: &str) -> Option<&'static str> {
         .or_else(|| asked::<GearChoice>(question, name))
         .or_else(|| asked::<LeadsChoice>(question, name))
         .or_else(|| asked::<PinShape>(question, name))
+        .or_else(|| bench_choice(question, name))
         // These two answer several questions; their names are their own.
         .or_else(|| PinChoice::from_name(name).map(Words::words))
         .or_else(|| PairChoice::from_name(name).map(Words::words))
 }
 
-fn asked<C: Asked + Words>(question: &Question, name: &str) -> Option<&'static str> {
+pub(crate) fn asked<C: Asked + Words>(question: &Question, name: &str) -> Option<&'static str> {
     if !question.is(C::CHECK, C::ITEM) {
         return None;
     }
@@ -132,7 +139,7 @@ fn asked<C: Asked + Words>(question: &Question, name: &str) -> Option<&'static s
 #[cfg(test)]
 mod tests {
     use super::*;
-    use job::{Id, Moment, Name, NotDone, Reading, Text};
+    use job::{Id, Measured, Moment, Name, NotDone, Reading, Text};
     use measure::MeterKind;
     use quantity::parse_reading;
 

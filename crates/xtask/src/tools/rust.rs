@@ -76,7 +76,7 @@ pub(super) fn ensure_wasm_bindgen(tools: &Toolbox) -> Result<()> {
 /// Builds quickly rather than for speed: these tools run for seconds a day.
 fn install(tools: &Toolbox, package: &str, version: &str, options: &[&str]) -> Result<()> {
     let build = tools.folder.join("build");
-    let installed = process::run(
+    process::run(
         Command::new("cargo")
             .args([
                 "install",
@@ -95,8 +95,8 @@ fn install(tools: &Toolbox, package: &str, version: &str, options: &[&str]) -> R
             .env("CARGO_PROFILE_RELEASE_LTO", "off")
             .env("CARGO_PROFILE_RELEASE_DEBUG", "false")
             .env("CARGO_PROFILE_RELEASE_CODEGEN_UNITS", "16"),
-    );
-    // Some hundred megabytes that nobody needs again.
+    )?;
+    // Some hundred megabytes that nobody needs again. After a failure they stay, and the next try goes on from there.
     let _ = std::fs::remove_dir_all(build);
-    installed
+    Ok(())
 }

@@ -1,0 +1,77 @@
+//! The keypad under the thumb: digits, decimal mark, over range, unit, back, enter.
+//!
+//! The phone's own keyboard hides half of a small screen, has no over range, and differs from
+//! maker to maker. The field stays a real one: hardware keys and paste go on working.
+
+use leptos::prelude::*;
+use wording::windings_page as words;
+
+use crate::forms::windings_keys::Key;
+
+/// The keypad. It never takes the focus from the field.
+#[component]
+pub fn Keypad(
+    /// The decimal mark of the reader's language.
+    mark: char,
+    /// The unit that the unit key would change to.
+    #[prop(into)]
+    next_unit: Signal<&'static str>,
+    /// A key that writes was pressed.
+    press: Callback<Key>,
+    /// What was typed is to be entered.
+    enter: Callback<()>,
+) -> impl IntoView {
+    let key = move |key: Key, text: String| writing_key(key, text, None, press);
+    let digits = move |from: u8| {
+        (from..from + 3)
+            .map(|digit| key(Key::Digit(digit), digit.to_string()))
+            .collect_view()
+    };
+    let unit_name = move || words::unit_key(next_unit.get());
+    view! {
+        // Pressing a key must not move the caret out of the field.
+        <div
+            class="keypad"
+            role="group"
+            aria-label=words::KEYPAD
+            on:pointerdown=|event| event.prevent_default()
+            on:mousedown=|event| event.prevent_default()
+        >
+            {digits(1)}
+            {writing_key(Key::Backspace, "⌫".to_owned(), Some(words::BACKSPACE_KEY), press)}
+            {digits(4)}
+            <button
+                type="button"
+                class="key side"
+                aria-label=unit_name
+                on:click=move |_| press.run(Key::NextUnit)
+            >
+                {move || next_unit.get()}
+            </button>
+            {digits(7)}
+            {writing_key(Key::OverRange, words::OVER_RANGE.to_owned(), Some(words::OVER_RANGE_KEY), press)}
+            {writing_key(Key::DecimalMark(mark), mark.to_string(), Some(words::DECIMAL_KEY), press)}
+            {key(Key::Digit(0), "0".to_owned())}
+            <button type="button" class="key enter" on:click=move |_| enter.run(())>
+                {words::ENTER}
+            </button>
+        </div>
+    }
+}
+
+fn writing_key(
+    key: Key,
+    text: String,
+    name: Option<&'static str>,
+    press: Callback<Key>,
+) -> impl IntoView {
+    let class = match key {
+        Key::Digit(_) | Key::DecimalMark(_) => "key",
+        Key::OverRange | Key::NextUnit | Key::Backspace => "key side",
+    };
+    view! {
+        <button type="button" class=class aria-label=name on:click=move |_| press.run(key)>
+            {text}
+        </button>
+    }
+}

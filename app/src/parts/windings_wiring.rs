@@ -1,0 +1,63 @@
+//! The wiring as it was found: six questions, none of which must be answered.
+
+use job::Job;
+use leptos::prelude::*;
+use wording::windings_page as words;
+
+use super::radio::Radio;
+use crate::forms::windings_wiring::{Noted, Offered, noted};
+
+/// The wiring in a line that opens.
+#[component]
+pub fn WiringAsFound(
+    /// The job as it is.
+    #[prop(into)]
+    job: Signal<Job>,
+    /// An answer by its name.
+    note: Callback<(Noted, &'static str)>,
+) -> impl IntoView {
+    let count = move || words::noted(job.with(noted));
+    view! {
+        <details class="fold" id="wiring">
+            <summary>
+                <span>{words::WIRING}</span>
+                <span class="fold-action">{count}</span>
+            </summary>
+            <p class="soft">{words::WIRING_HOW}</p>
+            {Noted::ALL.map(|noted| question(noted, job, note)).collect_view()}
+        </details>
+    }
+}
+
+fn question(
+    noted: Noted,
+    job: Signal<Job>,
+    note: Callback<(Noted, &'static str)>,
+) -> impl IntoView {
+    let chosen = Memo::new(move |_| job.with(|job| noted.chosen(job)));
+    let offers = noted.offered().into_iter().map(|Offered { name, words }| {
+        view! {
+            <Radio
+                group=noted.names().1
+                text=words
+                chosen=Signal::derive(move || chosen.get() == name)
+                choose=Callback::new(move |()| note.run((noted, name)))
+            />
+        }
+    });
+    view! {
+        <fieldset class="radios in-row">
+            <legend>{asked(noted)}</legend>
+            {offers.collect_view()}
+        </fieldset>
+    }
+}
+
+fn asked(noted: Noted) -> &'static str {
+    match noted {
+        Noted::Overload => words::OVERLOAD_PIN,
+        Noted::StartDevice => words::START_DEVICE_PINS,
+        Noted::Line => words::LINE_PIN,
+        Noted::Marked(role) => words::marked(role),
+    }
+}

@@ -1,0 +1,237 @@
+//! The integral over resistances that nobody knows, by adaptive Gauss–Hermite quadrature: the
+//! rule is laid around the most probable resistances, as wide as readings and prior leave them.
+//! (Liu and Pierce, "A note on Gauss–Hermite quadrature", *Biometrika* 81, 1994; from memory.)
+
+use super::evidence::{Between, Circuit, Seen};
+use super::log_normal::{Cholesky, LogNormal, Matrix};
+
+/// Seven-point Gauss–Hermite rule for a standard normal weight: (node, weight).
+/// Abramowitz & Stegun, *Handbook of Mathematical Functions*, table 25.10, nodes times √2 and
+/// weights over √π.
+const SEVEN: [(f64, f64); 7] = [
+    (-3.750_439_717_725_742, 0.000_548_268_855_972_217_7),
+    (-2.366_759_410_734_541, 0.030_757_123_967_586_5),
+    (-1.154_405_394_739_968, 0.240_123_178_605_012_72),
+    (0.0, 0.457_142_857_142_857_14),
+    (1.154_405_394_739_968, 0.240_123_178_605_012_72),
+    (2.366_759_410_734_541, 0.030_757_123_967_586_5),
+    (3.750_439_717_725_742, 0.000_548_268_855_972_217_7),
+];
+
+/// The five-point rule of the same table, for three resistances.
+const FIVE: [(f64, f64); 5] = [
+    (-2.856_970_013_872_805_6, 0.011_257_411_327_720_688),
+    (-1.355_626_179_974_266, 0.222_075_922_005_612_64),
+    (0.0, 0.533_333_333_333_333_3),
+    (1.355_626_179_974_266, 0.222_075_922_005_612_64),
+    (2.856_970_013_872_805_6, 0.011_257_411_327_720_688),
+];
+
+/// Prior times likelihood over `K` resistances, with the peak that they have.
+pub(super) struct Integral<'a, const K: usize, C> {
+    seen: &'a Seen,
+    circuit: C,
+    prior: &'a LogNormal<K>,
+    peak: Point<K>,
+    /// How sharply prior times likelihood falls off around the peak.
+    precision: Cholesky<K>,
+}
+
+/// One choice of resistances.
+#[derive(Clone, Copy)]
+struct Point<const K: usize> {
+    /// Their natural logarithms.
+    logs: [f64; K],
+    ohms: [f64; K],
+    between: [Between<K>; 3],
+    /// Logarithm of prior times likelihood, without constant factors.
+    height: f64,
+}
+
+impl<'a, const K: usize, C: Circuit<K>> Integral<'a, K, C> {
+    /// Finds the peak by Gauss and Newton's method with step halving.
+    pub(super) fn around_peak(seen: &'a Seen, circuit: C, prior: &'a LogNormal<K>) -> Self {
+        let at = |logs: [f64; K]| Point::at(logs, seen, &circuit, prior);
+        // Every circuit grows in proportion with its resistances: start from the prior's, scaled
+        // to the numbers.
+        let growth = libm::log(seen.growth(&at(prior.mean).between));
+        let mut peak = at(prior.mean.map(|log| log + growth));
+        let mut precision = peak.precision(seen, prior);
+        for _ in 0..20 {
+            let slope = peak.slope(seen, prior);
+            let step = precision.solve(slope);
+            // Half of this is the height still to be won.
+            if dot(&slope, &step) < 1e-7 {
+                break;
+            }
+            let Some(higher) = peak.higher(&step, at) else {
+                break;
+            };
+            peak = higher;
+            precision = peak.precision(seen, prior);
+        }
+        Self {
+            seen,
+            circuit,
+            prior,
+            peak,
+            precision,
+        }
+    }
+
+    /// Logarithm of what the peak's height and curvature alone would give (Laplace).
+    pub(super) fn log_rough(&self) -> f64 {
+        self.prior.log_root_determinant + self.peak.height - self.precision.log_root_determinant()
+    }
+
+    /// The integral, as a factor on the rough one.
+    pub(super) fn correction(&self) -> f64 {
+        let rule: &[(f64, f64)] = if K < 3 { &SEVEN } else { &FIVE };
+        let directions = self.directions();
+        // What each step along each direction multiplies the resistances by: exponentials for a
+        // few steps, not for every place.
+        let mut factors = [[[1.0; K]; SEVEN.len()]; K];
+        for (factors, direction) in factors.iter_mut().zip(directions) {
+            for (factor, (node, _)) in factors.iter_mut().zip(rule) {
+                *factor = direction.map(|part| libm::exp(part * node));
+            }
+        }
+        let mut places = [0usize; K];
+        let mut sum = 0.0;
+        loop {
+            let (mut logs, mut ohms) = (self.peak.logs, self.peak.ohms);
+            let (mut weight, mut square) = (1.0, 0.0);
+            for (direction, &step) in places.iter().enumerate() {
+                let (node, part) = rule[step];
+                weight *= part;
+                square += node * node;
+                for k in 0..K {
+                    logs[k] += directions[direction][k] * node;
+                    ohms[k] *= factors[direction][step][k];
+                }
+            }
+            let between = (self.circuit)(&ohms);
+            let above = height(&logs, &between, self.seen, self.prior) - self.peak.height;
+            sum += weight * libm::exp(above + 0.5 * square) * self.seen.over_range(&between);
+            if !advance(&mut places, rule.len()) {
+                return sum;
+            }
+        }
+    }
+
+    /// Where one standard deviation leads, along directions that are independent of each other.
+    fn directions(&self) -> [[f64; K]; K] {
+        core::array::from_fn(|place| {
+            let mut unit = [0.0; K];
+            unit[place] = 1.0;
+            self.precision.solve_transposed(unit)
+        })
+    }
+}
+
+impl<const K: usize> Point<K> {
+    fn at(logs: [f64; K], seen: &Seen, circuit: &impl Circuit<K>, prior: &LogNormal<K>) -> Self {
+        let ohms = logs.map(libm::exp);
+        let between = circuit(&ohms);
+        Self {
+            logs,
+            ohms,
+            between,
+            height: height(&logs, &between, seen, prior),
+        }
+    }
+
+    /// The point a step away, or as much of the step as is needed to gain height.
+    fn higher(&self, step: &[f64; K], at: impl Fn([f64; K]) -> Self) -> Option<Self> {
+        let longest = step.iter().fold(0.0f64, |most, part| most.max(part.abs()));
+        // Far from the peak a step can be wild: no more than a factor of e².
+        let mut share = (2.0 / longest).min(1.0);
+        for _ in 0..12 {
+            let next = at(core::array::from_fn(|k| self.logs[k] + share * step[k]));
+            if next.height > self.height {
+                return Some(next);
+            }
+            share *= 0.5;
+        }
+        None
+    }
+
+    /// The slope of the height against the logarithms.
+    fn slope(&self, seen: &Seen, prior: &LogNormal<K>) -> [f64; K] {
+        let pull = times(&prior.precision, &difference(&self.logs, &prior.mean));
+        let residuals = seen.residuals(&self.between);
+        core::array::from_fn(|k| seen.weigh(self.slopes(k), residuals) - pull[k])
+    }
+
+    /// The curvature of the height, as far as first derivatives of the circuit give it.
+    fn precision(&self, seen: &Seen, prior: &LogNormal<K>) -> Cholesky<K> {
+        let mut precision = prior.precision;
+        for (i, row) in precision.iter_mut().enumerate() {
+            for (j, entry) in row.iter_mut().enumerate() {
+                *entry += seen.weigh(self.slopes(i), self.slopes(j));
+            }
+        }
+        Cholesky::of(&precision)
+    }
+
+    /// The slopes of all three pairs against one logarithm.
+    fn slopes(&self, k: usize) -> [f64; 3] {
+        self.between.map(|(_, slopes)| slopes[k] * self.ohms[k])
+    }
+}
+
+/// Logarithm of prior times likelihood, without constant factors.
+fn height<const K: usize>(
+    logs: &[f64; K],
+    between: &[Between<K>; 3],
+    seen: &Seen,
+    prior: &LogNormal<K>,
+) -> f64 {
+    let away = difference(logs, &prior.mean);
+    let unlikely = dot(&away, &times(&prior.precision, &away));
+    let residuals = seen.residuals(between);
+    -0.5 * (unlikely + seen.weigh(residuals, residuals))
+}
+
+/// Counts through all places of a rule in `K` dimensions; false after the last.
+fn advance<const K: usize>(places: &mut [usize; K], length: usize) -> bool {
+    for place in places.iter_mut() {
+        *place += 1;
+        if *place < length {
+            return true;
+        }
+        *place = 0;
+    }
+    false
+}
+
+fn difference<const K: usize>(one: &[f64; K], other: &[f64; K]) -> [f64; K] {
+    core::array::from_fn(|k| one[k] - other[k])
+}
+
+fn dot<const K: usize>(one: &[f64; K], other: &[f64; K]) -> f64 {
+    one.iter().zip(other).map(|(a, b)| a * b).sum()
+}
+
+fn times<const K: usize>(matrix: &Matrix<K>, vector: &[f64; K]) -> [f64; K] {
+    core::array::from_fn(|i| dot(&matrix[i], vector))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn both_rules_have_the_moments_of_the_standard_normal() {
+        fn holds(rule: &[(f64, f64)]) {
+            let moment = |power: i32| -> f64 { rule.iter().map(|(x, w)| w * x.powi(power)).sum() };
+            // 1, 1, 3, 15, 105: (n−1)!! for even n.
+            for (power, expected) in [(0, 1.0), (2, 1.0), (4, 3.0), (6, 15.0), (8, 105.0)] {
+                let error = moment(power) - expected;
+                assert!(error.abs() < 1e-9 * expected, "{power}");
+            }
+        }
+        holds(&SEVEN);
+        holds(&FIVE);
+    }
+}

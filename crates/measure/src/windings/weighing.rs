@@ -1,0 +1,87 @@
+//! Every explanation held against what was read, under all ways of giving parts to pins.
+
+use super::priors::WindingPriors;
+use super::readings::Inspection;
+use super::scene::{Scene, log_sum};
+use super::{Assignment, Explanation, PinBelief, Scored};
+
+/// Everything weighed: explanations in the order of [`Explanation::ALL`], and the pins.
+pub(super) struct Weighed {
+    pub(super) scored: Vec<Scored>,
+    pub(super) pins: [PinBelief; 3],
+    pub(super) best: Assignment,
+}
+
+impl Weighed {
+    /// Weighs all explanations with all ways of giving parts to pins.
+    pub(super) fn of(inspection: &Inspection, priors: &WindingPriors) -> Self {
+        let wiring = log_wiring_factors(inspection, priors);
+        let scene = Scene::of(inspection, priors);
+        // Logarithms of weight times likelihood: for each explanation, by assignment.
+        let mut parts = [[0.0; 6]; Explanation::ALL.len()];
+        let mut scored = Vec::with_capacity(Explanation::ALL.len());
+        for (explanation, parts) in Explanation::ALL.into_iter().zip(&mut parts) {
+            let log_weight = libm::log(priors.weight(explanation, inspection));
+            let log_densities = scene.log_densities(explanation);
+            for (place, part) in parts.iter_mut().enumerate() {
+                *part = log_densities[place] + wiring[place] - libm::log(6.0);
+            }
+            let log_likelihood = log_sum(parts);
+            scored.push(Scored {
+                explanation,
+                log_likelihood,
+                // Its logarithm for now, until all are known.
+                probability: log_weight + log_likelihood,
+            });
+            *parts = parts.map(|part| part + log_weight);
+        }
+        let logs: Vec<f64> = scored.iter().map(|scored| scored.probability).collect();
+        let whole = log_sum(&logs);
+        for entry in &mut scored {
+            entry.probability = libm::exp(entry.probability - whole);
+        }
+        let mut totals = [0.0; 6];
+        for (explanation, parts) in Explanation::ALL.into_iter().zip(parts) {
+            if explanation.has_two_windings() {
+                for (total, part) in totals.iter_mut().zip(parts) {
+                    *total += libm::exp(part - whole);
+                }
+            }
+        }
+        Self {
+            scored,
+            pins: PinBelief::from_assignments(&totals),
+            best: likeliest(&totals),
+        }
+    }
+
+    /// The likeliest first; a stable sort keeps ties in their order.
+    pub(super) fn ranked(self) -> Vec<Scored> {
+        let mut ranked = self.scored;
+        ranked.sort_by(|one, other| other.probability.total_cmp(&one.probability));
+        ranked
+    }
+}
+
+fn likeliest(totals: &[f64; 6]) -> Assignment {
+    let mut best = (Assignment::ALL[0], totals[0]);
+    for (assignment, &total) in Assignment::ALL.into_iter().zip(totals) {
+        if total > best.1 {
+            best = (assignment, total);
+        }
+    }
+    best.0
+}
+
+/// How well the wiring fits each assignment, in logarithms; the mean of the factors is 1. Notes
+/// that are off together fit every assignment alike, which bounds how far a turned picture can
+/// mislead.
+fn log_wiring_factors(inspection: &Inspection, priors: &WindingPriors) -> [f64; 6] {
+    let factors = Assignment::ALL.map(|assignment| {
+        let (agree, differ) = inspection.wiring.agreement(assignment);
+        priors.wiring_factor(agree, differ)
+    });
+    let sum: f64 = factors.iter().sum();
+    let astray = priors.noted_astray;
+    factors.map(|factor| libm::log((1.0 - astray) * 6.0 * factor / sum + astray))
+}
