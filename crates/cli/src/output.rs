@@ -51,8 +51,21 @@ pub(crate) struct Assessed {
     findings: Vec<Found>,
     /// What to be careful of; the level "stop" first.
     cautions: Vec<Caution>,
+    /// What may be powered.
+    power: Power,
     /// What to do, in a safe order; the first is the next step.
     next: Vec<NextStep>,
+}
+
+/// What may be powered, each with what stands in front of it. An empty list lets it.
+#[derive(Serialize)]
+#[serde(rename_all = "kebab-case")]
+#[cfg_attr(test, derive(schemars::JsonSchema), schemars(deny_unknown_fields))]
+struct Power {
+    /// Plug it in on a protected outlet, look and listen.
+    look_and_listen: Vec<&'static str>,
+    /// Trials with changed start gear, a clamp or a meter in the circuit.
+    trials: Vec<&'static str>,
 }
 
 /// What is known about a link of the Path.

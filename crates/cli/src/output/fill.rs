@@ -1,6 +1,6 @@
 //! From an assessment to what is printed of it.
 
-use diagnosis::{Assessment, Choice, Finding, Step, WindingsFinding, WindingsKnown};
+use diagnosis::{Assessment, Choice, Finding, Gate, Step, WindingsFinding, WindingsKnown};
 use diagnosis::{explanation_name, item_of_pair};
 use job::{Job, Origin};
 use measure::windings::{Forecast, Label, Pin, Resistances, Role, Scored};
@@ -8,7 +8,7 @@ use quantity::{Ohms, Uncertain};
 use wording::Locale;
 
 use super::{
-    Assessed, Caution, Explained, Foretold, Found, Link, NextStep, PinRole, Resistance,
+    Assessed, Caution, Explained, Foretold, Found, Link, NextStep, PinRole, Power, Resistance,
     RoleProbabilities, Windings,
 };
 
@@ -47,12 +47,23 @@ impl Assessed {
                     words: wording::caution(*caution).line(),
                 })
                 .collect(),
+            power: Power {
+                look_and_listen: in_front_of(&assessment.gates.look_and_listen),
+                trials: in_front_of(&assessment.gates.trials),
+            },
             next: assessment
                 .next
                 .iter()
                 .map(|step| NextStep::of(*step, locale))
                 .collect(),
         }
+    }
+}
+
+fn in_front_of(gate: &Gate) -> Vec<&'static str> {
+    match gate {
+        Gate::Open => Vec::new(),
+        Gate::Closed(reasons) => reasons.iter().map(|reason| reason.name()).collect(),
     }
 }
 
