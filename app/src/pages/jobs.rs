@@ -35,12 +35,14 @@ pub fn JobsScreen(
         }
     };
     view! {
-        <div class="screen jobs">
+        <div class="screen" class:start=is_empty>
             <Heading text=Signal::derive(move || heading().to_owned())/>
             {move || if is_empty.get() {
                 view! {
                     <p class="lead">{page::PROMISE}</p>
-                    <svg class="drawing unplugged" viewBox="0 0 320 180" aria-hidden="true" inner_html=drawings::UNPLUGGED></svg>
+                    <div class="drawing-board squared">
+                        <svg class="drawing" viewBox="0 0 320 180" aria-hidden="true" inner_html=drawings::UNPLUGGED></svg>
+                    </div>
                 }
                 .into_any()
             } else {
@@ -109,8 +111,8 @@ impl Row {
             .flatten()
             .collect();
         let lines = [
-            about.join(", "),
             where_interrupted(job, session),
+            about.join(", "),
             page::touched(&told),
         ];
         Self {

@@ -84,7 +84,7 @@ fn cut() -> impl IntoView {
 }
 
 /// One shape a state, so that none needs a colour.
-fn node(state: LinkState) -> impl IntoView {
+pub fn node(state: LinkState) -> impl IntoView {
     let shape = match state {
         LinkState::Unknown => "M12 6a6 6 0 1 1-.01 0z",
         LinkState::SoundSoFar(_) => "M12 6a6 6 0 1 1-.01 0zM8.5 12l2.5 2.5 4.5-5",
