@@ -36,8 +36,7 @@ pub const ALL_THE_SAME_HINT: &str = "The readings are then understood as taken w
 /// The question for the shape.
 pub const SHAPE_QUESTION: &str = "Which looks like yours?";
 /// How to look.
-pub const SHAPE_HOW: &str =
-    "Hold the phone beside the compressor and look straight at the pins. They are numbered 1, 2, 3 \
+pub const SHAPE_HOW: &str = "Hold the phone beside the compressor and look straight at the pins. They are numbered 1, 2, 3 \
      until you know more.";
 /// Turns the pictures by a quarter.
 pub const TURN: &str = "Turn";
@@ -79,11 +78,9 @@ pub const DECIMAL_KEY: &str = "Decimal mark";
 /// What may be typed, below the field.
 pub const FIELD_HINT: &str = "As the meter shows it: 4.7, 4,7, 4.7k or OL";
 
-/// Asks about an unusual value.
-pub const IS_THAT_RIGHT: &str = "Unusual: is that right?";
-/// Answers it.
+/// Enters an unusual value.
 pub const YES_ENTER_IT: &str = "Yes, enter it";
-/// Answers it.
+/// Goes back to an unusual value.
 pub const CHANGE_IT: &str = "Change it";
 /// Over range with the probes together.
 pub const LEADS_OPEN: &str = "Over range with the probes together: they don't touch, or a lead is \
@@ -279,7 +276,10 @@ mod tests {
             of(Some("4.7 Ω"), &[]),
             "Between pins 1 and 2: 4.7 ohms. Measure again."
         );
-        assert_eq!(of(None, &[]), "Between pins 1 and 2: not read yet. Measure.");
+        assert_eq!(
+            of(None, &[]),
+            "Between pins 1 and 2: not read yet. Measure."
+        );
         let expected = ["12.0 ± 0.7 Ω".to_owned(), "2.9 ± 0.7 Ω".to_owned()];
         assert_eq!(
             of(None, &expected),
