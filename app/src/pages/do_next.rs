@@ -43,7 +43,9 @@ fn Cautions() -> impl IntoView {
             .get()
             .into_iter()
             .partition(|caution| caution.level() == Level::Stop);
-        let stops = stops.into_iter().map(|caution| view! { <Caution caution/> });
+        let stops = stops
+            .into_iter()
+            .map(|caution| view! { <Caution caution/> });
         view! {
             <div class="cautions">
                 {stops.collect::<Vec<_>>()}

@@ -156,10 +156,11 @@ fn last_touched(job: &Job) -> Moment {
 fn DeletedNotice() -> impl IntoView {
     let session = Session::here();
     let bring_back = move |_| {
-        let trouble = session.store().restore().err();
-        session.set_trouble(trouble);
+        session.set_trouble(session.store().restore().err());
+        if session.store().deleted().is_none() {
+            session.say(page::BROUGHT_BACK);
+        }
         session.jobs_changed();
-        session.say(page::BROUGHT_BACK);
     };
     move || {
         session.track_jobs();
@@ -220,7 +221,7 @@ fn OfflineLine() -> impl IntoView {
     let ready = Memo::new(move |_| session.page_status().is_offline_ready);
     view! {
         <p class="offline" class:ready=ready>
-            <svg class="drawing" viewBox="0 0 20 20" width="20" height="20" aria-hidden="true"><path d="m4 11 4 4 8-10"></path></svg>
+            <svg class="drawing" viewBox="0 0 20 20" aria-hidden="true"><path d="m4 11 4 4 8-10"></path></svg>
             <span>{move || ready.get().then_some(page::OFFLINE_READY)}</span>
         </p>
     }

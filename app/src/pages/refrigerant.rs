@@ -43,7 +43,9 @@ pub fn RefrigerantScreen() -> impl IntoView {
     };
     let meaning = move |refrigerant: Refrigerant| {
         let cautions = job.assessment().with(about_the_gas);
-        let cautions = cautions.into_iter().map(|caution| view! { <CautionInFull caution/> });
+        let cautions = cautions
+            .into_iter()
+            .map(|caution| view! { <CautionInFull caution/> });
         view! {
             <section id=MEANING tabindex="-1" class="answered">
                 <div class="actions apart">

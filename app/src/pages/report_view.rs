@@ -32,7 +32,9 @@ fn section_view(known: &Assessment, section: Section) -> impl IntoView + use<> {
         .lines
         .into_iter()
         .map(|line| match drawn.next() {
-            Some((class, drawing)) => view! { <li class=class>{drawing}<span>{line}</span></li> }.into_any(),
+            Some((class, drawing)) => {
+                view! { <li class=class>{drawing}<span>{line}</span></li> }.into_any()
+            }
             None => view! { <li>{line}</li> }.into_any(),
         })
         .collect();
