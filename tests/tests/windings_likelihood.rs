@@ -29,7 +29,11 @@ fn log_likelihoods_agree_with_dense_grids() {
             let expected = expected.as_f64().unwrap();
             let found = log_likelihood(&windings, name);
             compared += 1;
-            println!("{:>60} {name:<18} {expected:9.4} {found:9.4} {:+.4}", case["name"].as_str().unwrap(), found - expected);
+            println!(
+                "{:>60} {name:<18} {expected:9.4} {found:9.4} {:+.4}",
+                case["name"].as_str().unwrap(),
+                found - expected
+            );
             if (found - expected).abs() > TOLERANCE {
                 wrong.push(format!("{}: {name} {found} not {expected}", case["name"]));
             }
@@ -87,7 +91,8 @@ fn inspection(case: &Value) -> Inspection {
 
 /// The script's own figures, so that both sides work with the same ones.
 fn priors(from: &Value) -> WindingPriors {
-    let normal = |value: &Value| Normal::new(value[0].as_f64().unwrap(), value[1].as_f64().unwrap());
+    let normal =
+        |value: &Value| Normal::new(value[0].as_f64().unwrap(), value[1].as_f64().unwrap());
     let mains = |value: &Value| MainsPriors {
         run: normal(&value["run"]),
         ratio: normal(&value["ratio"]),
