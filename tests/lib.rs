@@ -1,1 +1,5 @@
-//! What crosses crates.
+//! What crosses crates: worked cases, random motors, documents, and figures from outside.
+
+#![forbid(unsafe_code)]
+
+pub mod motors;

@@ -69,7 +69,7 @@ fn Top() -> impl IntoView {
             None => view! { <p class="name">{page::NAME}</p> }.into_any(),
             Some((above, name)) => view! {
                 <a class="back" href=above.link()>
-                    <svg class="drawing" viewBox="0 0 12 20" width="12" height="20" aria-hidden="true">
+                    <svg class="drawing" viewBox="0 0 12 20" aria-hidden="true">
                         <path d="M10 2 2 10l8 8"></path>
                     </svg>
                     {name}
@@ -211,7 +211,7 @@ fn Places() -> impl IntoView {
         view! {
             <li>
                 <a href=target.link() aria-current=is_here>
-                    <svg class="drawing" viewBox="0 0 24 24" width="24" height="24" aria-hidden="true" inner_html=drawing></svg>
+                    <svg class="drawing" viewBox="0 0 24 24" aria-hidden="true" inner_html=drawing></svg>
                     {name}
                 </a>
             </li>

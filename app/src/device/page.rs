@@ -58,15 +58,16 @@ pub fn focus(id: &'static str) {
     });
 }
 
+/// Moves the focus like [`focus`], without scrolling: what is on the screen stays where it is.
+pub fn focus_in_place(id: &'static str) {
+    request_animation_frame(move || focus_unscrolled(id));
+}
+
 /// Shows the page from its top and moves the focus to the element of this identifier.
 pub fn show_from_top(id: &'static str) {
     request_animation_frame(move || {
         window().scroll_to_with_x_and_y(0.0, 0.0);
-        if let Some(element) = element(id) {
-            let options = FocusOptions::new();
-            options.set_prevent_scroll(true);
-            let _ = element.focus_with_options(&options);
-        }
+        focus_unscrolled(id);
     });
 }
 
@@ -77,6 +78,14 @@ pub fn ask_to_keep() {
     if storage.is_ok_and(|storage| super::has(&storage, "persist")) {
         // The answer changes nothing here, and a refusal is no error.
         let _ = navigator.storage().persist();
+    }
+}
+
+fn focus_unscrolled(id: &str) {
+    if let Some(element) = element(id) {
+        let options = FocusOptions::new();
+        options.set_prevent_scroll(true);
+        let _ = element.focus_with_options(&options);
     }
 }
 

@@ -5,7 +5,7 @@ use job::Id;
 use jobfile::{Document, Newer, Notice, OpenError, Opened, open, open_bytes};
 use wording::title;
 
-use crate::store::{JobStore, Kept, Revision, merge};
+use crate::store::{JobStore, Kept, Revision};
 
 /// What a file would bring.
 #[derive(Debug, Clone, PartialEq)]
@@ -42,6 +42,8 @@ pub enum Already {
         /// How many can't be added: another entry of the same identifier is here.
         clashing: usize,
     },
+    /// The same job, and both together are too large for one document.
+    Full,
     /// Something that this program can't add to. The incoming one is kept beside it.
     Closed,
 }
@@ -93,16 +95,18 @@ impl Incoming {
                 mut document,
                 revision,
                 ..
-            }) => {
-                merge(&mut document, &self.document);
-                store.save(&id, &document, revision);
+            }) if self.already != Already::Full => {
+                // The preview has tried it: both go into one document.
+                if document.merge(&self.document).is_ok() {
+                    store.save(&id, &document, revision);
+                }
                 id
             }
             None => {
                 store.save(&id, &self.document, Revision::default());
                 id
             }
-            Some(Kept::Newer(_) | Kept::Unreadable { .. }) => {
+            Some(_) => {
                 let beside = new_id();
                 store.save(&beside, &self.document, Revision::default());
                 beside
@@ -127,13 +131,13 @@ pub fn keep_newer(newer: &Newer, store: &JobStore, new_id: impl FnOnce() -> Id) 
 fn already(incoming: &Document, store: &JobStore) -> Already {
     match store.load(incoming.job().id()) {
         None => Already::Nothing,
-        Some(Kept::Document { mut document, .. }) => {
-            let merged = merge(&mut document, incoming);
-            Already::Job {
+        Some(Kept::Document { mut document, .. }) => match document.merge(incoming) {
+            Ok(merged) => Already::Job {
                 new_entries: merged.added,
-                clashing: merged.left,
-            }
-        }
+                clashing: merged.clashing,
+            },
+            Err(_) => Already::Full,
+        },
         Some(Kept::Newer(_) | Kept::Unreadable { .. }) => Already::Closed,
     }
 }

@@ -95,6 +95,12 @@ impl Line {
         }
     }
 
+    /// Whether it was never read, because the person could not.
+    #[must_use]
+    pub fn is_given_up(&self) -> bool {
+        self.given_up && self.reading.is_none()
+    }
+
     /// Whether there is nothing to show but a place to be filled in.
     #[must_use]
     pub fn is_blank(&self) -> bool {

@@ -60,7 +60,7 @@ pub fn ChoiceList(
                 <li>
                     <button class="choice" aria-pressed=pressed on:click=move |_| choose.run(offer.name)>
                         {offer.drawing.map(|paths| view! {
-                            <svg class="drawing" viewBox="0 0 72 72" width="72" height="72" aria-hidden="true" inner_html=paths></svg>
+                            <svg class="drawing" viewBox="0 0 72 72" aria-hidden="true" inner_html=paths></svg>
                         })}
                         <span class="mark" aria-hidden="true"></span>
                         <span class="words">

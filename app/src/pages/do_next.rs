@@ -1,11 +1,12 @@
 //! What to do next: the Path with the break in it, one check, and the way to all others.
 
 use diagnosis::{Assessment, Check, Choice, Level, Step};
+use job::Origin;
 use leptos::prelude::*;
-use wording::{Locale, Words, finding, page, step, title};
+use wording::{Locale, Words, caution, finding, page, step, title};
 
 use crate::frame::Heading;
-use crate::parts::caution::{Caution, FoldedCaution};
+use crate::parts::caution::{Caution, shape};
 use crate::parts::path_line::PathLine;
 use crate::route::{Place, Route};
 use crate::session::OpenJob;
@@ -17,33 +18,61 @@ pub fn DoScreen() -> impl IntoView {
     let assessment = job.assessment();
     let heading = Signal::derive(move || assessment.with(|known| title(&known.machine)));
     let links = Signal::derive(move || assessment.with(|known| known.path.clone()));
+    let is_invented = untrack(|| job.with_job(|job| job.origin() == Origin::Invented));
     view! {
         <div class="screen do">
+            {is_invented.then(|| view! { <p class="eyebrow">{page::INVENTED}</p> })}
             <Heading text=heading/>
             <PathLine links/>
             <Cautions/>
-            <Found/>
             <NextStep/>
+            <Found/>
             <Others/>
             <UndoRedo/>
         </div>
     }
 }
 
-/// Stops in full, everything else in one line that opens.
+/// Stops in full; everything else in one line that opens.
 #[component]
 fn Cautions() -> impl IntoView {
     let assessment = OpenJob::here().assessment();
     let cautions = Memo::new(move |_| assessment.with(|known| known.cautions.clone()));
     move || {
-        let shown = cautions
+        let (stops, cares): (Vec<_>, Vec<_>) = cautions
             .get()
             .into_iter()
-            .map(|caution| match caution.level() {
-                Level::Stop => view! { <Caution caution/> }.into_any(),
-                Level::Care => view! { <FoldedCaution caution/> }.into_any(),
-            });
-        view! { <div class="cautions">{shown.collect::<Vec<_>>()}</div> }
+            .partition(|caution| caution.level() == Level::Stop);
+        let stops = stops
+            .into_iter()
+            .map(|caution| view! { <Caution caution/> });
+        view! {
+            <div class="cautions">
+                {stops.collect::<Vec<_>>()}
+                {(!cares.is_empty()).then(|| folded(cares))}
+            </div>
+        }
+    }
+}
+
+/// What to mind, in a few words each, which open to the whole.
+fn folded(cares: Vec<diagnosis::Caution>) -> impl IntoView {
+    let headings: Vec<&str> = cares.iter().map(|which| caution(*which).heading).collect();
+    let whole = cares.iter().map(|which| {
+        let words = caution(*which);
+        view! { <p><strong>{page::sentence(words.heading)}</strong> " " {words.text}</p> }
+    });
+    view! {
+        <details class="caution care folded all">
+            <summary>
+                {shape(Level::Care)}
+                <span class="caution-heading">
+                    <strong>{Level::Care.words()} ": "</strong>
+                    {headings.join("; ")}
+                </span>
+            </summary>
+            {whole.collect::<Vec<_>>()}
+        </details>
     }
 }
 
@@ -90,9 +119,8 @@ fn card(job: OpenJob, next: Step, locale: &Locale) -> impl IntoView {
         <section class="next" aria-labelledby="next-step">
             <p class="eyebrow">{page::NEXT}</p>
             <h2 id="next-step">{words.heading}</h2>
-            <p>{words.how}</p>
-            <p class="soft">{words.why}</p>
-            <p class="takes">{words.takes}</p>
+            <p>{words.why}</p>
+            <p class="soft">{words.takes}</p>
             <a class="button wide" href=target.link()>{page::DO_THIS}</a>
         </section>
     }

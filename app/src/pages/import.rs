@@ -117,7 +117,7 @@ fn brought(session: Session, incoming: Incoming, title: Option<String>) -> impl 
     let notices: Vec<_> = notices.map(|line| view! { <li>{line}</li> }).collect();
     let (said, button) = match incoming.already {
         Already::Nothing => (None, Some(page::ADD_JOB.to_owned())),
-        Already::Closed => (
+        Already::Closed | Already::Full => (
             Some(page::BESIDE.to_owned()),
             Some(page::ADD_JOB.to_owned()),
         ),

@@ -35,12 +35,14 @@ pub fn JobsScreen(
         }
     };
     view! {
-        <div class="screen jobs">
+        <div class="screen" class:start=is_empty>
             <Heading text=Signal::derive(move || heading().to_owned())/>
             {move || if is_empty.get() {
                 view! {
                     <p class="lead">{page::PROMISE}</p>
-                    <svg class="drawing unplugged" viewBox="0 0 320 180" aria-hidden="true" inner_html=drawings::UNPLUGGED></svg>
+                    <div class="drawing-board squared">
+                        <svg class="drawing" viewBox="0 0 320 180" aria-hidden="true" inner_html=drawings::UNPLUGGED></svg>
+                    </div>
                 }
                 .into_any()
             } else {
@@ -109,8 +111,8 @@ impl Row {
             .flatten()
             .collect();
         let lines = [
-            about.join(", "),
             where_interrupted(job, session),
+            about.join(", "),
             page::touched(&told),
         ];
         Self {
@@ -154,10 +156,11 @@ fn last_touched(job: &Job) -> Moment {
 fn DeletedNotice() -> impl IntoView {
     let session = Session::here();
     let bring_back = move |_| {
-        let trouble = session.store().restore().err();
-        session.set_trouble(trouble);
+        session.set_trouble(session.store().restore().err());
+        if session.store().deleted().is_none() {
+            session.say(page::BROUGHT_BACK);
+        }
         session.jobs_changed();
-        session.say(page::BROUGHT_BACK);
     };
     move || {
         session.track_jobs();
@@ -218,7 +221,7 @@ fn OfflineLine() -> impl IntoView {
     let ready = Memo::new(move |_| session.page_status().is_offline_ready);
     view! {
         <p class="offline" class:ready=ready>
-            <svg class="drawing" viewBox="0 0 20 20" width="20" height="20" aria-hidden="true"><path d="m4 11 4 4 8-10"></path></svg>
+            <svg class="drawing" viewBox="0 0 20 20" aria-hidden="true"><path d="m4 11 4 4 8-10"></path></svg>
             <span>{move || ready.get().then_some(page::OFFLINE_READY)}</span>
         </p>
     }

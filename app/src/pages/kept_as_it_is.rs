@@ -4,7 +4,9 @@
 use diagnosis::{Machine, Model, assess};
 use job::Id;
 use leptos::prelude::*;
-use wording::{ErrorWords, newer, open_error, page, report, title};
+use wording::{ErrorWords, newer, open_error, page, title};
+
+use super::report_view::report_view;
 
 use crate::device;
 use crate::forms::file_name::file_name;
@@ -76,20 +78,7 @@ pub fn KeptAsItIs(
 fn readable(session: Session, kept: &Kept) -> impl IntoView + use<> {
     let job = kept.job()?;
     let known = assess(&Model::default(), job, untrack(|| session.now()));
-    let report = report(&known, job, &session.locale());
-    let sections = report.sections.into_iter().map(|section| {
-        let lines = section
-            .lines
-            .into_iter()
-            .map(|line| view! { <li>{line}</li> });
-        view! {
-            <section>
-                <h2>{section.heading}</h2>
-                <ul class="lines">{lines.collect::<Vec<_>>()}</ul>
-            </section>
-        }
-    });
-    Some(sections.collect::<Vec<_>>())
+    Some(report_view(&known, job, &session.locale()))
 }
 
 /// At the address of a job that isn't here.

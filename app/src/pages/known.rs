@@ -1,12 +1,12 @@
 //! What is known: the report in the same words as everywhere else, the Path in full, the odds,
 //! and everything that was entered.
 
-use std::sync::Arc;
-
 use diagnosis::Check;
 use job::{Content, Entry, Id};
 use leptos::prelude::*;
-use wording::{Locale, page, report};
+use wording::{Locale, page};
+
+use super::report_view::report_view;
 
 use crate::frame::Heading;
 use crate::parts::path_line::PathInFull;
@@ -22,41 +22,23 @@ pub fn KnownScreen() -> impl IntoView {
         <div class="screen known">
             <Heading text=page::KNOWN/>
             <ReportText/>
-            <PathInFull links/>
+            <details>
+                <summary class="door">{page::PATH_IN_FULL}</summary>
+                <PathInFull links/>
+            </details>
             <Entries/>
         </div>
     }
 }
 
-/// The report, word for word as the command line prints it.
+/// The report, in the same words as everywhere else.
 #[component]
 fn ReportText() -> impl IntoView {
     let job = OpenJob::here();
     let locale = job.session().locale();
-    let report = Memo::new(move |_| {
-        job.assessment()
-            .with(|known| job.with_job(|job| Arc::new(report(known, job, &locale))))
-    });
     move || {
-        let report = report.get();
-        let sections = report.sections.iter().map(|section| {
-            let lines = section
-                .lines
-                .iter()
-                .map(|line| view! { <li>{line.clone()}</li> });
-            view! {
-                <section>
-                    <h2>{section.heading}</h2>
-                    <ul class="lines">{lines.collect::<Vec<_>>()}</ul>
-                </section>
-            }
-        });
-        view! {
-            <div id="report">
-                <p class="report-title">{report.title.clone()}</p>
-                {sections.collect::<Vec<_>>()}
-            </div>
-        }
+        job.assessment()
+            .with(|known| job.with_job(|job| report_view(known, job, &locale)))
     }
 }
 
@@ -109,9 +91,9 @@ fn row(
     };
     Some(view! {
         <li class="entry" class:struck=is_struck>
-            <p class="small soft">{when}</p>
             <p>{words.about.clone()} ": " {says}</p>
             <div class="actions">
+                <p class="small soft">{when}</p>
                 {correct}
                 <button class="plain" aria-label=page::about(action, &words.about) on:click=strike>{action}</button>
             </div>

@@ -13,6 +13,7 @@ pub mod machine;
 pub mod new_job;
 pub mod record;
 pub mod refrigerant;
+pub mod report_view;
 pub mod send;
 pub mod text_entry;
 pub mod windings;

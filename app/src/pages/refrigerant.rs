@@ -1,13 +1,14 @@
 //! Which refrigerant is in it, for safety.
 
-use diagnosis::Refrigerant;
+use diagnosis::{Assessment, Caution, Refrigerant, answered};
 use leptos::prelude::*;
-use wording::page;
+use wording::{Words, page};
 
 use super::choice_list::{ChoiceList, Offer};
 use super::machine::{chosen, enter_choice};
+use crate::device;
 use crate::frame::Heading;
-use crate::parts::caution::Caution;
+use crate::parts::caution::Caution as CautionInFull;
 use crate::route::{Place, Route};
 use crate::session::{HEADING, OpenJob};
 
@@ -15,30 +16,20 @@ use crate::session::{HEADING, OpenJob};
 #[component]
 pub fn RefrigerantScreen() -> impl IntoView {
     let job = OpenJob::here();
+    let refrigerant = Memo::new(move |_| job.with_job(answered::<Refrigerant>));
+    let is_asking = RwSignal::new(refrigerant.get_untracked().is_none());
     let choose = move |name: &'static str| {
         if enter_choice::<Refrigerant>(job, name) {
-            let cautions = job.assessment().with_untracked(about_the_gas);
-            let said = cautions
-                .first()
-                .map(|which| wording::caution(*which).line());
-            job.session()
-                .announce(said.unwrap_or(page::NOTED.to_owned()));
+            is_asking.set(false);
+            device::focus(MEANING);
         }
     };
-    let meaning = move || {
-        chosen::<Refrigerant>(job)?;
-        let cautions = job.assessment().with(about_the_gas);
-        let cautions = cautions
-            .into_iter()
-            .map(|caution| view! { <Caution caution/> });
-        Some(view! {
-            {cautions.collect::<Vec<_>>()}
-            <a class="button wide" href=Route::Job(job.id(), Place::Do).link()>{page::BACK_TO_JOB}</a>
-        })
+    let change = move |_| {
+        is_asking.set(true);
+        device::focus(HEADING);
     };
-    view! {
-        <div class="screen asking">
-            <Heading text=page::WHICH_REFRIGERANT/>
+    let question = move || {
+        view! {
             <p class="soft">{page::REFRIGERANT_HOW}</p>
             <div class="lower">
                 <ChoiceList
@@ -47,16 +38,49 @@ pub fn RefrigerantScreen() -> impl IntoView {
                     choose
                     labelled_by=HEADING
                 />
-                {meaning}
             </div>
+        }
+    };
+    let meaning = move |refrigerant: Refrigerant| {
+        let cautions = job.assessment().with(about_the_gas);
+        let cautions = cautions
+            .into_iter()
+            .map(|caution| view! { <CautionInFull caution/> });
+        view! {
+            <section id=MEANING tabindex="-1" class="answered">
+                <div class="actions apart">
+                    <p class="title">{refrigerant.words()}</p>
+                    <button class="plain" on:click=change>{page::CHANGE}</button>
+                </div>
+                {cautions.collect::<Vec<_>>()}
+            </section>
+            <div class="lower">
+                <a class="button wide" href=Route::Job(job.id(), Place::Do).link()>{page::BACK_TO_JOB}</a>
+            </div>
+        }
+    };
+    view! {
+        <div class="screen asking">
+            <Heading text=page::WHICH_REFRIGERANT/>
+            {move || match refrigerant.get() {
+                Some(refrigerant) if !is_asking.get() => meaning(refrigerant).into_any(),
+                _ => question().into_any(),
+            }}
         </div>
     }
 }
 
-fn about_the_gas(assessment: &diagnosis::Assessment) -> Vec<diagnosis::Caution> {
-    use diagnosis::Caution::{FlammableRefrigerant, UnknownRefrigerant};
+/// The identifier of what follows from the answer.
+const MEANING: &str = "gas-meaning";
+
+fn about_the_gas(assessment: &Assessment) -> Vec<Caution> {
     let cautions = assessment.cautions.iter().copied();
     cautions
-        .filter(|caution| matches!(caution, FlammableRefrigerant | UnknownRefrigerant))
+        .filter(|caution| {
+            matches!(
+                caution,
+                Caution::FlammableRefrigerant | Caution::UnknownRefrigerant
+            )
+        })
         .collect()
 }

@@ -50,7 +50,7 @@ fn class_of(caution: diagnosis::Caution) -> &'static str {
 }
 
 /// An octagon for stop, a triangle for care: both tell themselves apart without colour.
-fn shape(level: Level) -> impl IntoView {
+pub fn shape(level: Level) -> impl IntoView {
     let outline = match level {
         Level::Stop => "M8.5 2.5h7l6 6v7l-6 6h-7l-6-6v-7z",
         Level::Care => "M12 3l10 18H2z",

@@ -10,14 +10,20 @@ pub fn Odds(
     probability: f64,
 ) -> impl IntoView {
     let said = odds(probability);
-    let strokes = (0..10u8).map(|place| {
-        let full = place < said.strokes;
-        view! { <span class="stroke" class:full=full></span> }
-    });
     view! {
         <p class="odds">
-            <span class="strokes" aria-hidden="true">{strokes.collect_view()}</span>
-            <span>{said.phrase} ", " {said.word}</span>
+            {strokes(probability)}
+            <span class="small">{said.word} ", " {said.phrase}</span>
         </p>
     }
+}
+
+/// Ten strokes, some of them full. The words stand beside them.
+pub fn strokes(probability: f64) -> impl IntoView {
+    let filled = odds(probability).strokes;
+    let strokes = (0..10u8).map(|place| {
+        let full = place < filled;
+        view! { <span class="stroke" class:full=full></span> }
+    });
+    view! { <span class="strokes" aria-hidden="true">{strokes.collect_view()}</span> }
 }

@@ -17,18 +17,20 @@ pub fn PathLine(
 ) -> impl IntoView {
     let names = move || {
         let links = links.get();
-        links.into_iter().map(|(which, state)| {
-            let words = link(which, state);
-            let said = format!("{}: {}", words.link, words.state);
-            view! {
-                <li class=format!("path-link {}", state.name())>
-                    <span aria-hidden="true">{words.link}</span>
-                    {state.interrupts().then(cut)}
-                    <span class="unseen">{said}</span>
-                </li>
-            }
-        })
-        .collect_view()
+        links
+            .into_iter()
+            .map(|(which, state)| {
+                let words = link(which, state);
+                let said = format!("{}: {}", words.link, words.state);
+                view! {
+                    <li class=format!("path-link {}", state.name())>
+                        <span aria-hidden="true">{words.link}</span>
+                        {state.interrupts().then(cut)}
+                        <span class="unseen">{said}</span>
+                    </li>
+                }
+            })
+            .collect_view()
     };
     view! {
         <div class="path-line">
@@ -47,7 +49,10 @@ pub fn PathInFull(
 ) -> impl IntoView {
     let rows = move || {
         let links = links.get();
-        links.into_iter().map(|(which, state)| row(which, state)).collect_view()
+        links
+            .into_iter()
+            .map(|(which, state)| row(which, state))
+            .collect_view()
     };
     view! { <ol class="path-in-full">{rows}</ol> }
 }
@@ -84,7 +89,7 @@ fn cut() -> impl IntoView {
 }
 
 /// One shape a state, so that none needs a colour.
-fn node(state: LinkState) -> impl IntoView {
+pub fn node(state: LinkState) -> impl IntoView {
     let shape = match state {
         LinkState::Unknown => "M12 6a6 6 0 1 1-.01 0z",
         LinkState::SoundSoFar(_) => "M12 6a6 6 0 1 1-.01 0zM8.5 12l2.5 2.5 4.5-5",
@@ -112,7 +117,11 @@ pub fn interruption(links: &[(Link, LinkState)]) -> String {
     }
     let said = groups.into_iter().map(|(state, names)| {
         let basis = state.basis().map_or("", wording::basis);
-        format!("{}: {}, {basis}", names.join(", "), wording::link_state(state))
+        format!(
+            "{}: {}, {basis}",
+            names.join(", "),
+            wording::link_state(state)
+        )
     });
     said.collect::<Vec<_>>().join(" · ")
 }

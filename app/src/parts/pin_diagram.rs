@@ -27,7 +27,7 @@ pub fn PinDiagram(
     choose: Callback<Pair>,
 ) -> impl IntoView {
     view! {
-        <div class="pin-diagram">
+        <div class="pin-diagram squared">
             <svg class="pin-lines" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
                 {Pair::ALL.map(|pair| drawn_line(pair, picture, active, choose)).collect_view()}
             </svg>
@@ -63,18 +63,18 @@ fn drawn_line(
     }
 }
 
-fn circle(
-    pin: Pin,
-    picture: Signal<PinPicture>,
-    active: Signal<Option<Pair>>,
-) -> impl IntoView {
+fn circle(pin: Pin, picture: Signal<PinPicture>, active: Signal<Option<Pair>>) -> impl IntoView {
     let place = Memo::new(move |_| picture.with(|picture| pin_place(picture.shape, pin).at));
     let x = move || format!("{}%", place.get().x);
     let y = move || format!("{}%", place.get().y);
     let class = move || {
         let touched = active.get().is_some_and(|pair| pair.has(pin));
         let known = picture.with(|picture| filled(picture.label(pin)));
-        if touched { format!("pin touched {known}") } else { format!("pin {known}") }
+        if touched {
+            format!("pin touched {known}")
+        } else {
+            format!("pin {known}")
+        }
     };
     view! {
         <g class=class>
@@ -134,7 +134,11 @@ fn line_button(
     });
     let is_active = Memo::new(move |_| active.get() == Some(pair));
     let being_typed = move || {
-        let text = if is_active.get() { typed.get() } else { String::new() };
+        let text = if is_active.get() {
+            typed.get()
+        } else {
+            String::new()
+        };
         (!text.is_empty()).then_some(text)
     };
     let name = move || {
@@ -154,7 +158,7 @@ fn line_button(
             style:top=move || format!("{}%", place.get().y)
             on:click=move |_| choose.run(pair)
         >
-            <span class="pin-value">
+            <span class="pin-value" class:given-up=move || line.with(Line::is_given_up)>
                 {move || being_typed().or_else(|| line.with(Line::value)).unwrap_or_default()}
                 <span class="pin-blank" hidden=move || !line.with(Line::is_blank) || being_typed().is_some()>
                     "Ω"
@@ -171,7 +175,11 @@ fn small_print(line: &Line) -> impl IntoView + use<> {
         view! { <span class="pin-earlier"><s>{earlier.short.clone()}</s></span> }
     });
     let expected = line.expected.iter().enumerate().map(|(place, value)| {
-        let text = if place == 0 { value.clone() } else { words::or_value(value) };
+        let text = if place == 0 {
+            value.clone()
+        } else {
+            words::or_value(value)
+        };
         view! { <span class="pin-expected">{text}</span> }
     });
     let winding = line.winding.clone().map(|winding| {

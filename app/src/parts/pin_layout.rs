@@ -61,10 +61,10 @@ impl Side {
 pub const fn pin_place(shape: PinShape, pin: Pin) -> PinPlace {
     let (x, y, label) = match (shape, pin) {
         (PinShape::PointUp, Pin::One) => (50.0, 17.0, Side::Right),
-        (PinShape::PointUp, Pin::Two) => (82.0, 72.0, Side::Below),
-        (PinShape::PointUp, Pin::Three) => (18.0, 72.0, Side::Below),
-        (PinShape::PointDown, Pin::One) => (18.0, 28.0, Side::Above),
-        (PinShape::PointDown, Pin::Two) => (82.0, 28.0, Side::Above),
+        (PinShape::PointUp, Pin::Two) => (80.0, 70.0, Side::Below),
+        (PinShape::PointUp, Pin::Three) => (20.0, 70.0, Side::Below),
+        (PinShape::PointDown, Pin::One) => (20.0, 30.0, Side::Above),
+        (PinShape::PointDown, Pin::Two) => (80.0, 30.0, Side::Above),
         (PinShape::PointDown, Pin::Three) => (50.0, 83.0, Side::Right),
         (PinShape::PointRight, Pin::One) => (26.0, 26.0, Side::Above),
         (PinShape::PointRight, Pin::Two) => (82.0, 50.0, Side::Below),
@@ -75,9 +75,9 @@ pub const fn pin_place(shape: PinShape, pin: Pin) -> PinPlace {
         (PinShape::Row, Pin::One) => (17.0, 66.0, Side::Below),
         (PinShape::Row, Pin::Two) => (50.0, 66.0, Side::Below),
         (PinShape::Row, Pin::Three) => (83.0, 66.0, Side::Below),
-        (PinShape::Column, Pin::One) => (42.0, 15.0, Side::Right),
-        (PinShape::Column, Pin::Two) => (42.0, 50.0, Side::Right),
-        (PinShape::Column, Pin::Three) => (42.0, 85.0, Side::Right),
+        (PinShape::Column, Pin::One) => (50.0, 15.0, Side::Right),
+        (PinShape::Column, Pin::Two) => (50.0, 50.0, Side::Right),
+        (PinShape::Column, Pin::Three) => (50.0, 85.0, Side::Right),
     };
     PinPlace {
         at: Place { x, y },
@@ -101,8 +101,8 @@ pub fn course(shape: PinShape, pair: Pair) -> Course {
             words: Place { x: 50.0, y: 18.0 },
         },
         (PinShape::Column, Pair::OneThree) => Course {
-            path: format!("{start}C2 {} 2 {} {} {}", from.y, to.y, to.x, to.y),
-            words: Place { x: 12.0, y: 50.0 },
+            path: format!("{start}C6 {} 6 {} {} {}", from.y, to.y, to.x, to.y),
+            words: Place { x: 17.0, y: 50.0 },
         },
         (PinShape::Row, _) => straight(
             start,

@@ -8,7 +8,7 @@ use job::Answer;
 use leptos::html;
 use leptos::prelude::*;
 use measure::Meter;
-use wording::{DecimalMark, Locale, windings_page as words};
+use wording::{DecimalMark, ErrorWords, Locale, windings_page as words};
 
 use super::keypad::Keypad;
 use crate::forms::pair_reading::{Checked, Refusal, Target, checked, understood};
@@ -23,7 +23,7 @@ enum Remark {
     /// It can't be entered.
     Refused(String),
     /// It can, once the person says that it is right.
-    Unusual(String, Answer),
+    Unusual(ErrorWords, Answer),
 }
 
 /// The field with its keypad.
@@ -47,22 +47,32 @@ pub fn ReadingField(
     locale: Locale,
     /// What was typed can be entered.
     entered: Callback<Answer>,
+    /// What else can be done, beside the field.
+    children: Children,
 ) -> impl IntoView {
     let field = NodeRef::<html::Input>::new();
     let form = NodeRef::<html::Form>::new();
     let remark = RwSignal::new(None::<Remark>);
-    let look = move || checked(&typed.get_untracked(), target.get_untracked(), meter.get_untracked());
+    let look = move || {
+        checked(
+            &typed.get_untracked(),
+            target.get_untracked(),
+            meter.get_untracked(),
+        )
+    };
     let enter = move || match look() {
         Checked::Fine(answer) => entered.run(answer),
         Checked::Unusual(doubt, answer) => {
-            let why = wording::pair_doubt(doubt).line();
-            remark.set(Some(Remark::Unusual(why, answer)));
+            remark.set(Some(Remark::Unusual(wording::pair_doubt(doubt), answer)));
         }
         Checked::Refused(refusal) => remark.set(Some(Remark::Refused(refused(&refusal)))),
     };
     let leave = move |_| {
-        // The focus arrives elsewhere only after this event.
+        // The focus arrives elsewhere only after this event; by then the field may be gone.
         request_animation_frame(move || {
+            if remark.is_disposed() {
+                return;
+            }
             let left = form
                 .get_untracked()
                 .is_some_and(|form| !form.matches(":focus-within").unwrap_or(true));
@@ -103,27 +113,30 @@ pub fn ReadingField(
                 {move || question(target.get())}
             </label>
             <div class="reading-row" class:refused=is_refused>
-                <input
-                    id=FIELD
-                    class="reading-input"
-                    type="text"
-                    node_ref=field
-                    inputmode=move || if own_keypad.get() { "none" } else { "decimal" }
-                    autocomplete="off"
-                    autocapitalize="off"
-                    spellcheck="false"
-                    enterkeyhint="next"
-                    maxlength="40"
-                    aria-describedby="reading-echo reading-remark reading-hint"
-                    aria-invalid=move || is_refused().to_string()
-                    on:input=move |event| write.run(event_target_value(&event))
-                />
-                <output class="reading-echo" id="reading-echo" for=FIELD>
-                    {move || echo(&typed.read(), meter.get(), &locale)}
-                </output>
+                <div class="reading-box">
+                    <input
+                        id=FIELD
+                        class="reading-input"
+                        type="text"
+                        node_ref=field
+                        inputmode=move || if own_keypad.get() { "none" } else { "decimal" }
+                        autocomplete="off"
+                        autocapitalize="off"
+                        spellcheck="false"
+                        enterkeyhint="next"
+                        maxlength="40"
+                        aria-describedby="reading-remark reading-echo reading-hint"
+                        aria-invalid=move || is_refused().to_string()
+                        on:input=move |event| write.run(event_target_value(&event))
+                    />
+                    <output class="reading-echo" id="reading-echo" for=FIELD>
+                        {move || echo(&typed.read(), meter.get(), &locale)}
+                    </output>
+                </div>
                 <button class="button reading-enter" class:under-keypad=own_keypad>
                     {words::ENTER}
                 </button>
+                {children()}
             </div>
             <div id="reading-remark" role="alert">
                 {move || remark.get().map(|remark| remark_view(remark, field, entered))}
@@ -198,9 +211,9 @@ fn remark_view(
             <p class="remark refusal">{text}</p>
         }
         .into_any(),
-        Remark::Unusual(text, answer) => view! {
+        Remark::Unusual(why, answer) => view! {
             <div class="remark doubt">
-                <p><strong>{words::IS_THAT_RIGHT}</strong> " " {text}</p>
+                <p><strong>{why.what}</strong> " " {why.mend}</p>
                 <div class="actions">
                     <button
                         type="button"

@@ -150,7 +150,10 @@ mod tests {
     #[test]
     fn turning_goes_through_all_shapes_and_comes_back() {
         for &shape in PinShape::ALL {
-            assert!((0..4).any(|turns| offered(turns).contains(&shape)), "{shape:?}");
+            assert!(
+                (0..4).any(|turns| offered(turns).contains(&shape)),
+                "{shape:?}"
+            );
         }
         assert_eq!(offered(4), offered(0));
     }

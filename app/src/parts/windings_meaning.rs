@@ -4,7 +4,7 @@ use diagnosis::{Finding, Step, WindingsFinding};
 use leptos::prelude::*;
 use wording::{Locale, windings_page as words};
 
-use super::odds::Odds;
+use super::odds::{Odds, strokes};
 
 /// The findings about the windings, one paragraph each.
 #[component]
@@ -20,10 +20,9 @@ pub fn WindingsFindings(
         let findings = findings.get().into_iter().filter(about_windings);
         findings
             .map(|finding| {
-                let odds = probability(&finding).map(|probability| view! { <Odds probability /> });
                 view! {
                     <p>{wording::finding(&finding, &locale)}</p>
-                    {odds}
+                    {odds(&finding)}
                 }
             })
             .collect_view()
@@ -32,13 +31,16 @@ pub fn WindingsFindings(
 }
 
 /// How sure a finding is, where that is more than a yes.
-fn probability(finding: &Finding) -> Option<f64> {
-    match finding {
+fn odds(finding: &Finding) -> Option<AnyView> {
+    match *finding {
         Finding::Windings(
             WindingsFinding::Whole { probability, .. }
-            | WindingsFinding::WholeButAlike { probability, .. }
-            | WindingsFinding::Fault { probability, .. },
-        ) => Some(*probability),
+            | WindingsFinding::WholeButAlike { probability, .. },
+        ) => Some(view! { <Odds probability /> }.into_any()),
+        // The words are part of its sentence.
+        Finding::Windings(WindingsFinding::Fault { probability, .. }) => {
+            Some(strokes(probability).into_any())
+        }
         _ => None,
     }
 }
@@ -48,14 +50,21 @@ fn probability(finding: &Finding) -> Option<f64> {
 pub fn NextStep(
     /// Which.
     step: Step,
+    /// Whether the field asks for it already, so that it needs no heading.
+    is_asked: bool,
     /// How numbers are written.
     locale: Locale,
 ) -> impl IntoView {
     let said = wording::step(step, &locale);
-    view! {
-        <section class="next-step">
+    let heading = (!is_asked).then(|| {
+        view! {
             <p class="eyebrow">{words::NEXT}</p>
             <h2>{said.heading}</h2>
+        }
+    });
+    view! {
+        <section class="next-step" class:asked-above=is_asked>
+            {heading}
             <p>{said.how}</p>
             <p class="soft">{said.why}</p>
             <p class="soft small">{said.takes}</p>

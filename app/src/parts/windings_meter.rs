@@ -55,9 +55,12 @@ pub fn MeterChoice(
             <fieldset class="radios">
                 <legend>{words::WHICH_LEADS}</legend>
                 {LeadsChoice::ALL.iter().map(|&choice| leads_radio(choice, leads, say_leads)).collect_view()}
-                <button type="button" class="plain" on:click=move |_| read_leads.run(())>
-                    {words::ENTER_LEADS}
-                </button>
+                // Where they read zero there is nothing to enter.
+                {move || (leads.get() != Some(LeadsChoice::Zeroed)).then(|| view! {
+                    <button type="button" class="plain" on:click=move |_| read_leads.run(())>
+                        {words::ENTER_LEADS}
+                    </button>
+                })}
                 {move || leads_read.get().map(|reading| view! { <p>{words::leads_read(&reading)}</p> })}
             </fieldset>
         </details>

@@ -4,7 +4,7 @@ use job::{Drafts, Id, Job};
 use jobfile::{Document, Newer, Notice, OpenError, Opened, open, open_drafts, save, save_drafts};
 
 use super::record::{self, Revision};
-use super::{MemoryShelf, Shelf, Trouble, merge};
+use super::{MemoryShelf, Shelf, Trouble};
 
 /// The jobs kept on this device.
 pub struct JobStore {
@@ -127,19 +127,14 @@ impl JobStore {
             ..
         }) = open(text)
         else {
-            // Only in memory, so that the unreadable one stays.
-            let kept = record::write(known, &save(document));
-            let trouble = self.aside.write(&name, &kept).err();
-            return Saved {
-                revision: known,
-                merged: None,
-                trouble: trouble.or(Some(Trouble::Unreadable)),
-            };
+            return self.put_aside(&name, document, known, Trouble::Unreadable);
         };
         if revision == known {
             return self.write_job(&name, document, known, None);
         }
-        merge(&mut theirs, document);
+        if theirs.merge(document).is_err() {
+            return self.put_aside(&name, document, known, Trouble::Full);
+        }
         let merged = Some(theirs.clone());
         self.write_job(&name, &theirs, revision, merged)
     }
@@ -173,22 +168,42 @@ impl JobStore {
         Some(understand(record))
     }
 
-    /// Brings the job back that was deleted last, unless another of its identifier is there.
+    /// Brings the job back that was deleted last. Where its identifier has been taken since, the
+    /// entries of both go into one job.
     ///
     /// # Errors
-    /// [`Trouble`] where it is only kept as long as this page is open.
+    /// [`Trouble`] where it is only kept as long as this page is open, or where what has its
+    /// identifier now can't take it in; then it stays among the deleted.
     pub fn restore(&self) -> Result<(), Trouble> {
         let kept = self.read(DELETED);
         let found = kept.as_deref().and_then(|kept| kept.split_once('\n'));
-        let Some((id, record)) = found else {
+        let Some((id, record)) = found.and_then(|(id, record)| Some((Id::new(id).ok()?, record)))
+        else {
             return Ok(());
         };
-        let job = [JOB, id].concat();
+        let trouble = match (self.load(&id), understand(record)) {
+            (None, _) => {
+                // First away, then back: a full shelf has room for it only in this order.
+                self.remove(DELETED);
+                return self.write(&name(JOB, &id), record);
+            }
+            (
+                Some(Kept::Document {
+                    mut document,
+                    revision,
+                    ..
+                }),
+                Kept::Document {
+                    document: deleted, ..
+                },
+            ) => {
+                document.merge(&deleted).map_err(|_| Trouble::Full)?;
+                self.save(&id, &document, revision).trouble
+            }
+            _ => return Err(Trouble::Unreadable),
+        };
         self.remove(DELETED);
-        if self.read(&job).is_some() {
-            return Ok(());
-        }
-        self.write(&job, record)
+        trouble.map_or(Ok(()), Err)
     }
 
     /// What was typed and not entered yet.
@@ -273,26 +288,39 @@ impl JobStore {
         shelf_has: Revision,
         merged: Option<Document>,
     ) -> Saved {
-        let text = save(document);
         let revision = shelf_has.next();
-        let trouble = self
-            .write_shelf(name, &record::write(revision, &text))
-            .err();
-        let revision = match trouble {
-            None => {
+        let kept = record::write(revision, &save(document));
+        match self.write_shelf(name, &kept) {
+            Ok(()) => {
                 self.aside.remove(name);
-                revision
+                Saved {
+                    revision,
+                    merged,
+                    trouble: None,
+                }
             }
-            Some(_) => {
-                // Memory without a limit takes everything.
-                let _ = self.aside.write(name, &record::write(shelf_has, &text));
-                shelf_has
-            }
-        };
+            Err(trouble) => Saved {
+                merged,
+                ..self.put_aside(name, document, shelf_has, trouble)
+            },
+        }
+    }
+
+    /// Keeps a job as long as the page is open, so that what the shelf has stays as it is.
+    fn put_aside(
+        &self,
+        name: &str,
+        document: &Document,
+        shelf_has: Revision,
+        why: Trouble,
+    ) -> Saved {
+        let kept = record::write(shelf_has, &save(document));
+        // Memory without a limit takes everything.
+        let _ = self.aside.write(name, &kept);
         Saved {
-            revision,
-            merged,
-            trouble,
+            revision: shelf_has,
+            merged: None,
+            trouble: Some(why),
         }
     }
 

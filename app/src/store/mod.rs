@@ -5,16 +5,16 @@
 //! Must never know: what a job means, how anything is shown. All rules stand in [`JobStore`],
 //! which sees nothing but texts by name on a [`Shelf`], so that they are tested without a browser.
 
+use std::rc::Rc;
+
 mod browser;
 mod jobs;
 mod memory;
-mod merge;
 mod record;
 
 pub use browser::{BrowserShelf, on_change_elsewhere};
 pub use jobs::{JobStore, Kept, Saved};
 pub use memory::MemoryShelf;
-pub use merge::{Merged, merge};
 pub use record::Revision;
 
 /// Texts by name.
@@ -33,6 +33,25 @@ pub trait Shelf {
 
     /// The names of all texts that are ours, in their order.
     fn names(&self) -> Vec<String>;
+}
+
+/// Two stores, as two tabs, may stand on one shelf.
+impl<S: Shelf + ?Sized> Shelf for Rc<S> {
+    fn read(&self, name: &str) -> Option<String> {
+        (**self).read(name)
+    }
+
+    fn write(&self, name: &str, text: &str) -> Result<(), Trouble> {
+        (**self).write(name, text)
+    }
+
+    fn remove(&self, name: &str) {
+        (**self).remove(name);
+    }
+
+    fn names(&self) -> Vec<String> {
+        (**self).names()
+    }
 }
 
 /// Why something is not kept on this device.

@@ -1,5 +1,7 @@
 //! A job together with the form in which it is stored.
 
+use std::collections::BTreeMap;
+
 use job::{Entry, Job};
 use serde::Serialize;
 
@@ -27,6 +29,16 @@ pub enum AddError {
     Job(job::AddError),
     /// It couldn't be opened again after saving. The path starts at the entry.
     CannotBeKept(OpenError),
+}
+
+/// What a merge did.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Merged {
+    /// Entries that were new here.
+    pub added: usize,
+    /// Entries that were not taken in: under the same identifier another one is here that says
+    /// something else, and it stays.
+    pub clashing: usize,
 }
 
 impl Document {
@@ -85,6 +97,41 @@ impl Document {
         Ok(())
     }
 
+    /// Adds every entry of another copy of the job that is not here yet, readable or not, in the
+    /// order in which it stands there.
+    ///
+    /// Entries only grow, so nothing of either copy is lost by this. The later answer to a
+    /// question counts, whichever copy it came from.
+    ///
+    /// # Errors
+    /// [`OpenError`] where both together can't be opened again, for example because they are too
+    /// large for one document. The document is then as it was.
+    pub fn merge(&mut self, other: &Self) -> Result<Merged, OpenError> {
+        let mut stored = self.stored.clone();
+        let mut merged = Merged::default();
+        let here: BTreeMap<&str, &version_1::Entry> = self
+            .stored
+            .entries
+            .iter()
+            .map(|entry| (entry.id.as_str(), entry))
+            .collect();
+        for entry in &other.stored.entries {
+            match here.get(entry.id.as_str()) {
+                None => {
+                    stored.entries.push(entry.clone());
+                    merged.added += 1;
+                }
+                Some(same) if *same == entry => {}
+                Some(_) => merged.clashing += 1,
+            }
+        }
+        if stored.entries.len() > MOST_ENTRIES {
+            return Err(Place::WHOLE.beyond(Limit::Entries));
+        }
+        (*self, _) = Self::understand(stored)?;
+        Ok(merged)
+    }
+
     /// What a stored form says.
     pub(crate) fn understand(
         mut stored: version_1::Document,
@@ -130,4 +177,63 @@ pub(crate) fn written(stored: &impl Serialize) -> String {
     // says so itself; the stored forms have neither.
     #[allow(clippy::expect_used)]
     serde_json::to_string_pretty(stored).expect("texts as keys, derived serialisation")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Opened, open};
+
+    fn copy(entries: &str) -> Document {
+        let text = format!(
+            r#"{{"type": "coldcase-job", "version": 1, "id": "j", "origin": "person",
+                "created": "2026-11-25T12:00:00+01:00", "entries": [{entries}]}}"#
+        );
+        match open(&text) {
+            Ok(Opened::Document { document, .. }) => document,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    fn note(id: &str, words: &str) -> String {
+        format!(r#"{{"id": "{id}", "at": "2026-11-25T12:00:00+01:00", "note": "{words}"}}"#)
+    }
+
+    #[test]
+    fn two_copies_of_one_job_become_one_with_the_entries_of_both_unreadable_ones_too() {
+        let smell = r#"{"id": "s", "at": "2026-11-25T12:00:00+01:00", "smell": "burnt"}"#;
+        let strike = r#"{"id": "x", "at": "2026-11-25T12:01:00+01:00", "strike": "a"}"#;
+        let both = note("a", "It hums.");
+        let mut here = copy(&[both.clone(), note("b", "Oil.")].join(","));
+        let there = copy(&[both, smell.to_owned(), strike.to_owned()].join(","));
+        let merged = here.merge(&there).unwrap();
+        assert_eq!((merged.added, merged.clashing), (2, 0));
+        assert!(save(&here).contains("burnt"));
+        assert_eq!(here.job().standing().len(), 2);
+        let again = here.clone();
+        assert_eq!(here.merge(&there).unwrap(), Merged::default());
+        assert_eq!(here, again);
+    }
+
+    #[test]
+    fn of_two_entries_with_one_identifier_the_one_that_is_here_stays() {
+        let mut here = copy(&note("a", "It hums."));
+        let merged = here.merge(&copy(&note("a", "It is silent."))).unwrap();
+        assert_eq!((merged.added, merged.clashing), (0, 1));
+        assert!(save(&here).contains("It hums."));
+    }
+
+    #[test]
+    fn what_would_be_too_much_for_one_document_changes_neither() {
+        let many = |prefix: &str| {
+            let notes: Vec<String> = (0..6_000)
+                .map(|number| note(&format!("{prefix}{number}"), "It hums."))
+                .collect();
+            copy(&notes.join(","))
+        };
+        let (mut here, there) = (many("a"), many("b"));
+        let before = here.clone();
+        assert!(matches!(here.merge(&there), Err(OpenError::Beyond { .. })));
+        assert_eq!(here, before);
+    }
 }

@@ -65,7 +65,7 @@ mod timestamp;
 mod understand;
 mod version_1;
 
-pub use document::{AddError, Document, save};
+pub use document::{AddError, Document, Merged, save};
 pub use door::{Newer, Opened, open, open_bytes};
 pub use drafts::{OpenedDrafts, open_drafts, save_drafts};
 pub use error::{Kind, Mend, NotAJob, OpenError, Problem, Syntax};

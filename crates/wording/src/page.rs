@@ -88,8 +88,6 @@ pub const LEAVE_UNPLUGGED: &str = "Leave it unplugged for now.";
 pub const NEXT: &str = "Next";
 /// Leads to it.
 pub const DO_THIS: &str = "Do this";
-/// Above the reason for it.
-pub const WHY: &str = "Why";
 /// Opens the list of all checks.
 pub const SOMETHING_ELSE: &str = "Something else";
 /// Beside a check that has answers.
@@ -115,11 +113,12 @@ pub const JOB_FULL: &str = "This job is full: nothing more can be entered. Send 
 pub const NO_SUCH_CHECK: &str = "This version has no such check";
 
 /// The heading of the refrigerant's check.
-pub const WHICH_REFRIGERANT: &str = "What does the plate say is inside?";
+pub const WHICH_REFRIGERANT: &str = "What does the plate say is in it?";
 /// Where to find it.
-pub const REFRIGERANT_HOW: &str = "The plate is inside the cabinet, at the back, or on the \
-                                   compressor. Look for R and a number. Some burn: that decides \
-                                   what is safe.";
+pub const REFRIGERANT_HOW: &str = "Look inside the cabinet, at the back, or on the compressor, for R and \
+                                   a number. Some burn: that decides what is safe.";
+/// Changes an answer.
+pub const CHANGE: &str = "Change it";
 /// The heading of the machine's check.
 pub const MACHINE: &str = "The machine";
 /// Asks for words off the plate.
@@ -141,6 +140,8 @@ pub const TEXT_GARBLED: &str = "There is a character in it that can't be shown. 
 /// Nothing but spaces.
 pub const TEXT_EMPTY: &str = "Nothing typed yet. Write a word or more first.";
 
+/// Opens what each link takes to hold.
+pub const PATH_IN_FULL: &str = "What the eight links mean";
 /// Above all that was entered.
 pub const ENTRIES: &str = "Everything entered, the latest first";
 /// Where nothing was.
@@ -284,6 +285,14 @@ pub fn interrupted(link: Link, state: LinkState) -> String {
         LinkState::Broken(_) => format!("Broken at {}", link.words()),
         _ => format!("In doubt at {}", link.words()),
     }
+}
+
+/// A few words as a sentence of their own.
+#[must_use]
+pub fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(char::to_uppercase).into_iter().flatten();
+    first.chain(letters).chain(['.']).collect()
 }
 
 /// When something was last touched.

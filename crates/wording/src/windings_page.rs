@@ -78,11 +78,9 @@ pub const DECIMAL_KEY: &str = "Decimal mark";
 /// What may be typed, below the field.
 pub const FIELD_HINT: &str = "As the meter shows it: 4.7, 4,7, 4.7k or OL";
 
-/// Asks about an unusual value.
-pub const IS_THAT_RIGHT: &str = "Unusual: is that right?";
-/// Answers it.
+/// Enters an unusual value.
 pub const YES_ENTER_IT: &str = "Yes, enter it";
-/// Answers it.
+/// Goes back to an unusual value.
 pub const CHANGE_IT: &str = "Change it";
 /// Over range with the probes together.
 pub const LEADS_OPEN: &str = "Over range with the probes together: they don't touch, or a lead is \

@@ -53,10 +53,22 @@ pub(super) struct Motors {
     pub(super) whole: LogNormal<2>,
     /// Run and start winding where one of them lost turns, with the share of each way.
     pub(super) shorted: [(f64, LogNormal<2>); 4],
-    /// Run leg, start leg and common leg where both windings touch, with the share of each way.
-    pub(super) stars: [(f64, LogNormal<3>); 2],
+    /// Run leg, start leg and common leg where both windings touch, with the share of that.
+    pub(super) touching: (f64, LogNormal<3>),
     /// Run winding, start winding and start device.
     pub(super) bridged: LogNormal<3>,
+}
+
+/// How often shorted windings are burnt to one lump (judgement).
+pub(super) const LUMP: f64 = 0.05;
+
+/// The three legs of windings burnt to one lump: the same for every motor.
+pub(super) fn lump(priors: &WindingPriors) -> LogNormal<3> {
+    LogNormal::of([
+        ([1.0, 0.0, 0.0], priors.lump_leg),
+        ([0.0, 1.0, 0.0], priors.lump_leg),
+        ([0.0, 0.0, 1.0], priors.lump_leg),
+    ])
 }
 
 impl Motors {
@@ -72,21 +84,16 @@ impl Motors {
             ([0.0, 1.0, 0.0], priors.untouched_share),
             ([0.0, 0.0, 1.0], priors.shared_part),
         ]);
-        let lump = LogNormal::of([
-            ([1.0, 0.0, 0.0], priors.lump_leg),
-            ([0.0, 1.0, 0.0], priors.lump_leg),
-            ([0.0, 0.0, 1.0], priors.lump_leg),
-        ]);
         Self {
             whole: LogNormal::of([([1.0, 1.0], run), ([0.0, 1.0], ratio)]),
-            // How often it is which way is judgement.
+            // How often it is which way is judgement; what is left to 1 is [`LUMP`].
             shorted: [
                 (0.30, shorted([1.0, 0.0], priors.shorted_share)),
                 (0.30, shorted([0.0, 1.0], priors.shorted_share)),
                 (0.05, shorted([1.0, 0.0], priors.dead_share)),
                 (0.05, shorted([0.0, 1.0], priors.dead_share)),
             ],
-            stars: [(0.25, touching), (0.05, lump)],
+            touching: (0.25, touching),
             bridged: LogNormal::of([
                 ([1.0, 1.0, 1.0], run),
                 ([0.0, 1.0, 0.0], ratio),

@@ -125,18 +125,31 @@ impl Seen {
 
     /// By which factor a circuit's resistances have to grow to come near the numbers.
     pub(super) fn growth<const K: usize>(&self, between: &[Between<K>; 3]) -> f64 {
-        let (mut shown, mut expected) = (0.0, 0.0);
+        let mut shown = 0.0;
         for (seen, (ohms, _)) in self.shown.iter().zip(between) {
             if let Shown::Number { value, .. } = seen {
                 shown += (value - self.leads.mean).max(0.1 * ohms);
-                expected += ohms;
             }
         }
-        if expected > 0.0 {
-            shown / expected
+        if shown > 0.0 {
+            shown / self.size(between)
         } else {
             1.0
         }
+    }
+
+    /// The size of a circuit where it was read: the ohms of all pairs with a number.
+    pub(super) fn size<const K: usize>(&self, between: &[Between<K>; 3]) -> f64 {
+        self.size_of(between.map(|(ohms, _)| ohms))
+    }
+
+    /// The sum over the pairs with a number; over all, where there is none.
+    pub(super) fn size_of(&self, of: [f64; 3]) -> f64 {
+        let all = self.weight <= 0.0;
+        let read = of.iter().zip(self.weights);
+        read.filter(|(_, weight)| all || *weight > 0.0)
+            .map(|(of, _)| of)
+            .sum()
     }
 
     /// The chance of what was over range, given the circuit.

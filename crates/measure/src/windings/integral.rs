@@ -1,25 +1,17 @@
 //! The integral over resistances that nobody knows, by adaptive Gauss–Hermite quadrature: the
 //! rule is laid around the most probable resistances, as wide as readings and prior leave them.
 //! (Liu and Pierce, "A note on Gauss–Hermite quadrature", *Biometrika* 81, 1994; from memory.)
+//!
+//! It runs over the size of what was read, and over the ratios of the resistances to the first
+//! one. One reading alone then settles one coordinate and leaves the others as they were, where
+//! in plain resistances it would leave a thin, bent ridge.
 
 use super::evidence::{Between, Circuit, Seen};
 use super::log_normal::{Cholesky, LogNormal, Matrix};
 
-/// Seven-point Gauss–Hermite rule for a standard normal weight: (node, weight).
-/// Abramowitz & Stegun, *Handbook of Mathematical Functions*, table 25.10, nodes times √2 and
-/// weights over √π.
-const SEVEN: [(f64, f64); 7] = [
-    (-3.750_439_717_725_742, 0.000_548_268_855_972_217_7),
-    (-2.366_759_410_734_541, 0.030_757_123_967_586_5),
-    (-1.154_405_394_739_968, 0.240_123_178_605_012_72),
-    (0.0, 0.457_142_857_142_857_14),
-    (1.154_405_394_739_968, 0.240_123_178_605_012_72),
-    (2.366_759_410_734_541, 0.030_757_123_967_586_5),
-    (3.750_439_717_725_742, 0.000_548_268_855_972_217_7),
-];
-
-/// The five-point rule of the same table, for three resistances.
-const FIVE: [(f64, f64); 5] = [
+/// Five-point Gauss–Hermite rule for a standard normal weight: (node, weight). Abramowitz & Stegun,
+/// *Handbook of Mathematical Functions*, table 25.10, nodes times √2 and weights over √π.
+const RULE: [(f64, f64); 5] = [
     (-2.856_970_013_872_805_6, 0.011_257_411_327_720_688),
     (-1.355_626_179_974_266, 0.222_075_922_005_612_64),
     (0.0, 0.533_333_333_333_333_3),
@@ -33,8 +25,8 @@ pub(super) struct Integral<'a, const K: usize, C> {
     circuit: C,
     prior: &'a LogNormal<K>,
     peak: Point<K>,
-    /// How sharply prior times likelihood falls off around the peak.
-    precision: Cholesky<K>,
+    /// How sharply prior times likelihood falls off around the peak, against the logarithms.
+    precision: Matrix<K>,
 }
 
 /// One choice of resistances.
@@ -48,6 +40,13 @@ struct Point<const K: usize> {
     height: f64,
 }
 
+/// The size of what was read, then the ratios of all but the first resistance to the first.
+#[derive(Clone, Copy)]
+struct Coordinates<const K: usize> {
+    logs: [f64; K],
+    plain: [f64; K],
+}
+
 impl<'a, const K: usize, C: Circuit<K>> Integral<'a, K, C> {
     /// Finds the peak by Gauss and Newton's method with step halving.
     pub(super) fn around_peak(seen: &'a Seen, circuit: C, prior: &'a LogNormal<K>) -> Self {
@@ -59,7 +58,7 @@ impl<'a, const K: usize, C: Circuit<K>> Integral<'a, K, C> {
         let mut precision = peak.precision(seen, prior);
         for _ in 0..20 {
             let slope = peak.slope(seen, prior);
-            let step = precision.solve(slope);
+            let step = Cholesky::of(&precision).solve(slope);
             // Half of this is the height still to be won.
             if dot(&slope, &step) < 1e-7 {
                 break;
@@ -81,51 +80,101 @@ impl<'a, const K: usize, C: Circuit<K>> Integral<'a, K, C> {
 
     /// Logarithm of what the peak's height and curvature alone would give (Laplace).
     pub(super) fn log_rough(&self) -> f64 {
-        self.prior.log_root_determinant + self.peak.height - self.precision.log_root_determinant()
+        let precision = Cholesky::of(&self.precision);
+        self.prior.log_root_determinant + self.peak.height - precision.log_root_determinant()
     }
 
     /// The integral, as a factor on the rough one.
     pub(super) fn correction(&self) -> f64 {
-        let rule: &[(f64, f64)] = if K < 3 { &SEVEN } else { &FIVE };
         let directions = self.directions();
-        // What each step along each direction multiplies the resistances by: exponentials for a
+        // What each step along each direction multiplies size and ratios by: exponentials for a
         // few steps, not for every place.
-        let mut factors = [[[1.0; K]; SEVEN.len()]; K];
+        let mut factors = [[[1.0; K]; RULE.len()]; K];
         for (factors, direction) in factors.iter_mut().zip(directions) {
-            for (factor, (node, _)) in factors.iter_mut().zip(rule) {
+            for (factor, (node, _)) in factors.iter_mut().zip(RULE) {
                 *factor = direction.map(|part| libm::exp(part * node));
             }
         }
+        let peak = Coordinates::of(&self.peak, self.seen);
         let mut places = [0usize; K];
         let mut sum = 0.0;
         loop {
-            let (mut logs, mut ohms) = (self.peak.logs, self.peak.ohms);
+            let mut moved = peak;
             let (mut weight, mut square) = (1.0, 0.0);
             for (direction, &step) in places.iter().enumerate() {
-                let (node, part) = rule[step];
+                let (node, part) = RULE[step];
                 weight *= part;
                 square += node * node;
                 for k in 0..K {
-                    logs[k] += directions[direction][k] * node;
-                    ohms[k] *= factors[direction][step][k];
+                    moved.logs[k] += directions[direction][k] * node;
+                    moved.plain[k] *= factors[direction][step][k];
                 }
             }
-            let between = (self.circuit)(&ohms);
+            let (logs, between) = self.resistances(moved);
             let above = height(&logs, &between, self.seen, self.prior) - self.peak.height;
             sum += weight * libm::exp(above + 0.5 * square) * self.seen.over_range(&between);
-            if !advance(&mut places, rule.len()) {
+            if !advance(&mut places) {
                 return sum;
             }
         }
     }
 
-    /// Where one standard deviation leads, along directions that are independent of each other.
+    /// Logarithms of the resistances with this size and these ratios, and what lies between the
+    /// parts.
+    fn resistances(&self, coordinates: Coordinates<K>) -> ([f64; K], [Between<K>; 3]) {
+        let Coordinates { mut logs, plain } = coordinates;
+        let mut shape = plain;
+        shape[0] = 1.0;
+        let mut between = (self.circuit)(&shape);
+        // Circuits grow in proportion with their resistances.
+        let size = self.seen.size(&between);
+        for (ohms, _) in &mut between {
+            *ohms *= plain[0] / size;
+        }
+        let growth = logs[0] - libm::log(size);
+        logs[0] = 0.0;
+        (logs.map(|log| log + growth), between)
+    }
+
+    /// Where one standard deviation leads in the logarithms of size and ratios, along directions
+    /// that are independent of each other.
     fn directions(&self) -> [[f64; K]; K] {
+        let size = self.seen.size(&self.peak.between);
+        // How the logarithms of the resistances follow those of size and ratios: all with the
+        // size; one with its own ratio; all against the growth that a ratio would bring.
+        let follows: Matrix<K> = core::array::from_fn(|k| {
+            core::array::from_fn(|j| {
+                if j == 0 {
+                    return 1.0;
+                }
+                let grows = self.seen.size_of(self.peak.slopes(j)) / size;
+                if j == k { 1.0 - grows } else { -grows }
+            })
+        });
+        let precision = core::array::from_fn(|i| {
+            core::array::from_fn(|j| {
+                let column = core::array::from_fn(|k| follows[k][j]);
+                let row: [f64; K] = core::array::from_fn(|k| follows[k][i]);
+                dot(&row, &times(&self.precision, &column))
+            })
+        });
+        let factor = Cholesky::of(&precision);
         core::array::from_fn(|place| {
             let mut unit = [0.0; K];
             unit[place] = 1.0;
-            self.precision.solve_transposed(unit)
+            factor.solve_transposed(unit)
         })
+    }
+}
+
+impl<const K: usize> Coordinates<K> {
+    fn of(point: &Point<K>, seen: &Seen) -> Self {
+        let mut plain = point.ohms.map(|ohms| ohms / point.ohms[0]);
+        plain[0] = seen.size(&point.between);
+        Self {
+            logs: plain.map(libm::log),
+            plain,
+        }
     }
 }
 
@@ -164,14 +213,14 @@ impl<const K: usize> Point<K> {
     }
 
     /// The curvature of the height, as far as first derivatives of the circuit give it.
-    fn precision(&self, seen: &Seen, prior: &LogNormal<K>) -> Cholesky<K> {
+    fn precision(&self, seen: &Seen, prior: &LogNormal<K>) -> Matrix<K> {
         let mut precision = prior.precision;
         for (i, row) in precision.iter_mut().enumerate() {
             for (j, entry) in row.iter_mut().enumerate() {
                 *entry += seen.weigh(self.slopes(i), self.slopes(j));
             }
         }
-        Cholesky::of(&precision)
+        precision
     }
 
     /// The slopes of all three pairs against one logarithm.
@@ -193,11 +242,11 @@ fn height<const K: usize>(
     -0.5 * (unlikely + seen.weigh(residuals, residuals))
 }
 
-/// Counts through all places of a rule in `K` dimensions; false after the last.
-fn advance<const K: usize>(places: &mut [usize; K], length: usize) -> bool {
+/// Counts through all places of the rule in `K` dimensions; false after the last.
+fn advance<const K: usize>(places: &mut [usize; K]) -> bool {
     for place in places.iter_mut() {
         *place += 1;
-        if *place < length {
+        if *place < RULE.len() {
             return true;
         }
         *place = 0;
@@ -222,16 +271,12 @@ mod tests {
     use super::*;
 
     #[test]
-    fn both_rules_have_the_moments_of_the_standard_normal() {
-        fn holds(rule: &[(f64, f64)]) {
-            let moment = |power: i32| -> f64 { rule.iter().map(|(x, w)| w * x.powi(power)).sum() };
-            // 1, 1, 3, 15, 105: (n−1)!! for even n.
-            for (power, expected) in [(0, 1.0), (2, 1.0), (4, 3.0), (6, 15.0), (8, 105.0)] {
-                let error = moment(power) - expected;
-                assert!(error.abs() < 1e-9 * expected, "{power}");
-            }
+    fn the_quadrature_rule_has_the_moments_of_the_standard_normal() {
+        let moment = |power: i32| -> f64 { RULE.iter().map(|(x, w)| w * x.powi(power)).sum() };
+        // 1, 1, 3, 15, 105: (n−1)!! for even n.
+        for (power, expected) in [(0, 1.0), (2, 1.0), (4, 3.0), (6, 15.0), (8, 105.0)] {
+            let error = moment(power) - expected;
+            assert!(error.abs() < 1e-9 * expected, "{power}");
         }
-        holds(&SEVEN);
-        holds(&FIVE);
     }
 }

@@ -40,6 +40,8 @@ pub(super) struct Scene<'a> {
     any_leads: Normal,
     /// Logarithm of the density of a meter that shows anything at all.
     log_anything: f64,
+    /// Below this no density goes.
+    floor: f64,
 }
 
 impl<'a> Scene<'a> {
@@ -50,35 +52,24 @@ impl<'a> Scene<'a> {
             Some(Mains::V230F50) => vec![priors.v230],
             None => vec![priors.v120, priors.v230],
         };
+        let log_anything: f64 = shown.iter().map(log_anything).sum();
         Self {
             inspection,
             priors,
             motors: motors.iter().map(|one| Motors::of(one, priors)).collect(),
             any_leads: priors.any_leads(inspection.leads),
-            log_anything: shown.iter().map(log_anything).sum(),
             shown,
+            log_anything,
+            floor: log_anything + libm::log(FLOOR),
         }
     }
 
     /// Logarithms of the density of all readings under an explanation, by assignment in the order
     /// of [`Assignment::ALL`]. Always finite.
     pub(super) fn log_densities(&self, explanation: Explanation) -> [f64; 6] {
-        let floor = self.log_anything + libm::log(FLOOR);
-        let found = match explanation {
-            // The same for every assignment.
-            Explanation::EqualWindings => [self.equal(floor); 6],
-            _ => Assignment::ALL.map(|assignment| self.log_density(explanation, assignment, floor)),
-        };
-        found.map(|found| log_sum(&[found, floor]))
-    }
-
-    fn log_density(&self, explanation: Explanation, assignment: Assignment, floor: f64) -> f64 {
         let leads = self.any_leads;
-        let whole = |closed, leads| {
-            let (seen, log_open) = self.seen(assignment, closed, leads);
-            log_open + self.whole(&seen, floor)
-        };
-        match explanation {
+        let whole = |closed, leads| Assignment::ALL.map(|one| self.whole(one, closed, leads));
+        let found = match explanation {
             Explanation::Sound => whole(ALL_CLOSED, self.priors.zeroed_leads),
             Explanation::LeadsNotZeroed => {
                 whole(ALL_CLOSED, self.priors.leads_in(self.inspection.leads))
@@ -86,46 +77,67 @@ impl<'a> Scene<'a> {
             Explanation::ProtectorOpen | Explanation::CommonLeadOpen => whole(ONLY_SERIES, leads),
             Explanation::StartOpen => whole(ONLY_RUN, leads),
             Explanation::RunOpen => whole(ONLY_START, leads),
-            Explanation::ShortedTurns => self.shorted(assignment, floor),
-            Explanation::StartDeviceOn => {
-                let (seen, _) = self.seen(assignment, ALL_CLOSED, leads);
-                self.mean_over_motors(|motors| {
-                    seen.log_evidence(circuits::triangle, &motors.bridged, floor)
-                })
+            Explanation::ShortedTurns => {
+                let lump = self.lump();
+                Assignment::ALL.map(|one| log_sum(&[self.shorted(one), lump]))
             }
-            Explanation::ProbeMissed => self.missed(assignment, floor),
-            Explanation::EqualWindings => self.equal(floor),
-            Explanation::SingleCoil => {
-                let (seen, log_open) = self.seen(assignment, ONLY_SERIES, leads);
-                let coil = LogNormal::of([([1.0], self.priors.single_coil)]);
-                log_open + seen.log_evidence(circuits::equal, &coil, floor)
-            }
-        }
+            Explanation::StartDeviceOn => Assignment::ALL.map(|one| self.bridged(one)),
+            Explanation::ProbeMissed => Assignment::ALL.map(|one| self.missed(one)),
+            Explanation::EqualWindings => [self.equal(); 6],
+            Explanation::SingleCoil => Assignment::ALL.map(|one| self.coil(one)),
+        };
+        found.map(|found| log_sum(&[found, self.floor]))
     }
 
-    /// Two windings that meet at the common pin.
-    fn whole(&self, seen: &Seen, floor: f64) -> f64 {
+    /// Two windings that meet at the common pin, of which only some pairs conduct.
+    fn whole(&self, assignment: Assignment, closed: [bool; 3], leads: Normal) -> f64 {
+        let (seen, log_open) = self.seen(assignment, closed, leads);
+        log_open + self.two_windings(&seen)
+    }
+
+    fn two_windings(&self, seen: &Seen) -> f64 {
         self.mean_over_motors(|motors| {
-            seen.log_evidence(circuits::two_windings, &motors.whole, floor)
+            seen.log_evidence(circuits::two_windings, &motors.whole, self.floor)
         })
     }
 
-    /// Shorted turns in a winding, of one winding against the other, or all burnt to a lump.
-    fn shorted(&self, assignment: Assignment, floor: f64) -> f64 {
+    /// A start device across start and run.
+    fn bridged(&self, assignment: Assignment) -> f64 {
+        let (seen, _) = self.seen(assignment, ALL_CLOSED, self.any_leads);
+        self.mean_over_motors(|motors| {
+            seen.log_evidence(circuits::triangle, &motors.bridged, self.floor)
+        })
+    }
+
+    /// One coil between the two pins that are not common; the third is no winding's.
+    fn coil(&self, assignment: Assignment) -> f64 {
+        let (seen, log_open) = self.seen(assignment, ONLY_SERIES, self.any_leads);
+        let coil = LogNormal::of([([1.0], self.priors.single_coil)]);
+        log_open + seen.log_evidence(circuits::equal, &coil, self.floor)
+    }
+
+    /// Shorted turns in a winding, or of one winding against the other.
+    fn shorted(&self, assignment: Assignment) -> f64 {
         let (seen, _) = self.seen(assignment, ALL_CLOSED, self.any_leads);
         self.mean_over_motors(|motors| {
             let in_one = motors.shorted.each_ref().map(|(share, left)| {
-                libm::log(*share) + seen.log_evidence(circuits::two_windings, left, floor)
+                libm::log(*share) + seen.log_evidence(circuits::two_windings, left, self.floor)
             });
-            let stars = motors.stars.each_ref().map(|(share, legs)| {
-                libm::log(*share) + seen.log_evidence(circuits::star, legs, floor)
-            });
-            log_sum(&[log_sum(&in_one), log_sum(&stars)])
+            let (share, legs) = &motors.touching;
+            let touching = libm::log(*share) + seen.log_evidence(circuits::star, legs, self.floor);
+            log_sum(&[log_sum(&in_one), touching])
         })
     }
 
+    /// Windings burnt to one lump, with the share of that among shorted ones.
+    fn lump(&self) -> f64 {
+        let legs = circuits::lump(self.priors);
+        let seen = Seen::new(self.shown, self.any_leads);
+        libm::log(circuits::LUMP) + seen.log_evidence(circuits::star, &legs, self.floor)
+    }
+
     /// One pair shows over range, its contact's resistance, or something else altogether.
-    fn missed(&self, assignment: Assignment, floor: f64) -> f64 {
+    fn missed(&self, assignment: Assignment) -> f64 {
         let over = |shown: &&Shown| matches!(shown, Shown::Above(_));
         if self.shown.iter().filter(over).count() == self.shown.len() {
             return libm::log(NOTHING_READS);
@@ -139,15 +151,15 @@ impl<'a> Scene<'a> {
                 Shown::Above(_) => libm::log(MISSED_IS_OPEN),
                 number => libm::log(1.0 - MISSED_IS_OPEN) + log_anything(&number),
             };
-            own - libm::log(3.0) + self.whole(&seen, floor)
+            own - libm::log(3.0) + self.two_windings(&seen)
         });
         log_sum(&[log_sum(&one), libm::log(SEVERAL_MISSED) + self.log_anything])
     }
 
     /// Three windings in a star or a triangle: any two pins read the same.
-    fn equal(&self, floor: f64) -> f64 {
+    fn equal(&self) -> f64 {
         let winding = LogNormal::of([([1.0], self.priors.equal_windings)]);
-        Seen::new(self.shown, self.any_leads).log_evidence(circuits::equal, &winding, floor)
+        Seen::new(self.shown, self.any_leads).log_evidence(circuits::equal, &winding, self.floor)
     }
 
     /// Either mains where it is not known, both being as likely.
