@@ -2,11 +2,11 @@
 //!
 //! The page keeps the typed text; this decides what it means. Nothing here changes the text.
 
-use diagnosis::{WindingsKnown, item_of_pair};
-use job::{Answer, Measured, Reading, Text};
-use measure::Meter;
-use measure::windings::{Pair, PairDoubt, doubt_about_pair};
-use quantity::{Observed, Ohms, ParseError, Strictness, Typed, parse_reading};
+use diagnosis::{Choice, Item, WindingsKnown, item_of_pair};
+use job::{Answer, Measured, Reading, Text, Unit};
+use measure::windings::{Pair, doubt_about_pair};
+use measure::{Doubt, Meter, doubt_about_insulation, doubt_about_ohms};
+use quantity::{Accuracy, Celsius, Farads, Observed, ParseError, Strictness, Volts, parse_reading};
 
 /// What the meter is asked about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -15,6 +15,8 @@ pub enum Target {
     Pair(Pair),
     /// The probes touched together: the leads themselves.
     Leads,
+    /// An item of another check.
+    Item(Item),
 }
 
 /// Why a text can't be entered.
@@ -23,7 +25,7 @@ pub enum Refusal {
     /// It is no reading.
     Unreadable(ParseError),
     /// It is one, but can't be.
-    Impossible(PairDoubt),
+    Impossible(Doubt),
     /// Over range with the probes together: they don't touch, or a lead is broken.
     LeadsOpen,
 }
@@ -34,7 +36,7 @@ pub enum Checked {
     /// Can't be entered.
     Refused(Refusal),
     /// Can be entered once the person says that it is right.
-    Unusual(PairDoubt, Answer),
+    Unusual(Doubt, Answer),
     /// Can be entered.
     Fine(Answer),
 }
@@ -42,10 +44,11 @@ pub enum Checked {
 impl Target {
     /// The check and item under which a job keeps the reading.
     #[must_use]
-    pub const fn names(self) -> (&'static str, &'static str) {
+    pub fn names(self) -> (&'static str, &'static str) {
         match self {
             Self::Pair(pair) => ("windings", item_of_pair(pair)),
             Self::Leads => WindingsKnown::LEADS_READING,
+            Self::Item(item) => (item.check().name(), item.name()),
         }
     }
 
@@ -54,22 +57,83 @@ impl Target {
     pub const fn pair(self) -> Option<Pair> {
         match self {
             Self::Pair(pair) => Some(pair),
-            Self::Leads => None,
+            Self::Leads | Self::Item(_) => None,
         }
+    }
+
+    /// The unit of what is typed.
+    #[must_use]
+    pub fn unit(self) -> Unit {
+        match self {
+            Self::Pair(_) | Self::Leads => Unit::Ohm,
+            Self::Item(item) => item.unit().unwrap_or(Unit::Ohm),
+        }
+    }
+
+    fn is_printed(self) -> bool {
+        matches!(self, Self::Item(Item::PtcMarking | Item::CapacitorMarking))
+    }
+
+    /// How good the meter is at this. Volts and degrees: a low-cost meter's and a household
+    /// thermometer's (common practice, no source). What is printed is exact.
+    fn accuracy(self, meter: Meter) -> Accuracy {
+        let fixed = match self.unit() {
+            _ if self.is_printed() => Accuracy::new(0.0, 0.0),
+            Unit::Ohm => None,
+            Unit::Volt => Accuracy::new(0.5, 3.0),
+            Unit::Celsius | Unit::Farad => Accuracy::new(1.0, 2.0),
+        };
+        fixed.unwrap_or(meter.accuracy)
     }
 }
 
 /// What a text says so far, for the echo beside the field. Nothing while it isn't a reading yet.
 #[must_use]
-pub fn understood(text: &str, meter: Meter) -> Option<Typed<Ohms>> {
-    parse_reading(text, meter.top).ok()
+pub fn understood(text: &str, target: Target, meter: Meter) -> Option<Measured> {
+    read(text, target, meter).ok()
+}
+
+fn read(text: &str, target: Target, meter: Meter) -> Result<Measured, ParseError> {
+    Ok(match target.unit() {
+        Unit::Ohm => Measured::Ohms(parse_reading(text, meter.top)?),
+        Unit::Volt => Measured::Volts(parse_reading(text, Volts::new(600.0))?),
+        Unit::Celsius => Measured::Celsius(parse_reading(text, Celsius::new(200.0))?),
+        // Printed in microfarads; a number alone means those.
+        Unit::Farad => {
+            Measured::Farads(parse_reading(text, Farads::new(1.0)).and_then(|typed| {
+                match typed.observed {
+                    Observed::Value(value) if value >= Farads::new(1.0) => {
+                        parse_reading(&format!("{} µF", text.trim()), Farads::new(1.0))
+                    }
+                    _ => Ok(typed),
+                }
+            })?)
+        }
+    })
+}
+
+fn doubt(measured: Measured, target: Target) -> Option<(Strictness, Doubt)> {
+    let Measured::Ohms(typed) = measured else {
+        return None;
+    };
+    match target {
+        Target::Pair(_) | Target::Leads => doubt_about_pair(typed),
+        Target::Item(
+            Item::BladesToEarth
+            | Item::BladesToMetal
+            | Item::PinOneToShell
+            | Item::PinTwoToShell
+            | Item::PinThreeToShell,
+        ) => doubt_about_insulation(typed),
+        Target::Item(_) => doubt_about_ohms(typed),
+    }
 }
 
 /// Looks at a text that is about to be entered.
 #[must_use]
 pub fn checked(text: &str, target: Target, meter: Meter) -> Checked {
-    let typed = match parse_reading(text, meter.top) {
-        Ok(typed) => typed,
+    let measured = match read(text, target, meter) {
+        Ok(measured) => measured,
         Err(error) => return Checked::Refused(Refusal::Unreadable(error)),
     };
     let Ok(kept) = Text::new(text.trim()) else {
@@ -79,13 +143,12 @@ pub fn checked(text: &str, target: Target, meter: Meter) -> Checked {
     };
     let answer = Answer::Reading(Reading {
         typed: kept,
-        measured: Measured::Ohms(typed),
-        accuracy: meter.accuracy,
+        measured,
+        accuracy: target.accuracy(meter),
     });
-    let open_leads =
-        target == Target::Leads && matches!(typed.observed, Observed::OverRange { .. });
-    match doubt_about_pair(typed) {
-        _ if open_leads => Checked::Refused(Refusal::LeadsOpen),
+    let is_over = matches!(measured.numbers().0, Observed::OverRange { .. });
+    match doubt(measured, target) {
+        _ if is_over && target == Target::Leads => Checked::Refused(Refusal::LeadsOpen),
         Some((Strictness::Hard, doubt)) => Checked::Refused(Refusal::Impossible(doubt)),
         Some((Strictness::Soft, doubt)) => Checked::Unusual(doubt, answer),
         None => Checked::Fine(answer),
@@ -96,6 +159,7 @@ pub fn checked(text: &str, target: Target, meter: Meter) -> Checked {
 mod tests {
     use super::*;
     use measure::MeterKind;
+    use quantity::Ohms;
 
     const PAIR: Target = Target::Pair(Pair::OneThree);
 
@@ -114,8 +178,7 @@ mod tests {
     fn a_reading_is_kept_as_typed_and_as_understood() {
         let reading = reading(look(" 4,7 "));
         assert_eq!(reading.typed.as_str(), "4,7");
-        let Measured::Ohms(typed) = reading.measured;
-        assert_eq!(typed.observed, Observed::Value(Ohms::new(4.7)));
+        assert_eq!(reading.measured.numbers().0, Observed::Value(4.7));
         assert_eq!(reading.accuracy, MeterKind::Good.automatic().accuracy);
     }
 
@@ -123,9 +186,8 @@ mod tests {
     fn over_range_carries_the_end_of_the_range_that_the_meter_was_set_to() {
         let meter = MeterKind::Basic.set_to(Ohms::new(200.0));
         let reading = reading(checked("OL", PAIR, meter));
-        let Measured::Ohms(typed) = reading.measured;
-        let above = Ohms::new(200.0);
-        assert_eq!(typed.observed, Observed::OverRange { above });
+        let above = 200.0;
+        assert_eq!(reading.measured.numbers().0, Observed::OverRange { above });
     }
 
     #[test]
@@ -141,14 +203,14 @@ mod tests {
 
     #[test]
     fn ohms_below_zero_are_refused() {
-        let refused = Checked::Refused(Refusal::Impossible(PairDoubt::Negative));
+        let refused = Checked::Refused(Refusal::Impossible(Doubt::Negative));
         assert_eq!(look("-3"), refused);
         assert_eq!(look("\u{2212}3"), refused);
     }
 
     #[test]
     fn a_kilo_ohm_slip_is_asked_about_and_can_still_be_entered() {
-        let Checked::Unusual(PairDoubt::LargeForAWinding, Answer::Reading(reading)) = look("4.7k")
+        let Checked::Unusual(Doubt::LargeForAWinding, Answer::Reading(reading)) = look("4.7k")
         else {
             panic!("not asked about");
         };
@@ -166,8 +228,27 @@ mod tests {
     #[test]
     fn the_echo_says_nothing_until_the_text_is_a_reading() {
         let meter = MeterKind::Good.automatic();
-        assert_eq!(understood("", meter), None);
-        assert_eq!(understood(",", meter), None);
-        assert!(understood("4,", meter).is_some());
+        assert_eq!(understood("", PAIR, meter), None);
+        assert_eq!(understood(",", PAIR, meter), None);
+        assert!(understood("4,", PAIR, meter).is_some());
+    }
+
+    #[test]
+    fn a_bare_number_on_a_capacitor_means_microfarads() {
+        let meter = MeterKind::Good.automatic();
+        let target = Target::Item(Item::CapacitorMarking);
+        for text in ["12", "12 µF", "12uF"] {
+            let found = understood(text, target, meter).unwrap().numbers().0;
+            assert_eq!(found, Observed::Value(12e-6), "{text}");
+        }
+    }
+
+    #[test]
+    fn megohms_typed_as_ohms_are_asked_about_only_towards_metal() {
+        let meter = MeterKind::Good.automatic();
+        let shell = checked("40", Target::Item(Item::PinOneToShell), meter);
+        assert!(matches!(shell, Checked::Unusual(Doubt::OhmsForMegohms, _)));
+        let ptc = checked("40", Target::Item(Item::PtcReading), meter);
+        assert!(matches!(ptc, Checked::Fine(_)));
     }
 }

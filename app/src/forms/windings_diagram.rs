@@ -3,8 +3,8 @@
 use diagnosis::{PinShape, WindingsKnown, item_of_pair};
 use job::{Answer, Job, Measured};
 use measure::windings::{Label, Pair, Pin, Role};
-use quantity::{Observed, Ohms, Typed};
-use wording::{Locale, observed, uncertain_ohms, windings_page};
+use quantity::Observed;
+use wording::{Locale, measured, uncertain_ohms, windings_page};
 
 /// The whole picture.
 #[derive(Debug, Clone, PartialEq)]
@@ -44,9 +44,9 @@ pub struct Shown {
 impl Shown {
     /// Says a reading.
     #[must_use]
-    pub fn of(typed: Typed<Ohms>, locale: &Locale) -> Self {
-        let full = observed(typed, locale);
-        let short = match typed.observed {
+    pub fn of(reading: Measured, locale: &Locale) -> Self {
+        let full = measured(reading, locale);
+        let short = match reading.numbers().0 {
             Observed::Value(_) => full.clone(),
             Observed::OverRange { .. } => windings_page::OVER_RANGE.to_owned(),
         };
@@ -114,9 +114,8 @@ fn line_of(job: &Job, pair: Pair, locale: &Locale) -> Line {
     for (_, answer) in job.answers("windings", item_of_pair(pair)) {
         match answer {
             Answer::Reading(reading) => {
-                let Measured::Ohms(typed) = reading.measured;
                 line.earlier.extend(line.reading.take());
-                line.reading = Some(Shown::of(typed, locale));
+                line.reading = Some(Shown::of(reading.measured, locale));
                 line.given_up = false;
             }
             Answer::NotDone(_) => {

@@ -1,7 +1,7 @@
 //! Which part of the windings check is on the screen. What to do next comes from the
 //! assessment; this only finds the part of the screen that does it.
 
-use diagnosis::{Assessment, GearChoice, PinShape, Step, answered};
+use diagnosis::{Assessment, Check, GearChoice, PinShape, Step, answered};
 use job::Job;
 
 use super::pair_reading::Target;
@@ -53,7 +53,8 @@ pub fn suggested(assessment: &Assessment) -> Option<Target> {
 /// itself does.
 #[must_use]
 pub fn step_to_tell(assessment: &Assessment) -> Option<Step> {
-    let at_the_pins = |step: &&Step| !matches!(step, Step::Look(_));
+    // What comes before the pins is the job's business; what comes after them is told here.
+    let at_the_pins = |step: &&Step| !matches!(step, Step::Do(check) if *check < Check::Windings);
     let first = assessment.next.iter().find(at_the_pins).copied()?;
     (!matches!(first, Step::Measure(_))).then_some(first)
 }
@@ -132,7 +133,7 @@ mod tests {
         }
         let (_, assessment) = job_with(&answers);
         assert_eq!(suggested(&assessment), None);
-        assert_eq!(step_to_tell(&assessment), Some(Step::PinsToShell));
+        assert_eq!(step_to_tell(&assessment), Some(Step::Do(Check::Shell)));
     }
 
     #[test]

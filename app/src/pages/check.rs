@@ -4,6 +4,7 @@ use diagnosis::{Check, Choice};
 use leptos::prelude::*;
 use wording::page;
 
+use super::items::ItemsScreen;
 use super::machine::MachineScreen;
 use super::refrigerant::RefrigerantScreen;
 use super::windings::WindingsScreen;
@@ -19,6 +20,7 @@ pub fn CheckScreen(
         Some(Check::Machine) => view! { <MachineScreen/> }.into_any(),
         Some(Check::Refrigerant) => view! { <RefrigerantScreen/> }.into_any(),
         Some(Check::Windings) => view! { <WindingsScreen/> }.into_any(),
+        Some(check) => view! { <ItemsScreen check/> }.into_any(),
         None => view! { <Heading text=page::NO_SUCH_CHECK/> }.into_any(),
     }
 }

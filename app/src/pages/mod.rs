@@ -6,6 +6,7 @@ pub mod choice_list;
 pub mod do_next;
 pub mod drawings;
 pub mod import;
+pub mod items;
 pub mod jobs;
 pub mod kept_as_it_is;
 pub mod known;

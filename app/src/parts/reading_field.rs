@@ -63,7 +63,7 @@ pub fn ReadingField(
     let enter = move || match look() {
         Checked::Fine(answer) => entered.run(answer),
         Checked::Unusual(doubt, answer) => {
-            remark.set(Some(Remark::Unusual(wording::pair_doubt(doubt), answer)));
+            remark.set(Some(Remark::Unusual(wording::doubt(doubt), answer)));
         }
         Checked::Refused(refusal) => remark.set(Some(Remark::Refused(refused(&refusal)))),
     };
@@ -130,7 +130,7 @@ pub fn ReadingField(
                         on:input=move |event| write.run(event_target_value(&event))
                     />
                     <output class="reading-echo" id="reading-echo" for=FIELD>
-                        {move || echo(&typed.read(), meter.get(), &locale)}
+                        {move || echo(&typed.read(), target.get(), meter.get(), &locale)}
                     </output>
                 </div>
                 <button class="button reading-enter" class:under-keypad=own_keypad>
@@ -179,17 +179,18 @@ fn question(target: Target) -> String {
     match target {
         Target::Pair(pair) => words::touch(pair),
         Target::Leads => words::TOUCH_LEADS.to_owned(),
+        Target::Item(item) => wording::item(item).ask.to_owned(),
     }
 }
 
-fn echo(text: &str, meter: Meter, locale: &Locale) -> Option<String> {
-    understood(text, meter).map(|typed| wording::observed(typed, locale))
+fn echo(text: &str, target: Target, meter: Meter, locale: &Locale) -> Option<String> {
+    understood(text, target, meter).map(|measured| wording::measured(measured, locale))
 }
 
 fn refused(refusal: &Refusal) -> String {
     match refusal {
         Refusal::Unreadable(error) => wording::parse_error(error).line(),
-        Refusal::Impossible(doubt) => wording::pair_doubt(*doubt).line(),
+        Refusal::Impossible(doubt) => wording::doubt(*doubt).line(),
         Refusal::LeadsOpen => words::LEADS_OPEN.to_owned(),
     }
 }

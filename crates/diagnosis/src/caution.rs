@@ -1,5 +1,6 @@
 //! What to be careful of, and when to stop.
 
+use crate::Check;
 use crate::choice::choices;
 
 choices! {
@@ -63,6 +64,28 @@ choices! {
 }
 
 impl Caution {
+    /// The check that it follows from, where it is one alone.
+    #[must_use]
+    pub const fn check(self) -> Option<Check> {
+        Some(match self {
+            Self::TrippedProtection => Check::Machine,
+            Self::FlammableRefrigerant | Self::UnknownRefrigerant => Check::Refrigerant,
+            Self::WrongMains
+            | Self::DamagedCord
+            | Self::BurntWiring
+            | Self::ChewedWiring
+            | Self::WetWiring
+            | Self::GasMayBeOut => Check::LookOver,
+            Self::BrokenEarth | Self::NoEarthPin | Self::ShortedPlug | Self::InsulationTester => {
+                Check::Ground
+            }
+            Self::ChargedCapacitor | Self::ChargedBoard => Check::StoredCharge,
+            Self::BeforeThePins | Self::InverterPins | Self::DamagedWindings => Check::Windings,
+            Self::NeverBridgeTheProtector => Check::Protector,
+            Self::StayUnplugged | Self::LiveMetal | Self::LeakInDoubt => return None,
+        })
+    }
+
     /// How much it weighs.
     #[must_use]
     pub const fn level(self) -> Level {

@@ -4,6 +4,7 @@ use measure::windings::{Explanation, Forecast, Pair, Pin};
 use measure::{Insulation, Protector, Tester};
 use quantity::{Celsius, Farads, Ohms, Uncertain, Volts};
 
+use crate::checks::Check;
 use crate::checks::ground::{LeakPath, Leakage};
 use crate::checks::look_over::Sign;
 use crate::checks::machine::Complaint;
@@ -128,6 +129,25 @@ pub enum WindingsFinding {
 }
 
 impl Finding {
+    /// The check that found it.
+    #[must_use]
+    pub const fn check(&self) -> Check {
+        match self {
+            Self::Complaint { .. } => Check::Machine,
+            Self::Sign(_) => Check::LookOver,
+            Self::Insulation {
+                path: LeakPath::PinToShell(_),
+                ..
+            } => Check::Shell,
+            Self::Insulation { .. } | Self::Earth { .. } | Self::BladesShorted => Check::Ground,
+            Self::ChargeLeft { .. } => Check::StoredCharge,
+            Self::Windings(_) => Check::Windings,
+            Self::Protector { .. } => Check::Protector,
+            Self::StartDeviceLooks(_) | Self::StartDevice(_) => Check::StartDevice,
+            Self::WindingTemperature(_) => Check::WindingTemperature,
+        }
+    }
+
     /// Its short name for files.
     #[must_use]
     pub fn name(&self) -> &'static str {

@@ -35,7 +35,7 @@ pub use item::{ItemWords, item};
 pub use locale::{DateOrder, DecimalMark, Degrees, Locale};
 pub use odds::{Odds, odds};
 pub use path::{LinkWords, basis, link, link_state};
-pub use reading_error::{ErrorWords, pair_doubt, parse_error};
+pub use reading_error::{ErrorWords, doubt, parse_error};
 pub use report::{Part, Report, Section, report, title, told_explanations};
 pub use step::{StepWords, step};
 pub use value::{measured, observed, ohms, uncertain_ohms};

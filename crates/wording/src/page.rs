@@ -357,3 +357,8 @@ pub fn clashing_entries(count: usize) -> String {
 pub fn about(action: &str, what: &str) -> String {
     format!("{action}: {what}")
 }
+
+/// Enters that nothing on the list was seen.
+pub const NOTHING_TO_TICK: &str = "I see none of these";
+/// Enters what was ticked.
+pub const ENTER_TICKS: &str = "Enter what I ticked";

@@ -1,6 +1,6 @@
 //! What doesn't fit in what was typed, and how to mend it.
 
-use measure::windings::PairDoubt;
+use measure::Doubt;
 use quantity::ParseError;
 
 /// What is wrong and how to mend it.
@@ -45,23 +45,27 @@ pub fn parse_error(error: &ParseError) -> ErrorWords {
     ErrorWords { what, mend }
 }
 
-/// Says why a reading between two pins is refused or asked about.
+/// Says why a reading is refused or asked about.
 #[must_use]
-pub fn pair_doubt(doubt: PairDoubt) -> ErrorWords {
+pub fn doubt(doubt: Doubt) -> ErrorWords {
     let (what, mend) = match doubt {
-        PairDoubt::Negative => (
+        Doubt::Negative => (
             "Ohms can't be below zero.",
             "Leave the sign out; if the meter itself shows it, zero the leads again.",
         ),
-        PairDoubt::BeyondAnyMeter => (
+        Doubt::BeyondAnyMeter => (
             "No hand-held meter shows that much.",
             "Check k and M, or type OL for over range.",
         ),
-        PairDoubt::LargeForAWinding => (
+        Doubt::LargeForAWinding => (
             "Unusual: windings have a few ohms to some tens.",
             "Is that right? Check for k on the display, and keep fingers off the probe tips.",
         ),
-        PairDoubt::LoneOne => (
+        Doubt::OhmsForMegohms => (
+            "Unusual: that is a dead short to metal.",
+            "Is that right? If the display says MΩ, type M after the number.",
+        ),
+        Doubt::LoneOne => (
             "A 1 alone at the edge of the display is how some meters say over range.",
             "Is it 1 ohm? If not, use OL.",
         ),

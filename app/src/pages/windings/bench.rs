@@ -3,7 +3,7 @@
 //! What was entered stands in the job; this holds only what would be lost without harm.
 
 use diagnosis::{Caution, Choice, Finding, GearChoice, LeadsChoice, PinShape, answered};
-use job::{Answer, Measured, Name, NotDone};
+use job::{Answer, Name, NotDone};
 use leptos::prelude::*;
 use wording::{Locale, windings_page as words};
 
@@ -215,18 +215,16 @@ impl Bench {
     /// What is being typed, as it is understood where it can be.
     pub(super) fn being_typed(self) -> String {
         let text = self.typed.get();
-        let understood = understood(&text, self.meter.get().meter());
-        understood.map_or(text, |typed| Shown::of(typed, &self.locale).short)
+        let target = self.target.get().unwrap_or(Target::Leads);
+        let understood = understood(&text, target, self.meter.get().meter());
+        understood.map_or(text, |reading| Shown::of(reading, &self.locale).short)
     }
 
     /// What was read with the probes together.
     pub(super) fn leads_read(self) -> Option<String> {
         let (check, item) = Target::Leads.names();
         self.open.with_job(|job| match job.answer(check, item) {
-            Some(Answer::Reading(reading)) => {
-                let Measured::Ohms(typed) = reading.measured;
-                Some(Shown::of(typed, &self.locale).full)
-            }
+            Some(Answer::Reading(reading)) => Some(Shown::of(reading.measured, &self.locale).full),
             _ => None,
         })
     }

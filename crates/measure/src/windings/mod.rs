@@ -25,7 +25,7 @@ mod weighing;
 
 pub use explanation::{Explanation, Scored};
 pub use labels::{Label, PinBelief};
-pub use limits::{PAIR_LIMITS, PairDoubt, doubt_about_pair};
+pub use limits::{PAIR_LIMITS, doubt_about_pair};
 pub use pins::{Assignment, Pair, Pin, Role};
 pub use priors::{MainsPriors, Normal, WindingPriors};
 pub use readings::{Inspection, Leads, Mains, PairReading, StartGear, WiringAsFound};

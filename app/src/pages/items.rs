@@ -1,0 +1,331 @@
+//! A check that asks its items one at a time: what was answered above, the question below it,
+//! and what the answers mean.
+
+use diagnosis::{Caution, Check, Choice, Finding, Item, Sign};
+use job::{Answer, Name, NotDone};
+use leptos::prelude::*;
+use wording::{Locale, Words, item as said_item, page, windings_page as words};
+
+use super::choice_list::{ChoiceList, Offer};
+use crate::device;
+use crate::forms::items::{Asked, answered, asked, chosen, first_open};
+use crate::forms::pair_reading::Target;
+use crate::forms::windings_meter::MeterInUse;
+use crate::frame::Heading;
+use crate::parts::caution::Caution as CautionInFull;
+use crate::parts::reading_field::{FIELD, ReadingField};
+use crate::route::{Place, Route};
+use crate::session::OpenJob;
+
+/// The screen's own state. A handle: cheap to copy.
+#[derive(Clone, Copy)]
+struct Asking {
+    open: OpenJob,
+    check: Check,
+    locale: Locale,
+    /// What the person wants to answer again, in the place of what is next.
+    again: RwSignal<Option<Item>>,
+    /// What is asked.
+    item: Memo<Option<Item>>,
+    typed: RwSignal<String>,
+}
+
+impl Asking {
+    fn new(open: OpenJob, check: Check) -> Self {
+        let again = RwSignal::new(None);
+        let item = Memo::new(move |_| {
+            again
+                .get()
+                .or_else(|| open.with_job(|job| first_open(check, job)))
+        });
+        let asking = Self {
+            open,
+            check,
+            locale: open.session().locale(),
+            again,
+            item,
+            typed: RwSignal::new(String::new()),
+        };
+        Effect::new(move |_| {
+            let draft = asking.item.get().and_then(|item| asking.draft_of(item));
+            asking.typed.set(draft.unwrap_or_default());
+        });
+        asking
+    }
+
+    fn draft_of(self, item: Item) -> Option<String> {
+        let (check, item) = Target::Item(item).names();
+        self.open.draft(check, item)
+    }
+
+    fn write(self, text: String) {
+        if let Some(item) = self.item.get_untracked() {
+            let (check, item) = Target::Item(item).names();
+            self.open.keep_draft(check, item, &text);
+        }
+        self.typed.set(text);
+    }
+
+    fn enter(self, item: Item, answer: Answer) {
+        let (check, name) = Target::Item(item).names();
+        if self.open.answer(check, name, answer) {
+            self.again.set(None);
+            self.open.session().announce(page::NOTED);
+            self.show_next();
+        }
+    }
+
+    fn choose(self, item: Item, name: &str) {
+        if let Ok(name) = Name::new(name) {
+            self.enter(item, Answer::Choice(name));
+        }
+    }
+
+    fn ask_again(self, item: Item) {
+        self.again.set(Some(item));
+        self.show_next();
+    }
+
+    /// The focus goes where the next answer is given: to the field, or to the question.
+    fn show_next(self) {
+        match self.item.get_untracked().map(asked) {
+            Some(Asked::Number) => device::focus_in_place(FIELD),
+            Some(_) => device::focus(QUESTION),
+            None => device::focus(MEANING),
+        }
+    }
+}
+
+/// The identifier of the question.
+const QUESTION: &str = "item-question";
+/// The identifier of what was found.
+const MEANING: &str = "item-meaning";
+
+/// Asks the items of a check.
+#[component]
+pub fn ItemsScreen(
+    /// The check.
+    check: Check,
+) -> impl IntoView {
+    let asking = Asking::new(OpenJob::here(), check);
+    view! {
+        <div class="screen asking">
+            <Heading text=check.words()/>
+            <p class="soft">{check.hint()}</p>
+            {move || answers(asking)}
+            {move || meaning(asking)}
+            {move || match asking.item.get() {
+                Some(item) => question(asking, item).into_any(),
+                None => ways_on(asking).into_any(),
+            }}
+        </div>
+    }
+}
+
+/// What was answered, each to be changed.
+fn answers(asking: Asking) -> impl IntoView {
+    let rows = asking.open.with_job(|job| {
+        let items = answered(asking.check, job).into_iter();
+        items
+            .map(|item| (item, says(item, job, &asking.locale)))
+            .collect::<Vec<_>>()
+    });
+    let row = |(item, says): (Item, String)| {
+        view! {
+            <div class="noted">
+                <dt>{said_item(item).ask}</dt>
+                <dd>
+                    <strong>{says}</strong>
+                    <button type="button" class="plain" on:click=move |_| asking.ask_again(item)>
+                        {page::CHANGE}
+                        <span class="unseen">" " {said_item(item).ask}</span>
+                    </button>
+                </dd>
+            </div>
+        }
+    };
+    (!rows.is_empty()).then(|| {
+        view! { <dl class="noted-list">{rows.into_iter().map(row).collect_view()}</dl> }
+    })
+}
+
+/// The answer that counts, in words.
+fn says(item: Item, job: &job::Job, locale: &Locale) -> String {
+    let (check, name) = Target::Item(item).names();
+    let latest = job.answers(check, name).pop();
+    latest
+        .and_then(|(entry, _)| page::entry(entry, locale))
+        .map(|entry| entry.says)
+        .unwrap_or_default()
+}
+
+/// What this check found, and what it warns of.
+fn meaning(asking: Asking) -> impl IntoView {
+    let (findings, cautions) = asking.open.assessment().with(|known| {
+        let of_check = |finding: &&Finding| finding.check() == asking.check;
+        let findings: Vec<String> = known
+            .findings
+            .iter()
+            .filter(of_check)
+            .map(|finding| wording::finding(finding, &asking.locale))
+            .collect();
+        let cautions = known.cautions.iter().copied();
+        let cautions: Vec<_> = cautions
+            .filter(|caution| belongs(*caution, asking.check))
+            .collect();
+        (findings, cautions)
+    });
+    let has_any = !findings.is_empty() || !cautions.is_empty();
+    has_any.then(|| {
+        let findings = findings.into_iter().map(|said| view! { <p>{said}</p> });
+        let cautions = cautions
+            .into_iter()
+            .map(|caution| view! { <CautionInFull caution/> });
+        view! {
+            <section class="meaning" id=MEANING tabindex="-1" aria-label=words::MEANING>
+                {cautions.collect_view()}
+                {findings.collect_view()}
+            </section>
+        }
+    })
+}
+
+/// A leak belongs to both checks that can find one.
+fn belongs(caution: Caution, check: Check) -> bool {
+    match caution {
+        Caution::LiveMetal | Caution::LeakInDoubt => {
+            matches!(check, Check::Ground | Check::Shell)
+        }
+        other => other.check() == Some(check),
+    }
+}
+
+fn question(asking: Asking, item: Item) -> impl IntoView {
+    let said = said_item(item);
+    let answer = match asked(item) {
+        Asked::Number => number(asking, item).into_any(),
+        Asked::Ticks => ticks(asking, item).into_any(),
+        Asked::OneOf(offers) => one_of(asking, item, offers).into_any(),
+    };
+    let is_number = matches!(asked(item), Asked::Number);
+    view! {
+        <section class="asked lower">
+            // A number's question is the label of its field.
+            {(!is_number).then(|| view! { <h2 id=QUESTION tabindex="-1">{said.ask}</h2> })}
+            {said.how.map(|how| view! { <p class="soft">{how}</p> })}
+            {answer}
+            {cannot(asking, item)}
+        </section>
+    }
+}
+
+fn number(asking: Asking, item: Item) -> impl IntoView {
+    let session = asking.open.session();
+    let meter = MeterInUse::recalled(&session.setting(MeterInUse::SETTING).unwrap_or_default());
+    let own_keypad = session.setting("keyboard").as_deref() != Some("phone");
+    // Degrees can lie below zero, and the keypad here has no sign.
+    let own_keypad = own_keypad && item.unit() != Some(job::Unit::Celsius);
+    view! {
+        <ReadingField
+            target=Signal::derive(move || Target::Item(item))
+            meter=Signal::derive(move || meter.meter())
+            typed=asking.typed
+            write=Callback::new(move |text| asking.write(text))
+            own_keypad=Signal::derive(move || own_keypad)
+            locale=asking.locale
+            entered=Callback::new(move |answer| asking.enter(item, answer))
+        >
+            {undo(asking.open)}
+        </ReadingField>
+    }
+}
+
+fn undo(open: OpenJob) -> impl IntoView {
+    move || {
+        open.can_undo().then(|| {
+            view! {
+                <button type="button" class="plain" on:click=move |_| open.undo()>{words::UNDO}</button>
+            }
+        })
+    }
+}
+
+fn one_of(asking: Asking, item: Item, offers: Vec<Offer>) -> impl IntoView {
+    let known = offers.clone();
+    view! {
+        <ChoiceList
+            offers
+            chosen=Signal::derive(move || asking.open.with_job(|job| chosen(item, &known, job)))
+            choose=move |name: &'static str| asking.choose(item, name)
+            labelled_by=QUESTION
+        />
+    }
+}
+
+fn ticks(asking: Asking, item: Item) -> impl IntoView {
+    let ticked = RwSignal::new(Vec::<Sign>::new());
+    let toggle = move |sign: Sign| {
+        ticked.update(|signs| match signs.iter().position(|seen| *seen == sign) {
+            Some(place) => {
+                signs.remove(place);
+            }
+            None => signs.push(sign),
+        });
+    };
+    let enter = move |_| {
+        let names = ticked.get_untracked().into_iter();
+        let names = names.filter_map(|sign| Name::new(sign.name()).ok());
+        asking.enter(item, Answer::Choices(names.collect()));
+    };
+    let rows = Sign::ALL.iter().map(|&sign| {
+        view! {
+            <li>
+                <label class="choice tick">
+                    <input
+                        type="checkbox"
+                        prop:checked=move || ticked.read().contains(&sign)
+                        on:change=move |_| toggle(sign)
+                    />
+                    <span class="words">{sign.words()}</span>
+                </label>
+            </li>
+        }
+    });
+    view! {
+        <ul class="choices" role="group" aria-labelledby=QUESTION>{rows.collect_view()}</ul>
+        <button type="button" class="button wide" on:click=enter>
+            {move || if ticked.read().is_empty() { page::NOTHING_TO_TICK } else { page::ENTER_TICKS }}
+        </button>
+    }
+}
+
+fn cannot(asking: Asking, item: Item) -> impl IntoView {
+    let reasons = NotDone::ALL.map(|reason| {
+        view! {
+            <button
+                type="button"
+                class="button quiet"
+                on:click=move |_| asking.enter(item, Answer::NotDone(reason))
+            >
+                {reason.words()}
+            </button>
+        }
+    });
+    view! {
+        <details class="fold">
+            <summary><span>{words::CANNOT_DO}</span></summary>
+            <p class="soft">{words::WHY_NOT}</p>
+            <div class="actions">{reasons.collect_view()}</div>
+        </details>
+    }
+}
+
+fn ways_on(asking: Asking) -> impl IntoView {
+    view! {
+        <div class="lower">
+            <a class="button wide" href=Route::Job(asking.open.id(), Place::Do).link()>
+                {page::BACK_TO_JOB}
+            </a>
+        </div>
+    }
+}
