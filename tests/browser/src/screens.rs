@@ -83,7 +83,7 @@ fn pins(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
         visit.fill("Touch 1 and 2", typed)?;
         visit.window().press(&[Key::Enter])?;
         visit.see(if typed == "4.7k" {
-            "is that right?"
+            "Is that right?"
         } else {
             "Two decimal marks"
         })?;
