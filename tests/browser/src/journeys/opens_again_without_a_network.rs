@@ -3,7 +3,6 @@
 use anyhow::Result;
 
 use crate::engine::Habits;
-use crate::server::Site;
 use crate::stage::Stage;
 use crate::steps::{bare_the_pins, make_job, open_check, read_pair};
 
@@ -12,7 +11,7 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
         profile: Some(stage.folder().join("profile")),
         ..Habits::default()
     };
-    let visit = stage.visit(Site::serve(stage.dist(), "/")?, &habits)?;
+    let visit = stage.visit(stage.site("/")?, &habits)?;
     visit.arrive()?;
     make_job(&visit)?;
     bare_the_pins(&visit)?;

@@ -4,7 +4,6 @@
 use anyhow::{Result, bail, ensure};
 
 use crate::engine::Habits;
-use crate::server::Site;
 use crate::stage::Stage;
 use crate::visit::{Kind, Visit};
 use crate::webdriver::Key;
@@ -17,7 +16,7 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
         desktop: true,
         ..Habits::default()
     };
-    let visit = stage.visit(Site::serve(stage.dist(), "/")?, &habits)?;
+    let visit = stage.visit(stage.site("/")?, &habits)?;
     visit.arrive()?;
     activate(&visit, "Start a job")?;
     for (heading, answer) in [
