@@ -102,6 +102,18 @@ fn two_tabs_lose_no_entry_in_whichever_order_they_save() {
 }
 
 #[test]
+fn a_tab_that_has_nothing_to_add_takes_up_the_other_ones_entries_without_writing() {
+    let shelf = shelf_with_a_job();
+    let (mut one, mut other) = (Tab::open(&shelf), Tab::open(&shelf));
+    let written = one.enter("b").revision;
+    let taken_up = other.store.save(&id("j"), &other.document, other.revision);
+    assert_eq!(taken_up.revision, written, "it was written again");
+    other.document = taken_up.merged.unwrap();
+    assert_eq!(other.document, one.document);
+    assert_eq!(Tab::open(&shelf).revision, written);
+}
+
+#[test]
 fn a_job_that_another_tab_deleted_is_kept_again_by_the_next_entry() {
     let shelf = shelf_with_a_job();
     let (mut first, second) = (Tab::open(&shelf), Tab::open(&shelf));

@@ -54,9 +54,9 @@ impl Calibration {
 }
 
 impl Decile {
-    /// The mean probability stated.
+    /// The mean probability said.
     #[must_use]
-    pub fn stated(&self) -> f64 {
+    pub fn said(&self) -> f64 {
         self.stated / f64::from(self.statements.max(1))
     }
 
@@ -66,10 +66,10 @@ impl Decile {
         self.true_ones / f64::from(self.statements.max(1))
     }
 
-    /// Found less stated.
+    /// Found less said.
     #[must_use]
     pub fn gap(&self) -> f64 {
-        self.found() - self.stated()
+        self.found() - self.said()
     }
 
     /// The standard error of the gap, machines being independent and the statements about one

@@ -57,7 +57,23 @@ impl Kind {
         }
     }
 
-    /// A short name for tables.
+    /// One word for the head of a column.
+    #[must_use]
+    pub const fn short_name(self) -> &'static str {
+        match self {
+            Self::Sound => "sound",
+            Self::CommonOpen => "common",
+            Self::StartOpen => "start",
+            Self::RunOpen => "run",
+            Self::ShortedTurns => "shorted",
+            Self::StartDeviceOn => "device",
+            Self::ProbeMissed => "probe",
+            Self::EqualWindings => "equal",
+            Self::SingleCoil => "coil",
+        }
+    }
+
+    /// A name for tables.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {

@@ -21,7 +21,7 @@ pub struct Score {
     /// How sure the statements about pins were, and how often they were true.
     pub calibration: Calibration,
     /// What the machines were taken for, in the order of [`Kind::ALL`].
-    pub taken_for: [u32; 9],
+    taken_for: [u32; 9],
 }
 
 /// Each block of machines has a seed of its own, so that the result doesn't depend on how many
@@ -96,9 +96,9 @@ impl Score {
         f64::from(count) / f64::from(self.machines.max(1))
     }
 
-    /// The share taken for what they are.
+    /// The share that was taken for this kind.
     #[must_use]
-    pub fn recognised(&self, kind: Kind) -> f64 {
+    pub fn taken_for(&self, kind: Kind) -> f64 {
         self.share(self.taken_for[kind as usize])
     }
 }

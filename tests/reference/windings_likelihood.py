@@ -4,7 +4,7 @@ stated anew here, summed over a dense grid that also covers the leads.
 Writes windings_likelihood.json; with --check, compares the file with figures made anew.
 
 The model. Natural logarithms of run winding, start over run, start device over run, one of three
-equal windings: each normal. Leads: one normal error common to all readings. Each reading has a
+equal windings: each normal. One whole motor in ten is unusual, with wider spreads. Leads: one normal error common to all readings. Each reading has a
 normal error of its own, with the standard uncertainty of percent and counts taken as rectangular
 (JCGM 100:2008, 4.3.7). All six ways of giving parts to pins are equally likely. A pair that is
 open shows over range in 99 of 100. Where the mains is not known, either is as likely.
@@ -23,6 +23,9 @@ from scipy.optimize import minimize
 PRIORS = {
     "v120": {"run": [1.46, 0.55], "ratio": [0.5878, 0.3125]},
     "v230": {"run": [2.68, 0.55], "ratio": [0.2624, 0.2532]},
+    "unusual": 0.1,
+    "unusual_run_deviation": 0.8,
+    "unusual_ratio": [0.9, 0.6],
     "zeroed_leads": [0.03, 0.03],
     "leads": [0.35, 0.15],
     "not_zeroed": 0.4,
@@ -97,19 +100,34 @@ def log_normal_pdf(x, mean, deviation):
     return -0.5 * ((x - mean) / deviation) ** 2 - math.log(deviation * math.sqrt(2 * math.pi))
 
 
-def log_prior(x, circuit, mains):
+def motors(circuit, mains):
+    """Share, run winding and ratio of the motors that a circuit can belong to."""
+    found = []
+    for one in [PRIORS[mains]] if mains else [PRIORS["v120"], PRIORS["v230"]]:
+        share = 1 if mains else 0.5
+        if circuit == "sound":
+            usual, unusual = share * (1 - PRIORS["unusual"]), share * PRIORS["unusual"]
+            wide = [one["run"][0], PRIORS["unusual_run_deviation"]]
+            found.append((usual, one["run"], one["ratio"]))
+            found.append((unusual, wide, PRIORS["unusual_ratio"]))
+        else:
+            found.append((share, one["run"], one["ratio"]))
+    return found
+
+
+def log_prior(x, circuit, motor):
     if circuit == "equal_windings":
         return log_normal_pdf(x[0], *PRIORS["equal_windings"])
-    prior = log_normal_pdf(x[0], *PRIORS[mains]["run"])
-    prior = prior + log_normal_pdf(x[1] - x[0], *PRIORS[mains]["ratio"])
+    _, run, ratio = motor
+    prior = log_normal_pdf(x[0], *run) + log_normal_pdf(x[1] - x[0], *ratio)
     if circuit == "start_device_on":
         prior = prior + log_normal_pdf(x[2] - x[0], *PRIORS["start_device"])
     return prior
 
 
-def log_integrand(x, circuit, mains, leads, numbers):
+def log_integrand(x, circuit, motor, leads, numbers):
     """x holds the logarithms of the resistances and, last, the leads in ohms."""
-    total = log_prior(x, circuit, mains) + log_normal_pdf(x[-1], *leads)
+    total = log_prior(x, circuit, motor) + log_normal_pdf(x[-1], *leads)
     for role_pair, value, standard in numbers:
         expected = ohms_between(role_pair, circuit, x) + x[-1]
         total = total + log_normal_pdf(value, expected, standard)
@@ -129,27 +147,39 @@ def curvature(f, x, step=1e-4):
     ])
 
 
-def peak_of(circuit, mains, leads, numbers):
+def peak_of(circuit, motor, leads, numbers):
     """The most probable point, and the function whose least value it has."""
     size = {"equal_windings": 1, "start_device_on": 3}.get(circuit, 2)
-    f = lambda x: -log_integrand(x, circuit, mains, leads, numbers)
+    f = lambda x: -log_integrand(x, circuit, motor, leads, numbers)
     exact = {"xatol": 1e-9, "fatol": 1e-10, "maxiter": 20000, "maxfev": 20000}
     starts = [np.array([log] * size + [leads[0]]) for log in (0.0, 1.5, 2.5, 3.5)]
     found = [minimize(f, start, method="Nelder-Mead", options=exact) for start in starts]
     return f, min(found, key=lambda one: one.fun)
 
 
-def log_integrals(f, peak, count):
+def log_integrals(f, peak):
     """Summed over a grid, and over a wider and finer one."""
     spread = np.linalg.cholesky(np.linalg.inv(curvature(f, peak.x)))
-    if len(peak.x) == 4:
-        grids = [(8, 37), (10, 51)]
-    elif count == 1:
-        # One number for two resistances leaves a bent ridge, which takes room.
-        grids = [(14, 121), (20, 221)]
-    else:
-        grids = [(9, 41), (12, 71)]
+    grids = [(7, 31), (9, 43)] if len(peak.x) == 4 else [(9, 41), (12, 71)]
     return np.array([log_sum_on_grid(f, peak, spread, *grid) for grid in grids])
+
+
+def log_integrals_of_one_number(f, motor, leads, number):
+    """One number for two windings leaves a bent ridge: for each ratio, a grid around the run
+    winding that the number then calls for. Twice, as above."""
+    role_pair, value, own = number
+    width = math.hypot(own, leads[1]) / value
+    sums = []
+    for reach, points in [(9, 81), (12, 151)]:
+        axis = np.linspace(-reach, reach, points)
+        ratio, run, lead = np.meshgrid(axis, axis, axis, indexing="ij")
+        ratio = motor[2][0] + motor[2][1] * ratio
+        lead = leads[0] + leads[1] * lead
+        unit = ohms_between(role_pair, "sound", [0.0, ratio])
+        run = np.log((value - leads[0]) / unit) + width * run
+        cell = (axis[1] - axis[0]) ** 3 * motor[2][1] * leads[1] * width
+        sums.append(math.log(np.exp(-f([run, run + ratio, lead])).sum() * cell))
+    return np.array(sums)
 
 
 def log_sum_on_grid(f, peak, spread, reach, points):
@@ -188,18 +218,26 @@ def log_likelihood(explanation, mains, leads_state, meter, typed):
         "leads_not_zeroed": PRIORS["leads"],
     }.get(explanation, any_leads(leads_state))
     circuit = explanation if explanation in ("equal_windings", "start_device_on") else "sound"
-    machines = [mains] if mains else ["v120", "v230"]
     parts = []
-    for machine, roles in itertools.product(machines, itertools.permutations("CSR")):
+    for motor, roles in itertools.product(motors(circuit, mains), itertools.permutations("CSR")):
         shown = by_roles(explanation, roles, typed, meter)
         if shown is not None:
             log_open, numbers = shown
-            parts.append((log_open, *peak_of(circuit, machine, leads, numbers)))
+            log_share = log_open + math.log(motor[0] / 6)
+            f, peak = peak_of(circuit, motor, leads, numbers)
+            parts.append((log_share, f, peak, motor, numbers))
     # What is e^30 times less probable at its peak than the best adds nothing that shows.
-    least = min(peak.fun for _, _, peak in parts)
-    sums = [log_open + log_integrals(f, peak, len(typed) - typed.count(None) - typed.count("OL"))
-            for log_open, f, peak in parts if peak.fun < least + 30]
-    coarse, fine = np.logaddexp.reduce(sums) - math.log(6 * len(machines))
+    least = min(part[2].fun for part in parts)
+    sums = []
+    for log_share, f, peak, motor, numbers in parts:
+        if peak.fun > least + 30:
+            continue
+        if circuit == "sound" and len(numbers) == 1:
+            integrals = log_integrals_of_one_number(f, motor, leads, numbers[0])
+        else:
+            integrals = log_integrals(f, peak)
+        sums.append(log_share + integrals)
+    coarse, fine = np.logaddexp.reduce(sums)
     if abs(coarse - fine) > AGREE:
         raise SystemExit(f"{explanation} {typed}: the grids differ by {coarse - fine:.2e}")
     return float(fine)

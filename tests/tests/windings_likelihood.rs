@@ -100,6 +100,9 @@ fn priors(from: &Value) -> WindingPriors {
     WindingPriors {
         v120: mains(&from["v120"]),
         v230: mains(&from["v230"]),
+        unusual: from["unusual"].as_f64().unwrap(),
+        unusual_run_deviation: from["unusual_run_deviation"].as_f64().unwrap(),
+        unusual_ratio: normal(&from["unusual_ratio"]),
         zeroed_leads: normal(&from["zeroed_leads"]),
         leads: normal(&from["leads"]),
         not_zeroed: from["not_zeroed"].as_f64().unwrap(),

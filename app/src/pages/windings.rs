@@ -5,7 +5,7 @@
 
 mod bench;
 
-use diagnosis::{Caution, GearChoice, LeadsChoice, Step};
+use diagnosis::{Caution, GearChoice, LeadsChoice, Level, Step};
 use job::NotDone;
 use leptos::prelude::*;
 use measure::windings::Pair;
@@ -88,7 +88,7 @@ fn measuring(bench: Bench) -> impl IntoView {
             {ways_on(bench)}
             {other_cautions(bench)}
             <PinTable picture=bench.picture />
-            {meter_choice(bench)}
+            {move || (!is_measuring.get()).then(|| meter_choice(bench))}
             <button type="button" class="plain" on:click=move |_| bench.changing_shape.set(true)>
                 {words::CHANGE_SHAPE}
             </button>
@@ -123,13 +123,14 @@ fn field(bench: Bench) -> impl IntoView {
             <button type="button" class="plain keyboard-switch" on:click=move |_| bench.own_keypad.update(|own| *own = !*own)>
                 {move || if bench.own_keypad.get() { words::PHONE_KEYBOARD } else { words::OWN_KEYPAD }}
             </button>
-            {move || bench.chosen.get().map(|_| view! {
-                <button type="button" class="plain" on:click=move |_| bench.leave_as_read()>
-                    {words::LEAVE_AS_READ}
+            {move || bench.leaving().map(|words| view! {
+                <button type="button" class="plain" on:click=move |_| bench.leave()>
+                    {words}
                 </button>
             })}
         </div>
-        {move || target.get().pair().map(|_| reasons(bench))}
+        {meter_choice(bench)}
+        {move || bench.can_give_up().then(|| reasons(bench))}
     }
 }
 
@@ -157,12 +158,12 @@ fn next_step(bench: Bench) -> Option<impl IntoView> {
     Some(view! { <NextStep step is_asked locale=bench.locale /> })
 }
 
-/// What was just found to be dangerous stands in full before the next step.
+/// What is dangerous now stands in full before the next step.
 fn new_cautions(bench: Bench) -> impl IntoView {
     move || {
         let cautions = bench.cautions.get().into_iter();
         cautions
-            .filter(|caution| is_about_findings(*caution))
+            .filter(|caution| stands_in_full(*caution))
             .map(|caution| view! { <CautionInFull caution /> })
             .collect_view()
     }
@@ -172,7 +173,7 @@ fn other_cautions(bench: Bench) -> impl IntoView {
     move || {
         let cautions = bench.cautions.get().into_iter();
         cautions
-            .filter(|caution| !is_about_findings(*caution))
+            .filter(|caution| !stands_in_full(*caution))
             .map(|caution| view! { <FoldedCaution caution /> })
             .collect_view()
     }
@@ -231,7 +232,8 @@ fn meter_choice(bench: Bench) -> impl IntoView {
     }
 }
 
-/// Whether a caution follows from the readings, rather than from the machine as such.
-fn is_about_findings(caution: Caution) -> bool {
-    matches!(caution, Caution::InverterPins | Caution::DamagedWindings)
+/// Whether a caution stops all work or follows from the readings, rather than from the machine.
+fn stands_in_full(caution: Caution) -> bool {
+    caution.level() == Level::Stop
+        || matches!(caution, Caution::InverterPins | Caution::DamagedWindings)
 }

@@ -40,13 +40,9 @@ pub fn Keypad(
             {digits(1)}
             {writing_key(Key::Backspace, "⌫".to_owned(), Some(words::BACKSPACE_KEY), press)}
             {digits(4)}
-            <button
-                type="button"
-                class="key side"
-                aria-label=unit_name
-                on:click=move |_| press.run(Key::NextUnit)
-            >
-                {move || next_unit.get()}
+            <button type="button" class="key side" on:click=move |_| press.run(Key::NextUnit)>
+                <span aria-hidden="true">{move || next_unit.get()}</span>
+                <span class="unseen">{unit_name}</span>
             </button>
             {digits(7)}
             {writing_key(Key::OverRange, words::OVER_RANGE.to_owned(), Some(words::OVER_RANGE_KEY), press)}
@@ -70,8 +66,9 @@ fn writing_key(
         Key::OverRange | Key::NextUnit | Key::Backspace => "key side",
     };
     view! {
-        <button type="button" class=class aria-label=name on:click=move |_| press.run(key)>
-            {text}
+        <button type="button" class=class on:click=move |_| press.run(key)>
+            <span aria-hidden=name.map(|_| "true")>{text}</span>
+            {name.map(|name| view! { <span class="unseen">{name}</span> })}
         </button>
     }
 }

@@ -152,13 +152,13 @@ fn line_button(
             type="button"
             class="pin-words"
             class:active=is_active
-            aria-label=name
             aria-pressed=move || is_active.get().to_string()
             style:left=move || format!("{}%", place.get().x)
             style:top=move || format!("{}%", place.get().y)
             on:click=move |_| choose.run(pair)
         >
-            <span class="pin-value" class:given-up=move || line.with(Line::is_given_up)>
+            <span class="unseen">{name}</span>
+            <span class="pin-value" aria-hidden="true" class:given-up=move || line.with(Line::is_given_up)>
                 {move || being_typed().or_else(|| line.with(Line::value)).unwrap_or_default()}
                 <span class="pin-blank" hidden=move || !line.with(Line::is_blank) || being_typed().is_some()>
                     "Ω"
@@ -172,7 +172,7 @@ fn line_button(
 /// What stands under a line's value: what it read before, what to expect, which winding it is.
 fn small_print(line: &Line) -> impl IntoView + use<> {
     let earlier = line.earlier.last().map(|earlier| {
-        view! { <span class="pin-earlier"><s>{earlier.short.clone()}</s></span> }
+        view! { <span class="pin-earlier" aria-hidden="true"><s>{earlier.short.clone()}</s></span> }
     });
     let expected = line.expected.iter().enumerate().map(|(place, value)| {
         let text = if place == 0 {
@@ -180,10 +180,10 @@ fn small_print(line: &Line) -> impl IntoView + use<> {
         } else {
             words::or_value(value)
         };
-        view! { <span class="pin-expected">{text}</span> }
+        view! { <span class="pin-expected" aria-hidden="true">{text}</span> }
     });
     let winding = line.winding.clone().map(|winding| {
-        view! { <span class="pin-winding">{winding}</span> }
+        view! { <span class="pin-winding" aria-hidden="true">{winding}</span> }
     });
     (earlier, expected.collect_view(), winding)
 }

@@ -132,11 +132,22 @@ impl JobStore {
         if revision == known {
             return self.write_job(&name, document, known, None);
         }
-        if theirs.merge(document).is_err() {
-            return self.put_aside(&name, document, known, Trouble::Full);
+        match theirs.merge(document) {
+            Err(_) => self.put_aside(&name, document, known, Trouble::Full),
+            // Written all the same, it would call the other tab, which would write in its turn, without an end.
+            Ok(merged) if merged.added == 0 => {
+                self.aside.remove(&name);
+                Saved {
+                    revision,
+                    merged: Some(theirs),
+                    trouble: None,
+                }
+            }
+            Ok(_) => {
+                let merged = Some(theirs.clone());
+                self.write_job(&name, &theirs, revision, merged)
+            }
         }
-        let merged = Some(theirs.clone());
-        self.write_job(&name, &theirs, revision, merged)
     }
 
     /// Keeps a text that this program can't change: a job from a newer program.

@@ -61,6 +61,8 @@ pub const UNDO: &str = "Undo";
 pub const ENTER: &str = "Enter";
 /// Closes the field of a pair that has been read.
 pub const LEAVE_AS_READ: &str = "Leave it as read";
+/// Goes back from the leads to the pins.
+pub const BACK_TO_PINS: &str = "Back to the pins";
 /// Changes to the keyboard of the phone.
 pub const PHONE_KEYBOARD: &str = "Use the phone's keyboard";
 /// Changes back.

@@ -24,6 +24,7 @@ use lexopt::{Arg, Parser, ValueExt};
 
 use page::Serving;
 use project::Project;
+use server::Site;
 use tools::Toolbox;
 
 const HELP: &str = "\
@@ -32,6 +33,8 @@ cargo xtask TASK
   serve [--dev] [--port N] [--prefix /sub/]
                  set up what is missing, build the release page and serve it;
                  --dev builds it again on each change
+  serve-folder FOLDER [--port N] [--prefix /sub/]
+                 serve a folder as it is and print the port, until the standard input ends
   build          set up what is missing and build the release page
   test [STEP…]   set up what is missing and run all tests, or the named steps;
                  --list names them
@@ -61,6 +64,7 @@ fn run(mut arguments: Parser) -> Result<bool> {
     };
     match task.as_str() {
         "serve" => return serve(arguments).map(|()| true),
+        "serve-folder" => return serve_folder(arguments).map(|()| true),
         "test" => return test(arguments),
         _ => nothing_more(arguments)?,
     }
@@ -108,6 +112,22 @@ fn serve(mut arguments: Parser) -> Result<()> {
     let tools = Toolbox::open()?;
     tools.set_up_for_page()?;
     page::serve(&Project::find()?, &tools, serving)
+}
+
+fn serve_folder(mut arguments: Parser) -> Result<()> {
+    let mut folder = None;
+    let mut prefix = "/".to_owned();
+    let mut port = 0;
+    while let Some(argument) = arguments.next()? {
+        match argument {
+            Arg::Long("port") => port = arguments.value()?.parse()?,
+            Arg::Long("prefix") => prefix = arguments.value()?.string()?,
+            Arg::Value(value) => folder = Some(PathBuf::from(value)),
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    let folder = folder.context("name the folder to be served")?;
+    server::serve_until_input_ends(Site { folder, prefix }, port)
 }
 
 fn test(mut arguments: Parser) -> Result<bool> {

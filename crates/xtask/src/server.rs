@@ -1,16 +1,17 @@
 //! A small server for static files, which keeps a list of what was asked of it.
 
-use std::fs::File;
-use std::net::{IpAddr, SocketAddr, ToSocketAddrs, UdpSocket};
+mod http;
+
+use std::fs;
+use std::io;
+use std::net::{IpAddr, SocketAddr, TcpListener, TcpStream, ToSocketAddrs, UdpSocket};
 use std::path::{Component, Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread::{self, JoinHandle};
 
 use anyhow::{Result, anyhow};
-use tiny_http::{Header, Request, Response, Server};
 
-/// A browser keeps some six connections open, each of which waits on one of these.
-const THREADS: usize = 8;
+use http::{Request, Response};
 
 /// What is served, and below which path.
 pub(crate) struct Site {
@@ -35,37 +36,34 @@ pub(crate) struct Seen {
 pub(crate) struct RunningServer {
     address: SocketAddr,
     seen: Arc<Mutex<Vec<Seen>>>,
-    threads: Vec<JoinHandle<()>>,
+    accepting: JoinHandle<()>,
 }
 
 impl RunningServer {
     /// Starts serving at the address; port 0 takes any free one.
     pub(crate) fn start(site: Site, address: impl ToSocketAddrs) -> Result<RunningServer> {
-        let server = Server::http(address).map_err(|problem| {
+        let listener = TcpListener::bind(address).map_err(|problem| {
             anyhow!("the server can't start: {problem}. Another port can be chosen with --port")
         })?;
-        let server = Arc::new(server);
-        let address = server
-            .server_addr()
-            .to_ip()
-            .ok_or_else(|| anyhow!("the server has no network address"))?;
-        let site = Arc::new(site);
+        let address = listener.local_addr()?;
         let seen = Arc::default();
-        let threads = (0..THREADS)
-            .map(|_| {
-                let (server, site, seen) =
-                    (Arc::clone(&server), Arc::clone(&site), Arc::clone(&seen));
+        let shared = Arc::new((site, Arc::clone(&seen)));
+        let accepting = thread::spawn(move || {
+            // A thread for each connection: browsers open more than they use, and one that says nothing must keep
+            // nobody waiting.
+            for connection in listener.incoming().flatten() {
+                let shared = Arc::clone(&shared);
                 thread::spawn(move || {
-                    while let Ok(request) = server.recv() {
-                        answer(request, &site, &seen);
-                    }
-                })
-            })
-            .collect();
+                    let (site, seen) = &*shared;
+                    // A browser that went away while it was being answered is no concern of ours.
+                    let _ = answer(&connection, site, seen);
+                });
+            }
+        });
         Ok(RunningServer {
             address,
             seen,
-            threads,
+            accepting,
         })
     }
 
@@ -84,11 +82,17 @@ impl RunningServer {
 
     /// Serves until the process is ended.
     pub(crate) fn wait(self) {
-        for thread in self.threads {
-            // A thread that broke leaves the others serving.
-            let _ = thread.join();
-        }
+        // It ends only by breaking, and then there is nothing left to wait for.
+        let _ = self.accepting.join();
     }
+}
+
+/// Serves until the standard input ends, as it does when whoever started this is gone. Prints the port.
+pub(crate) fn serve_until_input_ends(site: Site, port: u16) -> Result<()> {
+    let server = RunningServer::start(site, ("127.0.0.1", port))?;
+    println!("{}", server.port());
+    io::copy(&mut io::stdin(), &mut io::sink())?;
+    Ok(())
 }
 
 /// This machine's address as its neighbours in the network see it. Sends nothing.
@@ -99,46 +103,53 @@ pub(crate) fn address_in_network() -> Option<IpAddr> {
     Some(socket.local_addr().ok()?.ip()).filter(|address| !address.is_loopback())
 }
 
-fn answer(request: Request, site: &Site, seen: &Mutex<Vec<Seen>>) {
-    let file = file_for(request.url(), &site.prefix);
-    let opened = file
-        .as_ref()
-        .and_then(|file| File::open(site.folder.join(file)).ok());
+fn answer(connection: &TcpStream, site: &Site, seen: &Mutex<Vec<Seen>>) -> Result<()> {
+    let Some(request) = Request::read(connection)? else {
+        return Ok(());
+    };
+    let file = file_for(&request.address, &site.prefix);
+    let opened = file.as_ref().and_then(|file| open(&site.folder.join(file)));
     seen.lock()
         .unwrap_or_else(PoisonError::into_inner)
         .push(Seen {
             file: file.as_ref().map_or_else(
-                || request.url().to_owned(),
+                || request.address.clone(),
                 |file| file.display().to_string(),
             ),
             found: opened.is_some(),
             by_worker: is_by_worker(&request),
         });
-    // A browser that went away while it was being answered is no concern of ours.
-    let _ = match (file, opened) {
-        (Some(file), Some(opened)) => {
-            let mut response = Response::from_file(opened);
-            for (name, value) in [
-                ("Content-Type", content_type(&file)),
-                ("Cache-Control", "no-cache"),
-            ] {
-                if let Ok(header) = Header::from_bytes(name, value) {
-                    response.add_header(header);
-                }
-            }
-            request.respond(response)
-        }
-        _ => request
-            .respond(Response::from_string("There is no such file here.").with_status_code(404)),
+    let response = match (&file, opened) {
+        (Some(file), Some((body, is_packed))) => Response {
+            status: "200 OK",
+            content_type: content_type(file),
+            is_packed,
+            body,
+        },
+        _ => Response {
+            status: "404 Not Found",
+            content_type: content_type(Path::new("answer.txt")),
+            is_packed: false,
+            body: b"There is no such file here.".to_vec(),
+        },
     };
+    response.write(connection, request.wants_body)
+}
+
+/// What is in a file, and whether it is packed: where a packed copy lies beside it, that one is served.
+fn open(file: &Path) -> Option<(Vec<u8>, bool)> {
+    let mut packed = file.as_os_str().to_owned();
+    packed.push(".gz");
+    let packed_copy = fs::read(packed).ok().map(|body| (body, true));
+    packed_copy.or_else(|| Some((fs::read(file).ok()?, false)))
 }
 
 /// The worker's script is fetched with a header of its own; what the worker fetches names the worker as its referrer.
 fn is_by_worker(request: &Request) -> bool {
-    request.headers().iter().any(|header| {
-        header.field.equiv("Service-Worker")
-            || (header.field.equiv("Referer") && header.value.as_str().ends_with("/sw.js"))
-    })
+    request.header("service-worker").is_some()
+        || request
+            .header("referer")
+            .is_some_and(|referrer| referrer.ends_with("/sw.js"))
 }
 
 /// The file that an address names, relative to the site's folder; none outside the prefix or above the folder.
@@ -189,6 +200,29 @@ mod tests {
         assert_eq!(file_for("/app.js", "/sub/"), None);
         assert_eq!(file_for("/../Cargo.toml", "/"), None);
         assert_eq!(file_for("//etc/passwd", "/"), None);
+    }
+
+    #[test]
+    fn connections_that_say_nothing_keep_nobody_waiting() {
+        let folder = std::env::temp_dir().join(format!("coldcase-server-{}", std::process::id()));
+        fs::create_dir_all(&folder).unwrap();
+        fs::write(folder.join("index.html"), "here").unwrap();
+        let site = Site {
+            folder: folder.clone(),
+            prefix: "/".to_owned(),
+        };
+        let server = RunningServer::start(site, "127.0.0.1:0").unwrap();
+        let silent: Vec<TcpStream> = (0..50)
+            .map(|_| TcpStream::connect(server.address).unwrap())
+            .collect();
+        let answer = minreq::get(format!("http://127.0.0.1:{}/", server.port()))
+            .with_timeout(5)
+            .send()
+            .unwrap();
+        assert_eq!(answer.as_str().unwrap(), "here");
+        assert_eq!(server.seen().len(), 1);
+        drop(silent);
+        fs::remove_dir_all(folder).unwrap();
     }
 
     #[test]

@@ -17,6 +17,9 @@ use crate::webdriver::WebDriver;
 /// How long a driver may take to answer.
 const PATIENCE: Duration = Duration::from_secs(30);
 
+/// The language of a reader who named none.
+pub(crate) const ENGLISH: &str = "en-GB";
+
 /// Shrinks the tool bar above the page, which otherwise keeps WebKit's window wider than a phone. Touches no page.
 const NARROW_WINDOW: &str =
     "* { font-size: 1px; min-width: 0; min-height: 0; padding: 0; margin: 0; border-width: 0; }";
@@ -35,6 +38,8 @@ pub(crate) enum Engine {
 pub(crate) struct Habits {
     /// The reader's language, for example `de-DE`; English where none is named. Chromium only.
     pub(crate) language: Option<&'static str>,
+    /// Whether there is nothing but a keyboard and a mouse: phones have neither.
+    pub(crate) desktop: bool,
     /// Whether the reader asked for a dark look.
     pub(crate) dark: bool,
     /// A profile that outlives the browser, instead of a fresh one. Chromium only.
@@ -113,15 +118,14 @@ fn chromium_capabilities(habits: &Habits) -> Value {
         "--disable-component-update".to_owned(),
         "--disable-quic".to_owned(),
         "--no-first-run".to_owned(),
-        // Scroll bars over the page, as on a phone.
-        "--enable-features=OverlayScrollbar".to_owned(),
+        // A phone's scroll bars take no room.
+        "--hide-scrollbars".to_owned(),
         format!("--host-resolver-rules=MAP {PLAIN_NAME} 127.0.0.1"),
-        format!("--lang={}", habits.language.unwrap_or("en-GB")),
     ];
     if let Some(profile) = &habits.profile {
         arguments.push(format!("--user-data-dir={}", profile.display()));
     }
-    let mut preferences = json!({"intl.accept_languages": habits.language.unwrap_or("en-GB")});
+    let mut preferences = json!({"intl.accept_languages": habits.language.unwrap_or(ENGLISH)});
     if let Some(folder) = &habits.downloads {
         preferences["download.default_directory"] = json!(folder);
         preferences["download.prompt_for_download"] = json!(false);

@@ -1,4 +1,5 @@
 // Finds what a person could find: an element that is shown, by its role and its accessible name.
+// Without a name to look for, returns the name of what has the focus.
 // Arguments: a list of roles, the name or its beginning, and the element to look in, or nothing for the whole page.
 // Returns [element or null, names of all candidates].
 const [roles, wanted, within] = arguments;
@@ -45,6 +46,8 @@ function isShown(element) {
     return box.width > 0 && box.height > 0 && style.visibility !== "hidden" && !part.closest("[inert], [aria-hidden=true]");
   });
 }
+
+if (wanted === null) return nameOf(document.activeElement);
 
 const selector = roles.map((role) => SELECTORS[role]).join(", ");
 const candidates = Array.from((within || document).querySelectorAll(selector)).filter(isShown);

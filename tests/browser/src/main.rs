@@ -24,7 +24,7 @@ use anyhow::{Context, Result, bail};
 use lexopt::prelude::*;
 
 use crate::engine::Engine;
-use crate::stage::Given;
+use crate::stage::{Given, Programs};
 
 const USAGE: &str = "\
 usage: browser-tests --engine chromium|webkit --dist FOLDER --axe FILE
@@ -49,9 +49,6 @@ struct Wanted {
     only: Vec<String>,
     screenshots: bool,
     measure: bool,
-    serve: Option<PathBuf>,
-    prefix: Option<String>,
-    port: u16,
 }
 
 fn main() -> ExitCode {
@@ -67,30 +64,26 @@ fn main() -> ExitCode {
 
 fn run() -> Result<bool> {
     let wanted = read_command_line()?;
-    if let Some(folder) = wanted.serve {
-        let prefix = wanted.prefix.unwrap_or_else(|| "/".to_owned());
-        return server::serve_here(folder, prefix, wanted.port).map(|()| true);
-    }
     let dist = wanted.dist.context(USAGE)?;
     let dist = dist
         .canonicalize()
         .with_context(|| format!("{} is not there: build the page first", dist.display()))?;
+    let given = Given {
+        dist,
+        artifacts: wanted
+            .artifacts
+            .unwrap_or_else(|| PathBuf::from("tests/browser/artifacts")),
+        axe: wanted.axe,
+        programs: Programs::build()?,
+    };
     if wanted.measure {
-        return measure::run(&dist);
+        return measure::run(&given);
     }
     let engine = wanted.engine.context(USAGE)?;
     let mut chosen = journeys::chosen(engine, &wanted.only)?;
     if wanted.screenshots {
         chosen.push(journeys::README_PICTURES);
     }
-    let artifacts = wanted
-        .artifacts
-        .unwrap_or_else(|| PathBuf::from("tests/browser/artifacts"));
-    let given = Given {
-        dist,
-        artifacts,
-        axe: wanted.axe,
-    };
     journeys::run(&chosen, engine, &given)
 }
 
@@ -106,9 +99,6 @@ fn read_command_line() -> Result<Wanted> {
             Long("only") => wanted.only.push(parser.value()?.string()?),
             Long("screenshots") => wanted.screenshots = true,
             Long("measure") => wanted.measure = true,
-            Long("serve") => wanted.serve = Some(parser.value()?.into()),
-            Long("prefix") => wanted.prefix = Some(parser.value()?.string()?),
-            Long("port") => wanted.port = parser.value()?.parse()?,
             Long("help") => bail!(USAGE),
             _ => return Err(argument.unexpected().into()),
         }

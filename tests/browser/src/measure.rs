@@ -1,7 +1,7 @@
 //! How long the page takes, in Chromium with the processor slowed four times: from a key press to the painted diagram,
 //! and from the first request to the first usable screen.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::Command;
 use std::thread::sleep;
 use std::time::Duration;
@@ -10,7 +10,6 @@ use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 
 use crate::engine::{Engine, Habits};
-use crate::server::Site;
 use crate::stage::{Given, Stage};
 use crate::steps::{bare_the_pins, choose_pair, make_job};
 use crate::visit::{Kind, Visit};
@@ -46,13 +45,8 @@ const WATCH_LOAD: &str = "
     });";
 
 /// Measures and prints. Returns whether the key presses kept within their limit.
-pub(crate) fn run(dist: &Path) -> Result<bool> {
-    let given = Given {
-        dist: dist.to_owned(),
-        artifacts: PathBuf::new(),
-        axe: None,
-    };
-    let stage = Stage::new(Engine::Chromium, &given)?;
+pub(crate) fn run(given: &Given) -> Result<bool> {
+    let stage = Stage::new(Engine::Chromium, given)?;
     println!("Chromium, processor slowed {SLOWER} times; milliseconds");
     let kept = time_keys(&stage)?;
     time_loads(&stage)?;
@@ -139,7 +133,7 @@ fn time_loads(stage: &Stage) -> Result<()> {
     pack(&packed)?;
     let mut loads = Vec::new();
     for _ in 0..LOADS {
-        let visit = stage.visit(Site::serve(&packed, "/")?, &Habits::default())?;
+        let visit = stage.visit(stage.site_of(&packed, "/")?, &Habits::default())?;
         let script = json!({"source": WATCH_LOAD});
         visit
             .window()

@@ -4,7 +4,6 @@ use anyhow::Result;
 use serde_json::json;
 
 use crate::engine::Habits;
-use crate::server::Site;
 use crate::stage::Stage;
 use crate::steps::{back_to_job, choose_pair, make_job, open_check, project_file, read_pair};
 use crate::visit::Visit;
@@ -15,7 +14,7 @@ type Look<'a> = dyn FnMut(&Visit, &str) -> Result<()> + 'a;
 
 /// Opens a browser with these habits and looks at every screen in it.
 pub(crate) fn walk(stage: &Stage, habits: &Habits, look: &mut Look<'_>) -> Result<()> {
-    let visit = stage.visit(Site::serve(stage.dist(), "/")?, habits)?;
+    let visit = stage.visit(stage.site("/")?, habits)?;
     visit.arrive()?;
     look(&visit, "no jobs")?;
     new_job(&visit, look)?;
@@ -83,7 +82,7 @@ fn pins(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
         visit.fill("Touch 1 and 2", typed)?;
         visit.window().press(&[Key::Enter])?;
         visit.see(if typed == "4.7k" {
-            "is that right?"
+            "Is that right?"
         } else {
             "Two decimal marks"
         })?;

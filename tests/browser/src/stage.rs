@@ -20,6 +20,15 @@ pub(crate) struct Given {
     pub(crate) artifacts: PathBuf,
     /// axe-core, as a script that runs in a page.
     pub(crate) axe: Option<PathBuf>,
+    /// The project's own programs.
+    pub(crate) programs: Programs,
+}
+
+/// The project's own programs that a journey runs.
+#[derive(Debug, Clone)]
+pub(crate) struct Programs {
+    command_line: PathBuf,
+    server: PathBuf,
 }
 
 /// The surroundings of one journey.
@@ -74,9 +83,24 @@ impl Stage {
         Ok(copy)
     }
 
+    /// The built page, served below a path.
+    pub(crate) fn site(&self, prefix: &'static str) -> Result<Site> {
+        self.site_of(self.dist(), prefix)
+    }
+
+    /// A folder, served below a path.
+    pub(crate) fn site_of(&self, folder: &Path, prefix: &'static str) -> Result<Site> {
+        Site::serve(&self.given.programs.server, folder, prefix)
+    }
+
+    /// The `coldcase` program.
+    pub(crate) fn command_line(&self) -> &Path {
+        &self.given.programs.command_line
+    }
+
     /// A fresh browser in which the page's start screen stands.
     pub(crate) fn start(&self) -> Result<Rc<Visit>> {
-        let visit = self.visit(Site::serve(&self.given.dist, "/")?, &Habits::default())?;
+        let visit = self.visit(self.site("/")?, &Habits::default())?;
         visit.arrive()?;
         Ok(visit)
     }
@@ -114,20 +138,27 @@ impl Stage {
     }
 }
 
-/// The `coldcase` program. It is built first, so that it is the one of this very tree.
-pub(crate) fn command_line() -> Result<PathBuf> {
-    let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
-    let built = std::process::Command::new(cargo)
-        .args(["build", "--quiet", "--package", "cli"])
-        .status()
-        .context("cargo can't be started")?;
-    ensure!(built.success(), "the command line could not be built");
-    // This program lies in the same folder.
-    let here = std::env::current_exe()?;
-    let folder = here.parent().context("this program lies in no folder")?;
-    let program = folder.join(format!("coldcase{}", std::env::consts::EXE_SUFFIX));
-    ensure!(program.is_file(), "{} is not there", program.display());
-    Ok(program)
+impl Programs {
+    /// Builds the project's programs, so that they are those of this very tree.
+    pub(crate) fn build() -> Result<Programs> {
+        let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
+        let built = std::process::Command::new(cargo)
+            .args(["build", "--quiet", "--package", "cli", "--package", "xtask"])
+            .status()
+            .context("cargo can't be started")?;
+        ensure!(built.success(), "the project's programs could not be built");
+        // This program lies in the same folder.
+        let here = std::env::current_exe()?;
+        let program = |name: &str| {
+            let program = here.with_file_name(format!("{name}{}", std::env::consts::EXE_SUFFIX));
+            ensure!(program.is_file(), "{} is not there", program.display());
+            Ok(program)
+        };
+        Ok(Programs {
+            command_line: program("coldcase")?,
+            server: program("xtask")?,
+        })
+    }
 }
 
 fn copy_folder(from: &Path, to: &Path) -> Result<()> {

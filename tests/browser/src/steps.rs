@@ -50,10 +50,12 @@ pub(crate) fn read_pair(visit: &Visit, pair: &str, shown: &str) -> Result<()> {
     press_key(visit, "Enter")
 }
 
-/// Touches the line between two pins, and waits until the page asks about it.
+/// Touches the line between two pins, and waits until the page asks about it and the field has the focus.
 pub(crate) fn choose_pair(visit: &Visit, pair: &str) -> Result<()> {
     visit.press(&format!("Between pins {pair}"))?;
-    visit.find(Kind::Field, &format!("Touch {pair}")).map(drop)
+    visit.wait_until(&format!("the field for pins {pair}"), || {
+        Ok(visit.focused()?.starts_with(&format!("Touch {pair}")))
+    })
 }
 
 /// Presses a key of the page's keypad for each character; "L" stands for over range.

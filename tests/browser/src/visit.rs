@@ -10,7 +10,7 @@ use std::time::{Duration, Instant};
 use anyhow::{Context, Result, bail, ensure};
 use serde_json::{Value, json};
 
-use crate::engine::{Browser, Engine, Habits};
+use crate::engine::{Browser, ENGLISH, Engine, Habits};
 use crate::server::Site;
 use crate::webdriver::{Element, WebDriver};
 
@@ -19,6 +19,14 @@ const PATIENCE: Duration = Duration::from_secs(10);
 const PAUSE: Duration = Duration::from_millis(25);
 
 const FIND: &str = include_str!("find.js");
+
+/// WebKit under a virtual display knows no fingers: there, what the style sheet keeps for them is shown regardless.
+const AS_IF_TOUCHED: &str = "
+    for (const sheet of document.styleSheets) {
+        for (const rule of sheet.cssRules) {
+            if (rule.media && rule.media.mediaText.includes('pointer: coarse')) rule.media.mediaText = 'all';
+        }
+    }";
 
 /// The phone that the page is made for.
 pub(crate) const PHONE: (u32, u32) = (360, 740);
@@ -57,6 +65,7 @@ pub(crate) struct Visit {
     pub(crate) site: Site,
     /// The engine of the browser.
     pub(crate) engine: Engine,
+    habits: Habits,
     may_stop: Cell<bool>,
 }
 
@@ -68,16 +77,39 @@ impl Visit {
             browser,
             site,
             engine,
+            habits: habits.clone(),
             may_stop: Cell::new(false),
         };
-        visit.resize(PHONE)?;
-        if habits.dark && engine == Engine::Chromium {
-            visit.window().chromium(
-                "Emulation.setEmulatedMedia",
-                &json!({"features": [{"name": "prefers-color-scheme", "value": "dark"}]}),
-            )?;
-        }
+        visit.settle_in()?;
         Ok(visit)
+    }
+
+    /// Gives a fresh tab the size, touch and look of the reader's device.
+    fn settle_in(&self) -> Result<()> {
+        self.resize(PHONE)?;
+        if self.engine == Engine::WebKit {
+            return Ok(());
+        }
+        let look = if self.habits.dark { "dark" } else { "light" };
+        let look = json!({"features": [{"name": "prefers-color-scheme", "value": look}]});
+        let touch = json!({"enabled": !self.habits.desktop, "maxTouchPoints": 5});
+        let language = json!({"locale": self.habits.language.unwrap_or(ENGLISH)});
+        for (command, parameters) in [
+            ("Emulation.setEmulatedMedia", look),
+            ("Emulation.setTouchEmulationEnabled", touch),
+            ("Emulation.setLocaleOverride", language),
+        ] {
+            self.window().chromium(command, &parameters)?;
+        }
+        Ok(())
+    }
+
+    /// Opens another tab and goes to it.
+    pub(crate) fn open_tab(&self) -> Result<String> {
+        let tab = self.window().open_tab()?;
+        self.window().go_to_tab(&tab)?;
+        self.settle_in()?;
+        Ok(tab)
     }
 
     /// The window, for what only this journey needs.
@@ -129,7 +161,11 @@ impl Visit {
 
     /// Waits until the program has taken the place of the shell.
     pub(crate) fn wait_for_program(&self) -> Result<()> {
-        self.wait_for_mark("ready", "true")
+        self.wait_for_mark("ready", "true")?;
+        if !self.habits.desktop && self.engine == Engine::WebKit {
+            self.run(AS_IF_TOUCHED)?;
+        }
+        Ok(())
     }
 
     /// Waits until `<html>` carries a data attribute with this value.
@@ -249,13 +285,10 @@ impl Visit {
         Ok(())
     }
 
-    /// The words of the element that has the focus, and its role or tag.
+    /// The name of what has the focus.
     pub(crate) fn focused(&self) -> Result<String> {
-        let focused = self.run(
-            "const it = document.activeElement; return it.getAttribute('aria-label') || (it.labels && it.labels.length ? \
-             it.labels[0].textContent : it.textContent) || it.tagName",
-        )?;
-        Ok(focused.as_str().unwrap_or_default().trim().to_owned())
+        let focused = self.window().run(FIND, &[json!([]), Value::Null])?;
+        Ok(focused.as_str().unwrap_or_default().to_owned())
     }
 
     /// The text under a name in the browser's storage.
@@ -341,6 +374,9 @@ impl Visit {
     fn click(&self, kind: Kind, name: &str) -> Result<()> {
         let element = self.find(kind, name)?;
         let painted = self.painted(&element)?;
+        // A driver scrolls just so far that a bar at the bottom edge may still lie over it; a person scrolls on.
+        let to_middle = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' })";
+        self.window().run(to_middle, &[painted.argument()])?;
         let clicked = self.window().click(&painted);
         clicked.with_context(|| format!("{kind:?} {name:?} can't be pressed"))
     }

@@ -5,6 +5,7 @@
 use diagnosis::{Caution, Choice, Finding, GearChoice, LeadsChoice, PinShape, answered};
 use job::{Answer, Name, NotDone};
 use leptos::prelude::*;
+use measure::windings::Pair;
 use wording::{Locale, windings_page as words};
 
 use crate::device;
@@ -163,9 +164,30 @@ impl Bench {
         self.take_up_draft();
     }
 
-    pub(super) fn leave_as_read(self) {
+    /// Goes back to what is suggested. What was typed stays a draft.
+    pub(super) fn leave(self) {
         self.chosen.set(None);
         self.take_up_draft();
+    }
+
+    /// The words for going back, where the person chose something that needs no reading.
+    pub(super) fn leaving(self) -> Option<&'static str> {
+        match self.chosen.get()? {
+            Target::Pair(pair) => self.is_read(pair).then_some(words::LEAVE_AS_READ),
+            Target::Leads => Some(words::BACK_TO_PINS),
+        }
+    }
+
+    /// Whether the question on the screen can be answered with a reason for not measuring: a pair
+    /// that was read keeps its reading.
+    pub(super) fn can_give_up(self) -> bool {
+        let pair = self.target.get().and_then(Target::pair);
+        pair.is_some_and(|pair| !self.is_read(pair))
+    }
+
+    fn is_read(self, pair: Pair) -> bool {
+        self.picture
+            .with(|picture| picture.line(pair).reading.is_some())
     }
 
     pub(super) fn give_up(self, reason: NotDone) {

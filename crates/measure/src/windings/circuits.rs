@@ -2,7 +2,7 @@
 
 use super::evidence::Between;
 use super::log_normal::LogNormal;
-use super::priors::{MainsPriors, WindingPriors};
+use super::priors::{MainsPriors, Normal, WindingPriors};
 
 /// Run and start winding that meet at the common pin.
 pub(super) fn two_windings(&[run, start]: &[f64; 2]) -> [Between<2>; 3] {
@@ -49,8 +49,8 @@ pub(super) fn equal(&[pair]: &[f64; 1]) -> [Between<1>; 3] {
 /// What is thought of motors for one mains, whole and damaged.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Motors {
-    /// Run and start winding.
-    pub(super) whole: LogNormal<2>,
+    /// Run and start winding of usual and of unusual motors, with the share of each.
+    pub(super) whole: [(f64, LogNormal<2>); 2],
     /// Run and start winding where one of them lost turns, with the share of each way.
     pub(super) shorted: [(f64, LogNormal<2>); 4],
     /// Run leg, start leg and common leg where both windings touch, with the share of that.
@@ -74,6 +74,7 @@ pub(super) fn lump(priors: &WindingPriors) -> LogNormal<3> {
 impl Motors {
     pub(super) fn of(motors: &MainsPriors, priors: &WindingPriors) -> Self {
         let (run, ratio) = (motors.run, motors.ratio);
+        let windings = |run, ratio| LogNormal::of([([1.0, 1.0], run), ([0.0, 1.0], ratio)]);
         let shorted = |direction, left| {
             LogNormal::of([([1.0, 1.0], run), ([0.0, 1.0], ratio), (direction, left)])
         };
@@ -85,7 +86,16 @@ impl Motors {
             ([0.0, 0.0, 1.0], priors.shared_part),
         ]);
         Self {
-            whole: LogNormal::of([([1.0, 1.0], run), ([0.0, 1.0], ratio)]),
+            whole: [
+                (1.0 - priors.unusual, windings(run, ratio)),
+                (
+                    priors.unusual,
+                    windings(
+                        Normal::new(run.mean, priors.unusual_run_deviation),
+                        priors.unusual_ratio,
+                    ),
+                ),
+            ],
             // How often it is which way is judgement; what is left to 1 is [`LUMP`].
             shorted: [
                 (0.30, shorted([1.0, 0.0], priors.shorted_share)),

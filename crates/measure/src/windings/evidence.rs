@@ -8,10 +8,6 @@ use super::integral::Integral;
 use super::log_normal::LogNormal;
 use super::priors::{Normal, square};
 
-/// Chance that a pair which conducts shows over range all the same. A missed probe is an
-/// explanation of its own; this is for what nobody thought of.
-const FALSE_OVER_RANGE: f64 = 1e-4;
-
 /// What the meter showed between two pins.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Shown {
@@ -41,6 +37,8 @@ impl<const K: usize, F: Fn(&[f64; K]) -> [Between<K>; 3]> Circuit<K> for F {}
 pub(super) struct Seen {
     shown: [Shown; 3],
     leads: Normal,
+    /// Chance that a pair which conducts shows over range all the same.
+    false_over_range: f64,
     /// One over the variance of each number; 0 where there is none.
     weights: [f64; 3],
     /// Their sum.
@@ -52,7 +50,7 @@ pub(super) struct Seen {
 }
 
 impl Seen {
-    pub(super) fn new(shown: [Shown; 3], leads: Normal) -> Self {
+    pub(super) fn new(shown: [Shown; 3], leads: Normal, false_over_range: f64) -> Self {
         let weights = shown.map(|shown| match shown {
             Shown::Number { standard, .. } => 1.0 / square(standard),
             Shown::Nothing | Shown::Above(_) => 0.0,
@@ -67,6 +65,7 @@ impl Seen {
         Self {
             shown,
             leads,
+            false_over_range,
             weights,
             weight,
             weight_of_mean: weight / grown,
@@ -160,7 +159,7 @@ impl Seen {
                 // The end of a range is about as uncertain as a reading of it.
                 let past = (ohms + self.leads.mean - bound) / (0.02 * bound.abs() + 0.1);
                 let truly = 0.5 * libm::erfc(-past / core::f64::consts::SQRT_2);
-                chance *= FALSE_OVER_RANGE + (1.0 - FALSE_OVER_RANGE) * truly;
+                chance *= self.false_over_range + (1.0 - self.false_over_range) * truly;
             }
         }
         chance
@@ -171,6 +170,8 @@ impl Seen {
 mod tests {
     use super::super::circuits::{equal, two_windings};
     use super::*;
+
+    const SLIP: f64 = 1e-4;
 
     fn number(value: f64, standard: f64) -> Shown {
         Shown::Number { value, standard }
@@ -183,6 +184,7 @@ mod tests {
         let seen = Seen::new(
             [number(5.9, 0.3), Shown::Nothing, Shown::Nothing],
             Normal::new(0.4, 0.2),
+            SLIP,
         );
         let variance = 0.3 * 0.3 + 0.2 * 0.2;
         let expected =
@@ -197,6 +199,7 @@ mod tests {
         let seen = Seen::new(
             [number(7.0, 1e-4), Shown::Nothing, Shown::Nothing],
             Normal::new(0.0, 1e-6),
+            SLIP,
         );
         let expected = prior.ln_density_of_exponential(7.0);
         let found = seen.log_evidence(equal, &LogNormal::of([([1.0], prior)]), f64::NEG_INFINITY);
@@ -209,7 +212,7 @@ mod tests {
             ([1.0, 1.0], Normal::new(1.5, 0.5)),
             ([0.0, 1.0], Normal::new(0.5, 0.3)),
         ]);
-        let seen = Seen::new([Shown::Nothing; 3], Normal::new(0.3, 0.1));
+        let seen = Seen::new([Shown::Nothing; 3], Normal::new(0.3, 0.1), SLIP);
         let found = seen.log_evidence(two_windings, &prior, f64::NEG_INFINITY);
         assert!(found.abs() < 1e-9, "{found}");
     }
@@ -222,7 +225,7 @@ mod tests {
                 ([1.0, 1.0], Normal::new(2.7, 0.5)),
                 ([0.0, 1.0], Normal::new(0.3, 0.25)),
             ]);
-            Seen::new(shown, Normal::new(0.3, 0.1)).log_evidence(
+            Seen::new(shown, Normal::new(0.3, 0.1), SLIP).log_evidence(
                 two_windings,
                 &prior,
                 f64::NEG_INFINITY,

@@ -45,8 +45,8 @@ pub struct Windings {
     pub resistances: Option<Resistances>,
     /// After exactly two numbers: what the third pair should read.
     pub forecast: Option<Forecast>,
-    /// After three numbers: which forecast the latest of them would have met, in the sense of
-    /// the two others.
+    /// After three numbers: whether they add up, are alike, or neither. `None` where they are too
+    /// small for this meter to tell.
     pub sum_rule: Option<Foreseen>,
 }
 

@@ -28,6 +28,12 @@ pub struct WindingPriors {
     pub v120: MainsPriors,
     /// Motors for 220 to 240 V.
     pub v230: MainsPriors,
+    /// The share of whole motors that are unlike most: no motor fails on its ratio or size alone.
+    pub unusual: f64,
+    /// Deviation of the natural logarithm of their run winding, around the same mean.
+    pub unusual_run_deviation: f64,
+    /// Natural logarithm of their start over run.
+    pub unusual_ratio: Normal,
     /// What zeroed leads still add at their contacts, in ohms.
     pub zeroed_leads: Normal,
     /// What leads add that were not zeroed, in ohms.
@@ -59,7 +65,9 @@ pub struct WindingPriors {
 impl Default for WindingPriors {
     /// Sizes after a table of typical ohms by motor size (from memory): for 115 V runs of 1.5 to
     /// 14 Ω, for 230 V of 5 to 45 Ω. Start over run: median 1.8 with 3 % at or below 1 for 115 V,
-    /// median 1.3 with 15 % for 230 V (judgement; machines at or below 1 are reported). Leads
+    /// median 1.3 with 15 % for 230 V (judgement; machines at or below 1 are reported); one motor in
+    /// ten may be of another size, or have a ratio of 0.7 to 8 (3 to 5 is the usual rule: common
+    /// practice, no source). Leads
     /// 0.2 to 0.5 Ω (common practice, no source). Start devices: cold PTCs of 3 to 20 Ω for 115 V,
     /// 13 to 47 Ω for 230 V (common practice, no source). Equal windings: 1 to 50 Ω a pair
     /// (*Heating and Cooling Essentials*, 2022, §25.8). Shorted turns (judgement): half of a
@@ -75,6 +83,9 @@ impl Default for WindingPriors {
                 run: Normal::new(2.68, 0.55),
                 ratio: Normal::new(0.2624, 0.2532),
             },
+            unusual: 0.1,
+            unusual_run_deviation: 0.8,
+            unusual_ratio: Normal::new(0.9, 0.6),
             zeroed_leads: Normal::new(0.03, 0.03),
             leads: Normal::new(0.35, 0.15),
             not_zeroed: 0.4,

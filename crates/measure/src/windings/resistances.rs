@@ -151,7 +151,8 @@ pub(super) fn forecast(inspection: &Inspection, priors: &WindingPriors) -> Optio
     })
 }
 
-/// Whether three numbers add up.
+/// Whether three numbers add up. `None` also where they are too small to tell a sum from three
+/// alike.
 pub(super) fn sum_rule(inspection: &Inspection, priors: &WindingPriors) -> Option<Foreseen> {
     let circuit = Circuit::of(inspection, priors);
     let [one, two, three] = &circuit.values;
@@ -161,13 +162,12 @@ pub(super) fn sum_rule(inspection: &Inspection, priors: &WindingPriors) -> Optio
     let [small, middle, large] = sorted;
     let excess = &(&(small + middle) - large) - &circuit.leads;
     let spread = large - small;
-    Some(if is_nothing(&spread) && !is_nothing(&excess) {
-        Foreseen::Alike
-    } else if is_nothing(&excess) {
-        Foreseen::Sum
-    } else {
-        Foreseen::Neither
-    })
+    match (is_nothing(&excess), is_nothing(&spread)) {
+        (true, true) => None,
+        (true, false) => Some(Foreseen::Sum),
+        (false, true) => Some(Foreseen::Alike),
+        (false, false) => Some(Foreseen::Neither),
+    }
 }
 
 fn is_nothing(value: &Uncertain<Ohms>) -> bool {

@@ -14,6 +14,10 @@ use super::{Assignment, Explanation, Mains, Pair};
 const WIDEST: Normal = Normal::new(4.6, 3.0);
 /// Nothing that is measured badly reads less than this, in ohms.
 const SMALLEST: f64 = 0.05;
+/// Chance that a pair which conducts shows over range although no explanation says so. Where
+/// another pair is open, a missed probe comes on top: that is no explanation of its own.
+const FALSE_OVER_RANGE: f64 = 1e-4;
+const OPEN_AND_MISSED: f64 = 5e-3;
 /// Chance that an open pair shows a number all the same.
 const FALSE_NUMBER: f64 = 0.01;
 /// Chance that a pair whose probe missed shows over range, not a number.
@@ -97,7 +101,9 @@ impl<'a> Scene<'a> {
 
     fn two_windings(&self, seen: &Seen) -> f64 {
         self.mean_over_motors(|motors| {
-            seen.log_evidence(circuits::two_windings, &motors.whole, self.floor)
+            log_sum(&motors.whole.each_ref().map(|(share, windings)| {
+                libm::log(*share) + seen.log_evidence(circuits::two_windings, windings, self.floor)
+            }))
         })
     }
 
@@ -132,7 +138,7 @@ impl<'a> Scene<'a> {
     /// Windings burnt to one lump, with the share of that among shorted ones.
     fn lump(&self) -> f64 {
         let legs = circuits::lump(self.priors);
-        let seen = Seen::new(self.shown, self.any_leads);
+        let seen = Seen::new(self.shown, self.any_leads, FALSE_OVER_RANGE);
         libm::log(circuits::LUMP) + seen.log_evidence(circuits::star, &legs, self.floor)
     }
 
@@ -145,7 +151,11 @@ impl<'a> Scene<'a> {
         let one = Pair::ALL.map(|pair| {
             let mut others = self.shown;
             others[pair.index()] = Shown::Nothing;
-            let seen = Seen::new(by_part(&others, assignment), self.any_leads);
+            let seen = Seen::new(
+                by_part(&others, assignment),
+                self.any_leads,
+                FALSE_OVER_RANGE,
+            );
             let own = match self.shown[pair.index()] {
                 Shown::Nothing => 0.0,
                 Shown::Above(_) => libm::log(MISSED_IS_OPEN),
@@ -159,7 +169,11 @@ impl<'a> Scene<'a> {
     /// Three windings in a star or a triangle: any two pins read the same.
     fn equal(&self) -> f64 {
         let winding = LogNormal::of([([1.0], self.priors.equal_windings)]);
-        Seen::new(self.shown, self.any_leads).log_evidence(circuits::equal, &winding, self.floor)
+        Seen::new(self.shown, self.any_leads, FALSE_OVER_RANGE).log_evidence(
+            circuits::equal,
+            &winding,
+            self.floor,
+        )
     }
 
     /// Either mains where it is not known, both being as likely.
@@ -188,7 +202,12 @@ impl<'a> Scene<'a> {
                 number => libm::log(FALSE_NUMBER) + log_anything(&number),
             };
         }
-        (Seen::new(by_part, leads), log_open)
+        let slip = if closed == ALL_CLOSED {
+            FALSE_OVER_RANGE
+        } else {
+            OPEN_AND_MISSED
+        };
+        (Seen::new(by_part, leads, slip), log_open)
     }
 }
 

@@ -7,8 +7,7 @@ use std::process::Command;
 use anyhow::{Context, Result, ensure};
 
 use crate::engine::{Engine, Habits};
-use crate::server::Site;
-use crate::stage::{Stage, command_line};
+use crate::stage::Stage;
 use crate::steps::{
     SOUND, back_to_job, bare_the_pins, choose_pair, make_job, press_key, press_keys, read_pair,
     saved_file,
@@ -23,7 +22,7 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
         language: (stage.engine == Engine::Chromium).then_some(COMMA),
         ..Habits::default()
     };
-    let visit = stage.visit(Site::serve(stage.dist(), "/")?, &habits)?;
+    let visit = stage.visit(stage.site("/")?, &habits)?;
     visit.arrive()?;
     make_job(&visit)?;
     enter_refrigerant(&visit)?;
@@ -42,7 +41,7 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
 
     visit.press("Record")?;
     let file = saved_file(stage, &visit, || visit.press("Save as a file"))?;
-    let said = assess(&file, stage.engine)?;
+    let said = assess(stage, &file)?;
     ensure!(
         said.contains("Pin 2: common, surely"),
         "the command line doesn't name the common pin: {said}"
@@ -82,13 +81,13 @@ fn report_on(visit: &Visit) -> Result<String> {
     Ok(words(text.as_str().context("the page shows no report")?))
 }
 
-fn assess(file: &Path, engine: Engine) -> Result<String> {
-    let mark = if engine == Engine::Chromium {
+fn assess(stage: &Stage, file: &Path) -> Result<String> {
+    let mark = if stage.engine == Engine::Chromium {
         "comma"
     } else {
         "point"
     };
-    let output = Command::new(command_line()?)
+    let output = Command::new(stage.command_line())
         .args(["assess", "--decimal", mark])
         .arg(file)
         .output()

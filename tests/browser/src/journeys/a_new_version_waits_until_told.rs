@@ -8,7 +8,6 @@ use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
 use crate::engine::{Engine, Habits};
-use crate::server::Site;
 use crate::stage::Stage;
 use crate::steps::{bare_the_pins, make_job, press_keys};
 use crate::visit::Visit;
@@ -17,7 +16,7 @@ const MARK: &str = r#"<meta name="journey" content="newer">"#;
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
     let copy = stage.copy_of_page()?;
-    let visit = stage.visit(Site::serve(&copy, "/")?, &Habits::default())?;
+    let visit = stage.visit(stage.site_of(&copy, "/")?, &Habits::default())?;
     count_loads(&visit)?;
     visit.arrive()?;
     visit.wait_for_mark("offline", "ready")?;

@@ -18,8 +18,7 @@ const EXAMPLES: [(&str, &[&str]); 3] = [
         "Fridge-freezer from the bakery office",
         &[
             "Three equal windings",
-            "never mains or a start kit on these pins",
-            "Stop",
+            "Take care: never mains or a start kit on these pins",
         ],
     ),
 ];

@@ -1,5 +1,7 @@
 //! axe-core finds nothing wrong on any screen, in the light and in the dark look, with the strict contrast of 7 to 1.
 
+use std::collections::BTreeMap;
+
 use anyhow::{Context, Result, ensure};
 use serde_json::Value;
 
@@ -14,14 +16,15 @@ const EXAMINE: &str = r#"
     const rules = { "color-contrast-enhanced": { enabled: true }, "target-size": { enabled: true } };
     axe.run(document, { rules, resultTypes: ["violations"] }).then(
       ({ violations }) => done(violations.flatMap(({ id, help, nodes }) =>
-        nodes.map(({ html, any }) => `${id}: ${help}: ${html.slice(0, 160)} ${any.map((check) => check.message).join(" ")}`))),
+        nodes.map(({ html, any }) => `${id}: ${help}: ${html.slice(0, 100)} ${any.map((check) => check.message).join(" ")}`))),
       (error) => done(["axe could not look: " + error]),
     );
 "#;
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
     let axe = std::fs::read_to_string(stage.axe()?).context("axe-core can't be read")?;
-    let mut problems = Vec::new();
+    // Many screens share a part: each problem is told once, with the screens that have it.
+    let mut problems: BTreeMap<String, Vec<String>> = BTreeMap::new();
     for dark in [false, true] {
         let habits = Habits {
             dark,
@@ -31,16 +34,29 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
         screens::walk(stage, &habits, &mut |visit, screen| {
             ensure!(is_dark(visit)? == dark, "the look is not {look}");
             for problem in violations(visit, &axe)? {
-                problems.push(format!("{screen}, {look}: {problem}"));
+                problems
+                    .entry(problem)
+                    .or_default()
+                    .push(format!("{screen}, {look}"));
             }
             Ok(())
         })?;
     }
+    let told: Vec<String> = problems
+        .iter()
+        .map(|(problem, screens)| {
+            format!(
+                "{problem}\n    on {} screens: {}",
+                screens.len(),
+                screens.join("; ")
+            )
+        })
+        .collect();
     ensure!(
-        problems.is_empty(),
+        told.is_empty(),
         "{} violations:\n  {}",
-        problems.len(),
-        problems.join("\n  ")
+        told.len(),
+        told.join("\n  ")
     );
     Ok(())
 }

@@ -4,7 +4,6 @@ use anyhow::Result;
 use serde_json::json;
 
 use crate::engine::Habits;
-use crate::server::Site;
 use crate::stage::Stage;
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
@@ -14,7 +13,7 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
 }
 
 fn without_web_assembly(stage: &Stage) -> Result<()> {
-    let visit = stage.visit(Site::serve(stage.dist(), "/")?, &Habits::default())?;
+    let visit = stage.visit(stage.site("/")?, &Habits::default())?;
     visit.allow_mistakes();
     let script = json!({"source": "delete window.WebAssembly"});
     visit
@@ -30,7 +29,7 @@ fn without_web_assembly(stage: &Stage) -> Result<()> {
 
 /// The download of the program breaks off, as it does at the edge of a network.
 fn without_the_program(stage: &Stage) -> Result<()> {
-    let visit = stage.visit(Site::serve(stage.dist(), "/")?, &Habits::default())?;
+    let visit = stage.visit(stage.site("/")?, &Habits::default())?;
     visit.allow_mistakes();
     visit.window().chromium("Network.enable", &json!({}))?;
     visit
@@ -48,7 +47,7 @@ fn without_the_program(stage: &Stage) -> Result<()> {
 }
 
 fn without_scripts(stage: &Stage) -> Result<()> {
-    let visit = stage.visit(Site::serve(stage.dist(), "/")?, &Habits::default())?;
+    let visit = stage.visit(stage.site("/")?, &Habits::default())?;
     let off = json!({"value": true});
     visit
         .window()

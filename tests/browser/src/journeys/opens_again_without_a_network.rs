@@ -3,16 +3,15 @@
 use anyhow::Result;
 
 use crate::engine::Habits;
-use crate::server::Site;
 use crate::stage::Stage;
-use crate::steps::{bare_the_pins, make_job, read_pair};
+use crate::steps::{bare_the_pins, make_job, open_check, read_pair};
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
     let habits = Habits {
         profile: Some(stage.folder().join("profile")),
         ..Habits::default()
     };
-    let visit = stage.visit(Site::serve(stage.dist(), "/")?, &habits)?;
+    let visit = stage.visit(stage.site("/")?, &habits)?;
     visit.arrive()?;
     make_job(&visit)?;
     bare_the_pins(&visit)?;
@@ -24,6 +23,6 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
     let visit = stage.visit(gone, &habits)?;
     visit.arrive()?;
     visit.press("Chest freezer")?;
-    visit.press("Windings")?;
+    open_check(&visit, "Windings")?;
     visit.see("12.0 Ω")
 }

@@ -4,15 +4,11 @@
 use anyhow::{Result, ensure};
 
 use crate::engine::Habits;
-use crate::server::Site;
 use crate::stage::Stage;
 use crate::steps::{SOUND, bare_the_pins, make_job, read_pair};
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
-    let visit = stage.visit(
-        Site::serve(stage.dist(), "/")?.under_plain_name(),
-        &Habits::default(),
-    )?;
+    let visit = stage.visit(stage.site("/")?.under_plain_name(), &Habits::default())?;
     visit.arrive()?;
     ensure!(
         visit.run("return window.isSecureContext")? == false,

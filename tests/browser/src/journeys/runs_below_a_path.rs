@@ -3,12 +3,11 @@
 use anyhow::Result;
 
 use crate::engine::Habits;
-use crate::server::Site;
 use crate::stage::Stage;
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
     // Nothing is served outside of the path, so that one absolute address would be one too many.
-    let visit = stage.visit(Site::serve(stage.dist(), "/sub/")?, &Habits::default())?;
+    let visit = stage.visit(stage.site("/sub/")?, &Habits::default())?;
     visit.arrive()?;
     visit.wait_for_mark("offline", "ready")?;
     visit.site.kill()?;

@@ -4,7 +4,6 @@ use anyhow::{Result, ensure};
 use serde_json::{Value, json};
 
 use crate::engine::Habits;
-use crate::server::Site;
 use crate::stage::Stage;
 use crate::steps::{back_to_job, bare_the_pins, make_job, read_pair, saved_file};
 
@@ -13,7 +12,7 @@ const BLOCK: &str = "Object.defineProperty(window, 'localStorage', \
                      { get() { throw new DOMException('blocked', 'SecurityError'); } })";
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
-    let visit = stage.visit(Site::serve(stage.dist(), "/")?, &Habits::default())?;
+    let visit = stage.visit(stage.site("/")?, &Habits::default())?;
     let script = json!({"source": BLOCK});
     visit
         .window()

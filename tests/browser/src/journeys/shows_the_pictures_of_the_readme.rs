@@ -5,7 +5,6 @@ use std::fs;
 use anyhow::{Result, ensure};
 
 use crate::engine::{Engine, Habits};
-use crate::server::Site;
 use crate::stage::Stage;
 use crate::steps::{
     SOUND, back_to_job, bare_the_pins, make_job, open_check, project_file, read_pair,
@@ -25,7 +24,7 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
             dark,
             ..Habits::default()
         };
-        let visit = stage.visit(Site::serve(stage.dist(), "/")?, &habits)?;
+        let visit = stage.visit(stage.site("/")?, &habits)?;
         visit.arrive()?;
         make_job(&visit)?;
         open_check(&visit, "Refrigerant")?;

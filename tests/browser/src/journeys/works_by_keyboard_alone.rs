@@ -3,6 +3,7 @@
 
 use anyhow::{Result, bail, ensure};
 
+use crate::engine::Habits;
 use crate::stage::Stage;
 use crate::visit::{Kind, Visit};
 use crate::webdriver::Key;
@@ -11,7 +12,12 @@ use crate::webdriver::Key;
 const MOST_TABS: usize = 60;
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
-    let visit = stage.start()?;
+    let habits = Habits {
+        desktop: true,
+        ..Habits::default()
+    };
+    let visit = stage.visit(stage.site("/")?, &habits)?;
+    visit.arrive()?;
     activate(&visit, "Start a job")?;
     for (heading, answer) in [
         ("What is it?", "Chest freezer"),
@@ -62,7 +68,7 @@ fn at_heading(visit: &Visit, heading: &str) -> Result<()> {
     })
 }
 
-/// Inside of the window, and with a line round it.
+/// Inside of the window, under nothing else, and with a line round it.
 fn is_seen_focused(visit: &Visit) -> Result<bool> {
     let script = "
         const it = document.activeElement;
@@ -70,6 +76,7 @@ fn is_seen_focused(visit: &Visit) -> Result<bool> {
         const box = shown.getBoundingClientRect();
         const style = getComputedStyle(shown);
         const isLined = style.outlineStyle !== 'none' && parseFloat(style.outlineWidth) >= 2;
-        return isLined && box.bottom > 0 && box.top < innerHeight && box.right > 0 && box.left < innerWidth;";
+        const middle = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
+        return isLined && middle !== null && (shown.contains(middle) || middle.contains(shown));";
     Ok(visit.run(script)? == true)
 }
