@@ -1,13 +1,17 @@
 //! How large the tree of a network shaped like a machine is, and how fast it answers.
 //!
-//! `cargo run --release -p belief --example speed`
+//! `cargo run --release -p belief --example speed [FILE]` writes the first network to the file, so
+//! that other programs can be timed on it.
 //!
 //! The network is synthetic: components with two to four states, conditions in a chain of eight,
 //! each the worst of the one before it and five to ten components or intermediate states, and
 //! findings with up to three of them as parents. Tables are random; only the shape matters here.
 
-use belief::{BuildError, Evidence, JunctionTree, Network, Variable};
-use std::time::Instant;
+use belief::{
+    BuildError, Component, Evidence, FaultSets, JunctionTree, Limits, Network, QueryError,
+    Variable, export_bif,
+};
+use std::time::{Duration, Instant};
 
 const LINKS: usize = 8;
 const COMPONENTS_PER_LINK: usize = 4;
@@ -15,38 +19,59 @@ const INNER_STATES: usize = 14;
 const FINDINGS: usize = 46;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
-    let seeds = 1..=5;
-    println!("seed nodes  total entries  largest cliques          compile     all marginals");
-    for seed in seeds {
-        let network = machine(&mut Random(seed))?;
+    println!(
+        "seed nodes total entries largest cliques        compile  all marginals  fault sets, answers"
+    );
+    for seed in 1..=5 {
+        let (network, components) = machine(&mut Random(seed))?;
         let nodes = network.len();
         let started = Instant::now();
         let tree = JunctionTree::compile(network)?;
         let compiling = started.elapsed();
         let evidence = findings(&tree, 12)?;
-        let mut workspace = tree.workspace();
-        let mut times = Vec::new();
-        for _ in 0..201 {
-            let started = Instant::now();
-            let posterior = tree.propagate(&evidence, &mut workspace)?;
-            std::hint::black_box(posterior.ln_evidence());
-            times.push(started.elapsed());
+        if let Some(file) = std::env::args().nth(1).filter(|_| seed == 1) {
+            std::fs::write(file, export_bif("speed", tree.network(), &evidence).text)?;
         }
-        times.sort_unstable();
+        let mut workspace = tree.workspace();
+        let marginals = median(201, || tree.propagate(&evidence, &mut workspace).map(drop))?;
+        let posterior = tree.propagate(&evidence, &mut workspace)?;
+        let limits = Limits {
+            least_marginal: 1e-3,
+            ..Limits::default()
+        };
+        let asked: Vec<Variable> = tree.network().variables().rev().take(FINDINGS).collect();
+        let mut found = None;
+        let choosing = median(11, || {
+            let sets = FaultSets::enumerate(&posterior, &components, limits)?;
+            sets.answers(&posterior, &asked)?;
+            found = Some((sets.sets().len(), sets.missing()));
+            Ok::<_, QueryError>(())
+        })?;
         let sizes = tree.sizes();
+        let (sets, missing) = found.unwrap_or_default();
         println!(
-            "{seed:4} {nodes:5} {:14}  {:24} {:8.2} ms {:8.3} ms (median of 201)",
+            "{seed:4} {nodes:5} {:13} {:22} {compiling:9.2?} {marginals:13.0?} {choosing:9.2?} ({sets} sets, {missing:.3} missing)",
             sizes.total,
             format!("{:?}", &sizes.cliques[..3]),
-            compiling.as_secs_f64() * 1e3,
-            times[100].as_secs_f64() * 1e3,
         );
     }
     Ok(())
 }
 
+/// The median time of several runs.
+fn median<E>(runs: usize, mut run: impl FnMut() -> Result<(), E>) -> Result<Duration, E> {
+    let mut times = Vec::new();
+    for _ in 0..runs {
+        let started = Instant::now();
+        run()?;
+        times.push(started.elapsed());
+    }
+    times.sort_unstable();
+    Ok(times[runs / 2])
+}
+
 /// A network of the shape described above.
-fn machine(random: &mut Random) -> Result<Network, BuildError> {
+fn machine(random: &mut Random) -> Result<(Network, Vec<Component>), BuildError> {
     let mut network = Network::new();
     let mut conditions: Vec<Variable> = Vec::new();
     let mut components: Vec<Variable> = Vec::new();
@@ -108,7 +133,9 @@ fn machine(random: &mut Random) -> Result<Network, BuildError> {
             &rows,
         )?;
     }
-    Ok(network)
+    let components = components.into_iter();
+    let components = components.map(|variable| Component { variable, sound: 0 });
+    Ok((network, components.collect()))
 }
 
 const NAMES: [&str; 5] = ["good", "fair", "poor", "bad", "gone"];

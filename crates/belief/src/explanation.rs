@@ -63,7 +63,7 @@ impl JunctionTree {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     ///
-    /// A noisy node with more than two causes is split into steps for sums, but can't be for
+    /// A noisy node with more than three causes is split into steps for sums, but can't be for
     /// this: such a network is compiled once more, each time.
     ///
     /// # Errors

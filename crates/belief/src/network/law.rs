@@ -68,9 +68,12 @@ pub(super) fn checked_row(
     number: usize,
     row: &[f64],
 ) -> Result<Vec<f64>, BuildError> {
-    super::check_shape(name, states, row.len())?;
+    super::building::check_shape(name, states, row.len())?;
     let sum: f64 = row.iter().sum();
-    let each_is_a_chance = row.iter().all(|chance| (0.0..=1.0).contains(chance));
+    // Rows that were computed may round to just above one.
+    let each_is_a_chance = row
+        .iter()
+        .all(|chance| (0.0..=1.0 + SUM_TOLERANCE).contains(chance));
     // Written so that a sum that is no number is refused too.
     let sums_to_one = (sum - 1.0).abs() <= SUM_TOLERANCE;
     if !each_is_a_chance || !sums_to_one {

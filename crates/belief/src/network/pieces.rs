@@ -9,7 +9,7 @@ use super::{Law, Network, Node};
 use crate::configuration::{advance, count};
 
 /// With this many causes a plain table is as good as steps.
-const MOST_CAUSES_IN_ONE_TABLE: usize = 2;
+const MOST_CAUSES_IN_ONE_TABLE: usize = 3;
 
 /// One variable's chances given others', in one table.
 #[derive(Debug)]

@@ -1,8 +1,10 @@
 //! Random networks and evidence from a seed, and the slow way to every answer: a walk through the
 //! whole joint distribution, which shares no code with the tree.
 
-// Each test file takes what it needs.
-#![allow(dead_code, unreachable_pub)]
+// Each test file takes what it needs. Clippy does not see that this is part of tests.
+#![allow(dead_code, unreachable_pub, clippy::unwrap_used)]
+
+pub mod textbook;
 
 use belief::{Evidence, Network, Variable};
 
