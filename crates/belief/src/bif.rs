@@ -208,3 +208,46 @@ fn one_word(title: &str) -> String {
         word
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_read_back_as_the_same_bits() {
+        let row = [
+            0.1 + 0.2,
+            1.0 / 3.0,
+            1e-300,
+            5e-324,
+            0.0,
+            1.0,
+            1e-5,
+            9.999e-6,
+        ];
+        let read: Vec<f64> = numbers(&row)
+            .split(", ")
+            .map(|word| word.parse().unwrap())
+            .collect();
+        let bits = |row: &[f64]| row.iter().map(|one| one.to_bits()).collect::<Vec<_>>();
+        assert_eq!(bits(&read), bits(&row));
+    }
+
+    #[test]
+    fn made_up_names_step_aside_for_those_of_the_network() {
+        let mut network = Network::new();
+        let fan = network
+            .prior("fan", &["sound", "stuck"], &[0.9, 0.1])
+            .unwrap();
+        network
+            .prior("weight_of_fan_1", &["a", "b"], &[0.5, 0.5])
+            .unwrap();
+        let mut evidence = Evidence::new();
+        evidence.weigh(&network, fan, &[0.5, 0.25]).unwrap();
+        let exported = export_bif("a b", &network, &evidence);
+        assert_eq!(exported.observed[0].0, "weight_of_fan_1_");
+        assert!(exported.text.starts_with("network a_b {"));
+        assert!(exported.text.contains("(stuck) 0.5, 0.5;"));
+        assert!((exported.ln_scale - libm::log(0.5)).abs() < 1e-15);
+    }
+}

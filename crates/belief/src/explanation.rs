@@ -2,7 +2,7 @@
 
 use crate::error::{EvidenceError, ExplanationError};
 use crate::evidence::Evidence;
-use crate::network::{Network, Steps, Variable};
+use crate::network::{Network, Steps, Variable, check_whole};
 use crate::tree::{Clique, JunctionTree, Workspace};
 
 /// One state per variable that together, with the evidence, are at least as probable as any
@@ -75,6 +75,7 @@ impl JunctionTree {
         workspace: &mut Workspace,
     ) -> Result<Explanation, ExplanationError> {
         if self.any_step_by_chance {
+            check_whole(self.network()).map_err(ExplanationError::Size)?;
             let whole = Self::compile_with(self.network().clone(), Steps::WhereCertain)
                 .map_err(ExplanationError::Size)?;
             return Ok(whole.explain(evidence, &mut whole.workspace())?);

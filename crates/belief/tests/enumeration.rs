@@ -17,7 +17,7 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn marginals_and_the_probability_of_the_evidence(seed: u64, size in 1_usize..8, parents in 0_usize..6) {
+    fn marginals_and_the_probability_of_the_evidence(seed: u64, size in 1_usize..8, parents in 0_usize..7) {
         let network = support::random_network(seed, size, parents);
         let evidence = random_evidence(&network, &mut Random::new(seed ^ 1), 4);
         let (expected, total) = enumerated_marginals(&network, &evidence);
@@ -55,7 +55,7 @@ proptest! {
     }
 
     #[test]
-    fn the_most_probable_explanation_is_as_probable_as_any(seed: u64, size in 1_usize..8, parents in 0_usize..5) {
+    fn the_most_probable_explanation_is_as_probable_as_any(seed: u64, size in 1_usize..8, parents in 0_usize..7) {
         let network = support::random_network(seed, size, parents);
         let evidence = random_evidence(&network, &mut Random::new(seed ^ 3), 4);
         let tree = JunctionTree::compile(network).unwrap();

@@ -5,7 +5,9 @@
 
 mod support;
 
-use belief::{Evidence, EvidenceError, JunctionTree, Network, QueryError, Variable};
+use belief::{
+    Evidence, EvidenceError, ExplanationError, JunctionTree, Network, QueryError, Variable,
+};
 use proptest::prelude::*;
 use support::{Random, assert_close, random_evidence, random_network};
 
@@ -281,4 +283,37 @@ fn a_tree_that_would_not_fit_is_refused_with_the_names_of_its_largest_table() {
     }
     let error = JunctionTree::compile(network).unwrap_err();
     assert!(matches!(&error, QueryError::TooLarge { variables, .. } if variables.len() == 30));
+}
+
+#[test]
+fn tables_that_nobody_could_hold_are_refused_before_they_are_made() {
+    let mut network = Network::new();
+    let causes: Vec<_> = (0..40)
+        .map(|place| {
+            network
+                .prior(&format!("c{place}"), &["a", "b"], &[0.5, 0.5])
+                .unwrap()
+        })
+        .collect();
+    let error = network
+        .function("all", &["a", "b"], &causes, |_| 0)
+        .unwrap_err();
+    assert!(error.to_string().starts_with("all: its table"));
+    // Step by step the same many causes are no trouble, except to the explanation.
+    let strengths: Vec<(Variable, &[f64])> = causes
+        .iter()
+        .map(|&cause| (cause, &[0.0, 0.5][..]))
+        .collect();
+    network
+        .noisy("any", &["no", "yes"], &strengths, 0.02)
+        .unwrap();
+    let tree = JunctionTree::compile(network).unwrap();
+    let any = tree.network().find("any").unwrap();
+    let expected = 0.98 * libm::pow(0.75, 40.0);
+    assert!((tree.prior(any)[0] - expected).abs() < 1e-15);
+    let mut workspace = tree.workspace();
+    let error = tree
+        .most_probable_explanation(&Evidence::new(), &mut workspace)
+        .unwrap_err();
+    assert!(matches!(error, ExplanationError::Size(_)));
 }

@@ -1,12 +1,12 @@
 //! Adding variables, each kind with its checks.
 
 use super::law::{Law, Strongest, checked_row};
-use super::{Network, Node, Variable, name};
+use super::{Network, Node, Variable, name, pieces};
 use crate::configuration::{advance, count};
 use crate::error::BuildError;
 
 /// A table may have this many entries: thousands of times what a person can answer for.
-const MOST_ENTRIES: usize = 1 << 22;
+pub(super) const MOST_ENTRIES: usize = 1 << 22;
 
 impl Network {
     /// Adds a variable without parents.
@@ -201,6 +201,15 @@ impl Network {
             }
             tables.push(table);
         }
+        let pairs = tables
+            .iter()
+            .map(|table| table.len().saturating_mul(states.len()));
+        let entries = if pieces::is_split(tables.len()) {
+            pairs.max().unwrap_or(0)
+        } else {
+            count(parents.iter().map(|&parent| self.card(parent))).saturating_mul(states.len())
+        };
+        check_size(name, entries)?;
         let law = Law::Strongest(Strongest { leak, tables });
         Ok(self.push(name, states, &parents, law))
     }
@@ -227,13 +236,7 @@ impl Network {
         self.check_parents(name, parents)?;
         let configurations = count(parents.iter().map(|&parent| self.card(parent)));
         let entries = configurations.saturating_mul(states.len());
-        if entries > MOST_ENTRIES {
-            return Err(BuildError::TooLarge {
-                variable: name.to_owned(),
-                entries,
-                limit: MOST_ENTRIES,
-            });
-        }
+        check_size(name, entries)?;
         Ok(configurations)
     }
 
@@ -278,6 +281,17 @@ impl Network {
         }
         Ok(())
     }
+}
+
+fn check_size(name: &str, entries: usize) -> Result<(), BuildError> {
+    if entries <= MOST_ENTRIES {
+        return Ok(());
+    }
+    Err(BuildError::TooLarge {
+        variable: name.to_owned(),
+        entries,
+        limit: MOST_ENTRIES,
+    })
 }
 
 pub(super) fn check_shape(name: &str, expected: usize, found: usize) -> Result<(), BuildError> {

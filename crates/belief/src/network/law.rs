@@ -27,6 +27,20 @@ impl Law {
             }
         }
     }
+
+    /// For the worst of causes that leave nothing to chance, with a leak into the best state: the
+    /// state that each state of each cause leads to.
+    pub(crate) fn effects(&self) -> Option<Vec<Vec<usize>>> {
+        let Self::Strongest(Strongest { leak, tables }) = self else {
+            return None;
+        };
+        let only_state = |row: &[f64]| row.iter().position(|&entry| entry > 0.0);
+        if !self.is_deterministic() || only_state(leak) != Some(0) {
+            return None;
+        }
+        let effects = |table: &Vec<f64>| table.chunks_exact(leak.len()).map(only_state).collect();
+        tables.iter().map(effects).collect()
+    }
 }
 
 /// The largest of independent influences on an ordered scale: noisy-or for two states, noisy-max

@@ -9,7 +9,7 @@ mod name;
 mod pieces;
 
 pub(crate) use law::Law;
-pub(crate) use pieces::{Pieces, Steps};
+pub(crate) use pieces::{Pieces, Steps, check_whole};
 
 /// A variable of one network. It means nothing in another one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -4,12 +4,40 @@
 //! and the third, and so on. The steps are variables that nobody asks about; they spare a table
 //! over all causes at once.
 
+use super::building::MOST_ENTRIES;
 use super::law::{Strongest, take_larger};
 use super::{Law, Network, Node};
 use crate::configuration::{advance, count};
+use crate::error::QueryError;
 
 /// With this many causes a plain table is as good as steps.
 const MOST_CAUSES_IN_ONE_TABLE: usize = 3;
+
+/// Whether a node with this many causes is taken step by step.
+pub(super) fn is_split(causes: usize) -> bool {
+    causes > MOST_CAUSES_IN_ONE_TABLE
+}
+
+/// Checks that nodes which the most probable explanation can't split have tables of a size that
+/// can be built.
+pub(crate) fn check_whole(network: &Network) -> Result<(), QueryError> {
+    for node in &network.nodes {
+        let cards = node.parents.iter().map(|&parent| network.card(parent));
+        let entries = count(cards.chain([node.states.len()]));
+        if !node.law.is_deterministic() && entries > MOST_ENTRIES {
+            let parents = node.parents.iter().map(|&parent| network.name(parent));
+            return Err(QueryError::TooLarge {
+                variables: parents
+                    .chain([node.name.as_str()])
+                    .map(str::to_owned)
+                    .collect(),
+                entries,
+                limit: MOST_ENTRIES,
+            });
+        }
+    }
+    Ok(())
+}
 
 /// One variable's chances given others', in one table.
 #[derive(Debug)]
@@ -54,9 +82,7 @@ impl Pieces {
             let certain = node.law.is_deterministic();
             let may_be_split = certain || steps == Steps::Wherever;
             match &node.law {
-                Law::Strongest(law)
-                    if may_be_split && law.tables.len() > MOST_CAUSES_IN_ONE_TABLE =>
-                {
+                Law::Strongest(law) if may_be_split && is_split(law.tables.len()) => {
                     all.any_by_chance |= !certain;
                     all.push_steps(network, place, node, law);
                 }

@@ -41,6 +41,8 @@ struct Stop<'a> {
     variable: usize,
     node: &'a Node,
     kind: Kind,
+    /// The worst state that each state of each parent leads to, where that is all there is to it.
+    effects: Option<Vec<Vec<usize>>>,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -168,6 +170,7 @@ impl<'a> Walk<'a> {
         let stops = stops.map(|(variable, node)| Stop {
             variable,
             node,
+            effects: node.law.effects(),
             kind: match () {
                 () if given[variable] => Kind::Given,
                 () if node.law.is_deterministic() => Kind::Certain,
@@ -207,15 +210,16 @@ impl<'a> Walk<'a> {
                 return 0.0;
             }
             let (variable, kind) = (self.stops[place].variable, self.stops[place].kind);
+            if kind == Kind::Certain {
+                let state = self.certain_state(place);
+                self.states[variable] = state;
+                weight *= self.weights[variable][state];
+                continue;
+            }
             self.write_row(place);
             let row = &self.rows[variable];
             match kind {
-                Kind::Given => weight *= row[self.states[variable]],
-                Kind::Certain => {
-                    let state = row.iter().position(|&entry| entry > 0.0).unwrap_or(0);
-                    weight *= row[state];
-                    self.states[variable] = state;
-                }
+                Kind::Given | Kind::Certain => weight *= row[self.states[variable]],
                 Kind::Last => weight *= row.iter().sum::<f64>(),
                 Kind::Branch => {
                     let row = row.clone();
@@ -232,6 +236,29 @@ impl<'a> Walk<'a> {
             self.answer(weight, targets, answers);
         }
         weight
+    }
+
+    /// The state that follows from the parents'.
+    fn certain_state(&mut self, place: usize) -> usize {
+        let Stop {
+            variable,
+            node,
+            effects,
+            ..
+        } = &self.stops[place];
+        let state_of = |parent: usize| self.states[node.parents[parent].index()];
+        if let Some(effects) = effects {
+            let each = effects.iter().enumerate();
+            return each
+                .map(|(parent, effects)| effects[state_of(parent)])
+                .max()
+                .unwrap_or(0);
+        }
+        let row = &mut self.rows[*variable];
+        let states = &self.states;
+        self.network
+            .write_row(node, |parent| states[node.parents[parent].index()], row);
+        row.iter().position(|&entry| entry > 0.0).unwrap_or(0)
     }
 
     /// Writes a node's chances times its weights.

@@ -54,10 +54,10 @@ impl Random {
     pub fn some(&mut self, network: &Network, most: usize) -> Vec<Variable> {
         let mut chosen: Vec<Variable> = Vec::new();
         for _ in 0..self.below(most + 1) {
-            if let Some(one) = network.variables().nth(self.below(network.len().max(1))) {
-                if !chosen.contains(&one) {
-                    chosen.push(one);
-                }
+            if let Some(one) = network.variables().nth(self.below(network.len().max(1)))
+                && !chosen.contains(&one)
+            {
+                chosen.push(one);
             }
         }
         chosen
