@@ -12,7 +12,7 @@
 //! - [`JunctionTree`]: the network compiled once; [`JunctionTree::propagate`] as often as wanted.
 //! - [`Posterior`]: every marginal, joint distributions, the probability of the evidence and the
 //!   conflict within it. [`JunctionTree::most_probable_explanation`] for the best single story.
-//! - [`Decision`]: the best action, and what it is worth to know more first.
+//! - [`Decision`], [`CostTable`]: the best action, and what it is worth to know more first.
 //! - [`FaultSets`], [`Repair`], [`Troubleshooting`]: several faults at once, the expected cost of
 //!   repair, and policies with the best one as a yardstick.
 //! - [`export_bif`]: the same network for other programs to check.
@@ -50,6 +50,7 @@
 
 mod bif;
 mod configuration;
+mod cost_table;
 mod decision;
 mod error;
 mod evidence;
@@ -61,7 +62,8 @@ mod repair;
 mod tree;
 
 pub use bif::{Exported, export_bif};
-pub use decision::{Choice, Decision, Worth};
+pub use cost_table::{Choice, CostTable, Worth};
+pub use decision::Decision;
 pub use error::{BuildError, EvidenceError, ExplanationError, QueryError};
 pub use evidence::{Evidence, Finding};
 pub use explanation::Explanation;

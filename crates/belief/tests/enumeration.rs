@@ -101,9 +101,9 @@ proptest! {
         let states = network.states(target).len();
         let costs: Vec<Vec<f64>> =
             (0..3).map(|_| (0..states).map(|_| 100.0 * random.chance()).collect()).collect();
-        let mut decision = Decision::over(&[target]);
+        let mut decision = Decision::over(&network, &[target]);
         for (place, costs) in costs.iter().enumerate() {
-            decision.action(&network, &format!("act{place}"), costs).unwrap();
+            decision.action(&format!("act{place}"), costs).unwrap();
         }
         // Expected cost of each action together with each state that is seen.
         let mut with = vec![[0.0; 3]; network.states(observed).len()];

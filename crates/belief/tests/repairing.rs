@@ -258,6 +258,19 @@ fn what_the_limits_leave_out_is_missing() {
         .map(|set| set.probability)
         .sum();
     assert!(left > 0.0 && (few.missing() - left).abs() < 1e-12);
+    // Answers of what is missing are those of the sets that were left out.
+    let finding = tree.network().variables().next_back().unwrap();
+    let answers = few.answers(&posterior, &[finding]).unwrap().remove(0);
+    let complete = all.answers(&posterior, &[finding]).unwrap().remove(0);
+    let mut expected = vec![0.0; tree.network().states(finding).len()];
+    for (set, row) in all.sets().iter().zip(&complete) {
+        if set.faults.len() > 1 {
+            for (sum, chance) in expected.iter_mut().zip(row) {
+                *sum += set.probability * chance / left;
+            }
+        }
+    }
+    assert_close(answers.last().unwrap(), &expected, 1e-9);
 }
 
 #[test]

@@ -5,6 +5,9 @@ use crate::error::QueryError;
 use crate::network::Variable;
 use crate::posterior::Posterior;
 
+/// Below this, what sets leave to one is rounding.
+const NEXT_TO_NOTHING: f64 = 1e-9;
+
 /// A variable that can be at fault.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Component {
@@ -124,7 +127,8 @@ impl FaultSets {
     }
 
     /// For each of some findings, one row per set: how likely each answer is if the set is the
-    /// true one. The evidence is that of the posterior, which is the one that was enumerated
+    /// true one. The last row is for everything that is missing, and is exact too: what the sets
+    /// leave of the finding's marginal. The evidence is that of the posterior, which is the one that was enumerated
     /// under.
     ///
     /// # Errors
@@ -153,7 +157,29 @@ impl FaultSets {
                 rows.push(row);
             }
         }
+        for (rows, &finding) in all.iter_mut().zip(findings) {
+            rows.push(self.left_of(posterior.marginal(finding), rows));
+        }
         Ok(all)
+    }
+}
+
+impl FaultSets {
+    /// What the sets leave of a marginal, as a distribution; the marginal itself where they leave
+    /// next to nothing.
+    fn left_of(&self, marginal: &[f64], rows: &[Vec<f64>]) -> Vec<f64> {
+        let mut left = marginal.to_vec();
+        for (set, row) in self.sets.iter().zip(rows) {
+            for (left, chance) in left.iter_mut().zip(row) {
+                *left = (*left - set.probability * chance).max(0.0);
+            }
+        }
+        let sum: f64 = left.iter().sum();
+        if sum < NEXT_TO_NOTHING {
+            return marginal.to_vec();
+        }
+        left.iter_mut().for_each(|chance| *chance /= sum);
+        left
     }
 }
 
