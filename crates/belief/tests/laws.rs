@@ -185,36 +185,50 @@ fn two_findings_that_leave_one_variable_no_state_are_named() {
     );
 }
 
+/// A variable with copies of itself, each weighed; the two states' odds follow by adding up.
+fn weighed_copies(ln_weights: &[[f64; 2]]) -> (JunctionTree, Evidence) {
+    let mut network = Network::new();
+    let hub = network.prior("hub", &["a", "b"], &[0.5, 0.5]).unwrap();
+    let mut evidence = Evidence::new();
+    for (place, ln) in ln_weights.iter().enumerate() {
+        let name = format!("copy{place}");
+        let copy = network
+            .function(&name, &["a", "b"], &[hub], |at| at[0])
+            .unwrap();
+        evidence.weigh_ln(&network, copy, ln).unwrap();
+    }
+    (JunctionTree::compile(network).unwrap(), evidence)
+}
+
 #[test]
 fn weights_far_below_the_smallest_number_still_add_up() {
     // A hundred findings against a state, then a hundred and one for it, each e^30 to one.
-    let mut network = Network::new();
-    let hub = network.prior("hub", &["a", "b"], &[0.5, 0.5]).unwrap();
-    let copies: Vec<_> = (0..201)
-        .map(|place| {
-            network
-                .function(&format!("copy{place}"), &["a", "b"], &[hub], |at| at[0])
-                .unwrap()
-        })
-        .collect();
-    let tree = JunctionTree::compile(network).unwrap();
-    let mut evidence = Evidence::new();
-    for (place, &copy) in copies.iter().enumerate() {
-        let ln = if place < 100 {
-            [0.0, -30.0]
-        } else {
-            [-30.0, 0.0]
-        };
-        evidence.weigh_ln(tree.network(), copy, &ln).unwrap();
-    }
+    let mut weights = vec![[0.0, -30.0]; 100];
+    weights.extend([[-30.0, 0.0]; 101]);
+    let (tree, evidence) = weighed_copies(&weights);
     let mut workspace = tree.workspace();
     let posterior = tree.propagate(&evidence, &mut workspace).unwrap();
+    let [hub, first, last] =
+        ["hub", "copy0", "copy200"].map(|name| tree.network().find(name).unwrap());
     let odds = posterior.marginal(hub)[0];
     assert!((odds / libm::exp(-30.0) - 1.0).abs() < 1e-9, "{odds}");
     let ln = libm::log(0.5) - 3000.0;
     assert!((posterior.ln_evidence() - ln).abs() < 1e-9);
-    let joint = posterior.joint(&[copies[0], copies[200]]).unwrap();
+    let joint = posterior.joint(&[first, last]).unwrap();
     assert!((joint.probability(&[1, 1]).unwrap() - 1.0).abs() < 1e-9);
+}
+
+#[test]
+fn what_plain_numbers_would_lose_in_silence_is_kept() {
+    // e^-750 is zero as a plain number, e^-744 is not: nothing would look wrong.
+    let mut weights = vec![[0.0, -30.0]; 25];
+    weights.extend([[-31.0, 0.0]; 24]);
+    let (tree, evidence) = weighed_copies(&weights);
+    let mut workspace = tree.workspace();
+    let posterior = tree.propagate(&evidence, &mut workspace).unwrap();
+    let expected = 1.0 / (1.0 + libm::exp(6.0));
+    let hub = tree.network().find("hub").unwrap();
+    assert!((posterior.marginal(hub)[1] - expected).abs() < 1e-12);
 }
 
 #[test]
