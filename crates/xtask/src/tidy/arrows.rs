@@ -5,9 +5,11 @@ use serde_json::Value;
 /// What a package may depend on within the project. What tests it and nothing else is left out on purpose.
 const ARROWS: &[(&str, &[&str])] = &[
     ("quantity", &[]),
+    // Knows no freezers and nothing else of this project.
+    ("belief", &[]),
     ("job", &["quantity"]),
     ("measure", &["quantity"]),
-    ("diagnosis", &["job", "measure", "quantity"]),
+    ("diagnosis", &["belief", "job", "measure", "quantity"]),
     ("jobfile", &["job", "quantity"]),
     // A file that can't be opened is told in words too, and sentences stand in wording alone.
     (
