@@ -3,6 +3,9 @@
 //!
 //! Source: `tests/reference/windings_likelihood.py`, numpy and scipy.
 
+// What a test builds for itself is right by construction.
+#![allow(clippy::unwrap_used, clippy::panic)]
+
 use measure::MeterKind;
 use measure::windings::{
     Explanation, Inspection, Leads, Mains, MainsPriors, Normal, Pair, PairReading, WindingPriors,

@@ -73,6 +73,8 @@ pub fn ChoiceList(
         })
         .collect();
     view! {
-        <ul class="choices" class:drawn=drawn role="group" aria-labelledby=labelled_by>{buttons}</ul>
+        <div role="group" aria-labelledby=labelled_by>
+            <ul class="choices" class:drawn=drawn>{buttons}</ul>
+        </div>
     }
 }

@@ -60,6 +60,7 @@ pub fn WindingsScreen() -> impl IntoView {
             </div>
             {main}
             <WiringAsFound
+                wanted=Signal::derive(move || bench.wants_wiring())
                 job=Signal::derive(move || bench.open.job())
                 note=Callback::new(move |(noted, name)| bench.note_wiring(noted, name))
             />
@@ -155,7 +156,28 @@ fn next_step(bench: Bench) -> Option<impl IntoView> {
     let step = bench.open.assessment().with(step_to_tell)?;
     let is_asked =
         bench.target.get().is_some() && matches!(step, Step::Repeat(_) | Step::TouchProbes);
-    Some(view! { <NextStep step is_asked locale=bench.locale /> })
+    let answers = match step {
+        Step::BareThePins => Some(view! {
+            <button type="button" class="button quiet" on:click=move |_| bench.say_gear(GearChoice::Off)>
+                {words::THEY_ARE_OFF}
+            </button>
+            <button type="button" class="button quiet" on:click=move |_| bench.say_gear(GearChoice::StillOn)>
+                {words::STILL_ON}
+            </button>
+        }
+        .into_any()),
+        Step::TakeStartGearOff => Some(view! {
+            <button type="button" class="button quiet" on:click=move |_| bench.begin_again_bare()>
+                {words::OFF_NOW}
+            </button>
+        }
+        .into_any()),
+        _ => None,
+    };
+    Some(view! {
+        <NextStep step is_asked locale=bench.locale />
+        {answers.map(|answers| view! { <div class="actions answers">{answers}</div> })}
+    })
 }
 
 /// What is dangerous now stands in full before the next step.

@@ -27,7 +27,7 @@ pub fn WindingsFindings(
             })
             .collect_view()
     };
-    view! { <div class="findings">{told}</div> }
+    told
 }
 
 /// How sure a finding is, where that is more than a yes.

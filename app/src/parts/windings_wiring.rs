@@ -15,10 +15,20 @@ pub fn WiringAsFound(
     job: Signal<Job>,
     /// An answer by its name.
     note: Callback<(Noted, &'static str)>,
+    /// Whether it would help now: then it opens by itself.
+    #[prop(into)]
+    wanted: Signal<bool>,
 ) -> impl IntoView {
+    // It opens by itself, but only the person closes it.
+    let opened = RwSignal::new(false);
+    Effect::new(move |_| {
+        if wanted.get() {
+            opened.set(true);
+        }
+    });
     let count = move || words::noted(job.with(noted));
     view! {
-        <details class="fold" id="wiring">
+        <details class="fold" open=opened>
             <summary>
                 <span>{words::WIRING}</span>
                 <span class="fold-action">{count}</span>

@@ -58,6 +58,9 @@ impl Kind {
     }
 }
 
+/// A window on a desktop.
+const DESKTOP: (u32, u32) = (1024, 768);
+
 /// A browser at the page.
 pub(crate) struct Visit {
     browser: Browser,
@@ -86,9 +89,12 @@ impl Visit {
 
     /// Gives a fresh tab the size, touch and look of the reader's device.
     fn settle_in(&self) -> Result<()> {
-        self.resize(PHONE)?;
-        if self.engine == Engine::WebKit {
-            return Ok(());
+        match self.engine {
+            // Its window is as large as a desktop's by itself, and without a window manager loses the focus for good
+            // once it is resized.
+            Engine::WebKit if self.habits.desktop => return Ok(()),
+            Engine::WebKit => return self.resize(PHONE),
+            Engine::Chromium => self.resize(if self.habits.desktop { DESKTOP } else { PHONE })?,
         }
         let look = if self.habits.dark { "dark" } else { "light" };
         let look = json!({"features": [{"name": "prefers-color-scheme", "value": look}]});
@@ -125,19 +131,17 @@ impl Visit {
                 self.window()
                     .chromium("Emulation.setDeviceMetricsOverride", &metrics)?;
             }
-            Engine::WebKit => {
-                self.window().set_window(width, height)?;
-                let frame = self
-                    .run("return outerHeight - innerHeight")?
-                    .as_u64()
-                    .unwrap_or(0);
-                self.window()
-                    .set_window(width, height + u32::try_from(frame)?)?;
-            }
+            // The window manager that isn't there can't be waited for: asked again until it is so.
+            Engine::WebKit => {}
         }
         self.wait_until("the window to have its size", || {
-            let size = self.run("return [innerWidth, innerHeight]")?;
-            Ok(size == json!([width, height]))
+            let size = self.run("return [innerWidth, innerHeight, outerHeight - innerHeight]")?;
+            let is_so = size[0] == width && size[1] == height;
+            if !is_so && self.engine == Engine::WebKit {
+                let frame = u32::try_from(size[2].as_u64().unwrap_or(0))?;
+                self.window().set_window(width, height + frame)?;
+            }
+            Ok(is_so)
         })
     }
 
@@ -372,13 +376,26 @@ impl Visit {
     }
 
     fn click(&self, kind: Kind, name: &str) -> Result<()> {
+        let mut tries = 0;
+        loop {
+            let clicked = self.try_click(kind, name);
+            // What was found may just have been drawn anew; a person would not notice.
+            let is_stale =
+                |problem: &anyhow::Error| format!("{problem:#}").contains("stale element");
+            tries += 1;
+            if tries == 3 || !clicked.as_ref().is_err_and(is_stale) {
+                return clicked.with_context(|| format!("{kind:?} {name:?} can't be pressed"));
+            }
+        }
+    }
+
+    fn try_click(&self, kind: Kind, name: &str) -> Result<()> {
         let element = self.find(kind, name)?;
         let painted = self.painted(&element)?;
         // A driver scrolls just so far that a bar at the bottom edge may still lie over it; a person scrolls on.
         let to_middle = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' })";
         self.window().run(to_middle, &[painted.argument()])?;
-        let clicked = self.window().click(&painted);
-        clicked.with_context(|| format!("{kind:?} {name:?} can't be pressed"))
+        self.window().click(&painted)
     }
 
     /// Where a person would put the finger: a hidden radio button is painted by its label.

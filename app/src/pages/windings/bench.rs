@@ -2,8 +2,13 @@
 //!
 //! What was entered stands in the job; this holds only what would be lost without harm.
 
+<<<<<<< HEAD
 use diagnosis::{Caution, Choice, Finding, GearChoice, LeadsChoice, PinShape, answered};
 use job::{Answer, Name, NotDone};
+=======
+use diagnosis::{Caution, Choice, Finding, GearChoice, LeadsChoice, PinShape, Step, answered};
+use job::{Answer, Measured, Name, NotDone};
+>>>>>>> main
 use leptos::prelude::*;
 use measure::windings::Pair;
 use wording::{Locale, windings_page as words};
@@ -204,6 +209,24 @@ impl Bench {
         self.say_choice("start-gear", choice);
     }
 
+    /// Everything is off now: what was read before no longer counts, and stays to be read.
+    pub(super) fn begin_again_bare(self) {
+        let read_before: Vec<_> = self.open.with_job(|job| {
+            let readings = Pair::ALL.into_iter().flat_map(|pair| {
+                let (check, item) = Target::Pair(pair).names();
+                job.answers(check, item)
+            });
+            readings.map(|(entry, _)| entry.id.clone()).collect()
+        });
+        for entry in &read_before {
+            self.open.strike(entry);
+        }
+        self.say_gear(GearChoice::Off);
+        self.chosen.set(None);
+        self.take_up_draft();
+        device::show_from_top(HEADING);
+    }
+
     pub(super) fn say_choice<C: Choice>(self, item: &str, choice: C) {
         if let Ok(name) = Name::new(choice.name()) {
             self.open.answer("windings", item, Answer::Choice(name));
@@ -227,6 +250,13 @@ impl Bench {
             .picture
             .with_untracked(|picture| words::labels_said(picture.pins));
         findings.chain(labels).collect::<Vec<_>>().join(" ")
+    }
+
+    /// Whether the wiring is what would help next.
+    pub(super) fn wants_wiring(self) -> bool {
+        self.open
+            .assessment()
+            .with(|known| known.next.contains(&Step::NoteWiring))
     }
 
     pub(super) fn any_read(self) -> bool {

@@ -1,5 +1,7 @@
 //! The readings, ready to be held against one explanation after another.
 
+use core::cmp::Ordering;
+
 use quantity::Observed;
 
 use super::circuits::{self, Motors};
@@ -138,7 +140,7 @@ impl<'a> Scene<'a> {
     /// Windings burnt to one lump, with the share of that among shorted ones.
     fn lump(&self) -> f64 {
         let legs = circuits::lump(self.priors);
-        let seen = Seen::new(self.shown, self.any_leads, FALSE_OVER_RANGE);
+        let seen = Seen::new(in_order(self.shown), self.any_leads, FALSE_OVER_RANGE);
         libm::log(circuits::LUMP) + seen.log_evidence(circuits::star, &legs, self.floor)
     }
 
@@ -169,11 +171,8 @@ impl<'a> Scene<'a> {
     /// Three windings in a star or a triangle: any two pins read the same.
     fn equal(&self) -> f64 {
         let winding = LogNormal::of([([1.0], self.priors.equal_windings)]);
-        Seen::new(self.shown, self.any_leads, FALSE_OVER_RANGE).log_evidence(
-            circuits::equal,
-            &winding,
-            self.floor,
-        )
+        let seen = Seen::new(in_order(self.shown), self.any_leads, FALSE_OVER_RANGE);
+        seen.log_evidence(circuits::equal, &winding, self.floor)
     }
 
     /// Either mains where it is not known, both being as likely.
@@ -232,6 +231,22 @@ fn by_part(shown: &[Shown; 3], assignment: Assignment) -> [Shown; 3] {
         assignment.series_pair(),
     ]
     .map(|pair| shown[pair.index()])
+}
+
+/// The same whatever the pins are called: for circuits that look alike from all sides.
+fn in_order(mut shown: [Shown; 3]) -> [Shown; 3] {
+    let key = |shown: &Shown| match *shown {
+        Shown::Nothing => [0.0, 0.0, 0.0],
+        Shown::Above(bound) => [1.0, bound, 0.0],
+        Shown::Number { value, standard } => [2.0, value, standard],
+    };
+    shown.sort_by(|one, other| {
+        let pairs = key(one).into_iter().zip(key(other));
+        pairs.fold(Ordering::Equal, |so_far, (a, b)| {
+            so_far.then(a.total_cmp(&b))
+        })
+    });
+    shown
 }
 
 /// Logarithm of the density of a meter that shows anything at all.

@@ -1,7 +1,7 @@
 //! From the start screen to three readings without a pointer: everything is reached with the Tab key, what has the focus
 //! can be seen, and each new screen begins at its heading.
 
-use anyhow::{Result, bail, ensure};
+use anyhow::{Context, Result, bail, ensure};
 
 use crate::engine::Habits;
 use crate::stage::Stage;
@@ -51,10 +51,8 @@ fn activate(visit: &Visit, name: &str) -> Result<()> {
     for _ in 0..MOST_TABS {
         visit.window().press(&[Key::Tab])?;
         if visit.focused()?.starts_with(name) {
-            ensure!(
-                is_seen_focused(visit)?,
-                "that {name:?} has the focus can't be seen"
-            );
+            see_focus(visit)
+                .with_context(|| format!("that {name:?} has the focus can't be seen"))?;
             return visit.window().press(&[Key::Enter]);
         }
     }
@@ -68,15 +66,18 @@ fn at_heading(visit: &Visit, heading: &str) -> Result<()> {
     })
 }
 
-/// Inside of the window, under nothing else, and with a line round it.
-fn is_seen_focused(visit: &Visit) -> Result<bool> {
+/// Fails unless what has the focus is inside of the window, under nothing else, and has a line round it.
+fn see_focus(visit: &Visit) -> Result<()> {
     let script = "
         const it = document.activeElement;
         const shown = it.labels && it.labels.length && getComputedStyle(it).opacity === '0' ? it.labels[0] : it;
         const box = shown.getBoundingClientRect();
-        const style = getComputedStyle(shown);
-        const isLined = style.outlineStyle !== 'none' && parseFloat(style.outlineWidth) >= 2;
+        const { outlineStyle, outlineWidth } = getComputedStyle(shown);
+        if (outlineStyle === 'none' || parseFloat(outlineWidth) < 2) return `its outline is ${outlineStyle}`;
         const middle = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
-        return isLined && middle !== null && (shown.contains(middle) || middle.contains(shown));";
-    Ok(visit.run(script)? == true)
+        if (middle === null) return 'it is outside of the window';
+        return shown.contains(middle) || middle.contains(shown) ? '' : `${middle.outerHTML.slice(0, 80)} lies over it`;";
+    let problem = visit.run(script)?;
+    ensure!(problem == "", "{problem}");
+    Ok(())
 }
