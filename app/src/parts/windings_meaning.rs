@@ -15,7 +15,7 @@ pub fn WindingsFindings(
     /// How numbers are written.
     locale: Locale,
 ) -> impl IntoView {
-    let told = move || {
+    move || {
         let about_windings = |finding: &Finding| matches!(finding, Finding::Windings(_));
         let findings = findings.get().into_iter().filter(about_windings);
         findings
@@ -26,8 +26,7 @@ pub fn WindingsFindings(
                 }
             })
             .collect_view()
-    };
-    told
+    }
 }
 
 /// How sure a finding is, where that is more than a yes.
