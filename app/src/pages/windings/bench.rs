@@ -2,13 +2,8 @@
 //!
 //! What was entered stands in the job; this holds only what would be lost without harm.
 
-<<<<<<< HEAD
-use diagnosis::{Caution, Choice, Finding, GearChoice, LeadsChoice, PinShape, answered};
-use job::{Answer, Name, NotDone};
-=======
 use diagnosis::{Caution, Choice, Finding, GearChoice, LeadsChoice, PinShape, Step, answered};
-use job::{Answer, Measured, Name, NotDone};
->>>>>>> main
+use job::{Answer, Name, NotDone};
 use leptos::prelude::*;
 use measure::windings::Pair;
 use wording::{Locale, windings_page as words};
