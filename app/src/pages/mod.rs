@@ -6,6 +6,8 @@ pub mod choice_list;
 pub mod do_next;
 pub mod drawings;
 pub mod import;
+pub mod job_list;
+pub mod job_screens;
 pub mod jobs;
 pub mod kept_as_it_is;
 pub mod known;
