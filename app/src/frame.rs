@@ -6,18 +6,12 @@ use leptos::prelude::*;
 use wording::page;
 
 use crate::device;
-use crate::pages::about::AboutScreen;
-use crate::pages::check::CheckScreen;
-use crate::pages::do_next::DoScreen;
-use crate::pages::import::ImportScreen;
+use crate::later::{Later, later};
 use crate::pages::jobs::JobsScreen;
-use crate::pages::kept_as_it_is::{KeptAsItIs, NoSuchJob};
-use crate::pages::known::KnownScreen;
 use crate::pages::new_job::NewJobScreen;
-use crate::pages::record::RecordScreen;
 use crate::route::{Place, Route};
-use crate::session::{OpenJob, Session};
-use crate::store::{Kept, Trouble};
+use crate::session::Session;
+use crate::store::Trouble;
 
 /// The frame with the screen of the address in it.
 #[component]
@@ -112,11 +106,11 @@ fn Screen() -> impl IntoView {
     let route = Session::here().route();
     let job = Memo::new(move |_| route.with(|route| route.job().cloned()));
     move || match job.get() {
-        Some(id) => view! { <JobScreens id/> }.into_any(),
+        Some(id) => later(Later::Job(id)).into_any(),
         None => (move || match route.get() {
             Route::New(step) => view! { <NewJobScreen step/> }.into_any(),
-            Route::Import => view! { <ImportScreen/> }.into_any(),
-            Route::About => view! { <AboutScreen/> }.into_any(),
+            Route::Import => later(Later::Import).into_any(),
+            Route::About => later(Later::About).into_any(),
             Route::Jobs => view! { <JobsScreen is_lost=false/> }.into_any(),
             Route::Unknown => view! { <JobsScreen is_lost=true/> }.into_any(),
             // The memo above changes in the same moment.
@@ -126,48 +120,11 @@ fn Screen() -> impl IntoView {
     }
 }
 
-/// The screens of one job, which share it.
-#[component]
-fn JobScreens(id: Id) -> impl IntoView {
-    let session = Session::here();
-    match session.store().load(&id) {
-        None => view! { <NoSuchJob/> }.into_any(),
-        Some(Kept::Document {
-            document, revision, ..
-        }) => {
-            let job = OpenJob::new(session, id, document, revision);
-            provide_context(job);
-            Effect::new(move |_| {
-                session.track_jobs();
-                job.catch_up();
-            });
-            view! { <PlaceScreen/> }.into_any()
-        }
-        Some(kept) => view! { <KeptAsItIs id kept/> }.into_any(),
-    }
-}
-
-#[component]
-fn PlaceScreen() -> impl IntoView {
-    let route = Session::here().route();
-    let place = Memo::new(move |_| route.with(|route| route.place().cloned()));
-    move || match place.get() {
-        Some(Place::Do) => view! { <DoScreen/> }.into_any(),
-        Some(Place::Check(check)) => view! { <CheckScreen check/> }.into_any(),
-        Some(Place::Known) => view! { <KnownScreen/> }.into_any(),
-        Some(Place::Record) => view! { <RecordScreen/> }.into_any(),
-        None => ().into_any(),
-    }
-}
-
 #[component]
 fn Foot() -> impl IntoView {
     let session = Session::here();
     let has_update = Memo::new(move |_| session.page_status().has_update);
-    let update = move |_| {
-        session.store().retry();
-        device::apply_update();
-    };
+    let update = move |_| device::apply_update();
     let said_class = move || {
         let said = session.said();
         if said.is_shown && !said.text.is_empty() {
@@ -195,9 +152,8 @@ fn Places() -> impl IntoView {
     let session = Session::here();
     let route = session.route();
     let job = Memo::new(move |_| {
-        session.track_jobs();
-        let id = route.with(|route| route.job().cloned())?;
-        matches!(session.store().load(&id), Some(Kept::Document { .. })).then_some(id)
+        let open = session.open_job().get();
+        open.filter(|id| route.with(|route| route.job() == Some(id)))
     });
     let link = move |id: &Id, place: Place, name: &'static str, drawing: &'static str| {
         let target = Route::Job(id.clone(), place.clone());

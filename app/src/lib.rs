@@ -9,6 +9,7 @@ pub mod device;
 pub mod forms;
 pub mod frame;
 pub mod history;
+pub mod later;
 pub mod pages;
 pub mod parts;
 pub mod route;
@@ -26,8 +27,6 @@ pub fn start() {
     leptos::mount::mount_to_body(|| {
         let shelf = BrowserShelf::probe().map(|shelf| Box::new(shelf) as Box<dyn Shelf>);
         let session = Session::new(JobStore::new(shelf));
-        // Work that found no room may find some by now.
-        device::on_leaving(move || session.store().retry());
         provide_context(session);
         view! { <Frame/> }
     });

@@ -27,6 +27,7 @@ pub struct Session {
     trouble: RwSignal<Option<Trouble>>,
     page_status: RwSignal<PageStatus>,
     jobs: RwSignal<u32>,
+    open_job: RwSignal<Option<Id>>,
     now: RwSignal<Moment>,
 }
 
@@ -51,6 +52,7 @@ impl Session {
             said: RwSignal::new(Said::default()),
             page_status: RwSignal::new(device::page_status()),
             jobs: RwSignal::new(0),
+            open_job: RwSignal::new(None),
             now: RwSignal::new(device::now()),
         };
         device::every_minute(move || session.now.set(device::now()));
@@ -152,6 +154,12 @@ impl Session {
     /// The list of jobs is another one now.
     pub fn jobs_changed(self) {
         self.jobs.update(|count| *count = count.wrapping_add(1));
+    }
+
+    /// The job that is open to be added to, if any: it has three places.
+    #[must_use]
+    pub fn open_job(self) -> RwSignal<Option<Id>> {
+        self.open_job
     }
 
     /// Makes a job of first answers and keeps it.

@@ -2,9 +2,10 @@
 
 Writes gum.json; with --check, compares the file with figures made anew.
 
-Each case has leads common to three readings. A reading has two errors of its own, percent and
-counts, both limits taken as rectangular: a/sqrt(3) (JCGM 100:2008, 4.3.7). Sums, differences and
-linear combinations of leads and readings share the leads, so they are correlated (5.2).
+Each case has leads common to three readings. A reading has an error of its own whose limit,
+percent and counts together, is taken as rectangular: a/sqrt(3) (JCGM 100:2008, 4.3.7). Sums,
+differences and linear combinations of leads and readings share the leads, so they are correlated
+(5.2).
 """
 
 import math
@@ -23,9 +24,8 @@ NAMED = {
 
 
 def measured(value, percent, counts, count):
-    gain = ufloat(0, percent / 100 * abs(value) / math.sqrt(3))
-    step = ufloat(0, max(counts, 0.5) * count / math.sqrt(3))
-    return value + gain + step
+    limit = percent / 100 * abs(value) + max(counts, 0.5) * count
+    return value + ufloat(0, limit / math.sqrt(3))
 
 
 def linear(coefficients, inputs):

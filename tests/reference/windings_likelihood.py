@@ -3,11 +3,12 @@ stated anew here, summed over a dense grid that also covers the leads.
 
 Writes windings_likelihood.json; with --check, compares the file with figures made anew.
 
-The model. Natural logarithms of run winding, start over run, start device over run, one of three
-equal windings: each normal. One whole motor in ten is unusual, with wider spreads. Leads: one normal error common to all readings. Each reading has a
-normal error of its own, with the standard uncertainty of percent and counts taken as rectangular
-(JCGM 100:2008, 4.3.7). All six ways of giving parts to pins are equally likely. A pair that is
-open shows over range in 99 of 100. Where the mains is not known, either is as likely.
+The model. Natural logarithms of run winding, start over run, start device over run and one of
+three equal windings are normal; one whole motor in ten is unusual, with wider spreads. Leads are
+one normal error common to all readings. Each reading has a normal error of its own, with the
+standard uncertainty of one rectangular limit, percent and counts together (JCGM 100:2008, 4.3.7).
+All six ways of giving parts to pins are equally likely. A pair that is open shows over range in 99
+of 100. Where the mains is not known, either is as likely.
 
 The integral. The most probable point is found by scipy, the grid follows its curvature, and the
 sum is taken twice, on a wider and finer grid the second time; both have to agree.
@@ -199,7 +200,7 @@ def log_sum_on_grid(f, peak, spread, reach, points):
 def standard(text, meter):
     percent, counts = METERS[meter]
     count = 10.0 ** -len(text.partition(".")[2])
-    return math.hypot(percent / 100 * float(text), counts * count) / math.sqrt(3)
+    return (percent / 100 * float(text) + counts * count) / math.sqrt(3)
 
 
 def any_leads(state):

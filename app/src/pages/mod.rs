@@ -7,6 +7,8 @@ pub mod do_next;
 pub mod drawings;
 pub mod import;
 pub mod items;
+pub mod job_list;
+pub mod job_screens;
 pub mod jobs;
 pub mod kept_as_it_is;
 pub mod known;

@@ -2,6 +2,8 @@
 
 use diagnosis::{Choice, Complaint, Kind, ToldBy};
 use leptos::prelude::*;
+use leptos::reactive::computed::ScopedFuture;
+use leptos::task::spawn_local;
 use wording::page;
 
 use super::choice_list::{ChoiceList, Offer};
@@ -9,6 +11,7 @@ use super::drawings;
 use crate::device;
 use crate::forms::new_job::{NewJob, mains_for};
 use crate::frame::Heading;
+use crate::later::{NotArrived, make_job};
 use crate::route::{Place, Route, Step};
 use crate::session::{HEADING, Session};
 
@@ -117,16 +120,19 @@ fn drawn_kinds() -> Vec<Offer> {
 /// Takes an answer and goes to the next question, or to the job where there is none left.
 fn answer(session: Session, so_far: NewJob, step: Step, name: &str) {
     let new_job = so_far.answered(step, name);
-    match new_job.question_after(step) {
-        Some(next) => {
-            session.store().keep_begun(Some(&new_job.to_text()));
-            session.go(&Route::New(next));
-        }
-        None => {
-            let id = session.start_job(new_job.answers());
-            session.store().keep_begun(None);
-            // "Back" leads to the list from here, not to the questions of a job that is made.
-            device::replace_hash(&Route::Job(id, Place::Do).address());
-        }
+    session.store().keep_begun(Some(&new_job.to_text()));
+    if let Some(next) = new_job.question_after(step) {
+        return session.go(&Route::New(next));
     }
+    let making = ScopedFuture::new(make_job(new_job));
+    spawn_local(async move {
+        match making.await {
+            Ok(id) => {
+                session.store().keep_begun(None);
+                // "Back" leads to the list from here, not to the questions of a job that is made.
+                device::replace_hash(&Route::Job(id, Place::Do).address());
+            }
+            Err(NotArrived) => session.say(page::NOT_ARRIVED_HOW),
+        }
+    });
 }

@@ -4,6 +4,7 @@
 //! size that the reader chose. For screen readers the drawing is silent: the buttons on the lines
 //! say what they hold, and [`super::pin_table`] says the same in rows.
 
+use diagnosis::Choice;
 use leptos::prelude::*;
 use measure::windings::{Label, Pair, Pin, Role};
 use wording::windings_page as words;
@@ -27,7 +28,10 @@ pub fn PinDiagram(
     choose: Callback<Pair>,
 ) -> impl IntoView {
     view! {
-        <div class="pin-diagram squared">
+        <div
+            class="pin-diagram squared"
+            data-shape=move || picture.with(|picture| picture.shape.name())
+        >
             <svg class="pin-lines" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
                 {Pair::ALL.map(|pair| drawn_line(pair, picture, active, choose)).collect_view()}
             </svg>

@@ -102,13 +102,14 @@ pub fn course(shape: PinShape, pair: Pair) -> Course {
         },
         (PinShape::Column, Pair::OneThree) => Course {
             path: format!("{start}C6 {} 6 {} {} {}", from.y, to.y, to.x, to.y),
-            words: Place { x: 17.0, y: 50.0 },
+            words: Place { x: 21.0, y: 50.0 },
         },
+        // Above the line, and a little outwards: side by side they need all of the width.
         (PinShape::Row, _) => straight(
             start,
             to,
             Place {
-                x: middle.x,
+                x: if middle.x < 50.0 { 29.0 } else { 71.0 },
                 y: 49.0,
             },
         ),
@@ -120,6 +121,13 @@ pub fn course(shape: PinShape, pair: Pair) -> Course {
                 y: middle.y,
             },
         ),
+        // Away from the label of the pin to which both lines lead.
+        (PinShape::PointRight, Pair::OneTwo | Pair::TwoThree) => {
+            straight(start, to, Place { x: 49.0, ..middle })
+        }
+        (PinShape::PointLeft, Pair::OneThree | Pair::TwoThree) => {
+            straight(start, to, Place { x: 51.0, ..middle })
+        }
         _ => straight(start, to, middle),
     }
 }

@@ -89,6 +89,14 @@ impl JobStore {
         }
     }
 
+    /// Whether there is anything to list: a job, readable or not, or one to be brought back.
+    #[must_use]
+    pub fn has_any(&self) -> bool {
+        let shelf = self.shelf.iter().flat_map(|shelf| shelf.names());
+        let mut names = self.aside.names().into_iter().chain(shelf);
+        names.any(|name| name.starts_with(JOB) || name == DELETED)
+    }
+
     /// Every job kept here under its identifier, readable or not.
     #[must_use]
     pub fn list(&self) -> Vec<(Id, Kept)> {

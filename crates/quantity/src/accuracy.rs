@@ -1,6 +1,6 @@
 //! How far a meter's display may be from the truth.
 
-use crate::{Quantity, Source, Sources, Uncertain};
+use crate::{Quantity, Sources, Uncertain};
 
 /// A meter's accuracy as its data sheet gives it: ±(percent of reading + counts).
 ///
@@ -10,13 +10,6 @@ use crate::{Quantity, Source, Sources, Uncertain};
 pub struct Accuracy {
     percent: f64,
     counts: f64,
-}
-
-/// The standard uncertainties that one reading takes from its meter, with their sources.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Parts {
-    gain: f64,
-    count: f64,
 }
 
 impl Accuracy {
@@ -60,31 +53,27 @@ impl Accuracy {
         Q::new(self.percent / 100.0 * value.get().abs() + self.shown_counts() * count.get())
     }
 
-    /// The standard uncertainty of one reading: both limits taken as rectangular and
-    /// independent (JCGM 100:2008, 4.3.7: a/√3).
+    /// The standard uncertainty of one reading: nothing is known but that its error lies within
+    /// the limit, so it is taken as rectangular (JCGM 100:2008, 4.3.7: a/√3). Percent and counts
+    /// are one limit; taken as independent of each other they would come out smaller than the
+    /// sheet bears out.
+    ///
+    /// ```
+    /// # use quantity::{Accuracy, Ohms};
+    /// let meter = Accuracy::new(0.8, 3.0).unwrap();
+    /// let standard = meter.standard(Ohms::new(4.0), Ohms::new(0.1));
+    /// assert!((standard.get() - 0.332 / 3f64.sqrt()).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn standard<Q: Quantity>(self, value: Q, count: Q) -> Q {
-        let Parts { gain, count } = self.parts(value, count);
-        Q::new(libm::hypot(gain, count))
+        Q::new(self.limit(value, count).get() / libm::sqrt(3.0))
     }
 
-    /// `value` as an uncertain value whose percent and counts are sources of their own,
-    /// independent of every other reading.
+    /// `value` as an uncertain value whose error is a source of its own, independent of every
+    /// other reading.
     #[must_use]
     pub fn measured<Q: Quantity>(self, value: Q, count: Q, sources: &mut Sources) -> Uncertain<Q> {
-        let parts = self.parts(value, count);
-        let [gain, step]: [Source; 2] = [sources.fresh(), sources.fresh()];
-        Uncertain::exact(value)
-            .with(gain, Q::new(parts.gain))
-            .with(step, Q::new(parts.count))
-    }
-
-    fn parts<Q: Quantity>(self, value: Q, count: Q) -> Parts {
-        let root_three = libm::sqrt(3.0);
-        Parts {
-            gain: self.percent / 100.0 * value.get().abs() / root_three,
-            count: self.shown_counts() * count.get() / root_three,
-        }
+        Uncertain::exact(value).with(sources.fresh(), self.standard(value, count))
     }
 
     /// A display can't be better than half of its last step, whatever the sheet says.

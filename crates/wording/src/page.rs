@@ -39,6 +39,12 @@ pub const UPDATE_READY: &str = "A new version is ready.";
 /// Brings it in.
 pub const UPDATE_NOW: &str = "Use it now";
 
+/// The second part of the program is not there.
+pub const NOT_ARRIVED: &str = "The rest of the program hasn't arrived";
+/// What to do then.
+pub const NOT_ARRIVED_HOW: &str = "It is fetched once, and the network is gone. Try again with a \
+                                   network; nothing that you entered is lost.";
+
 /// Begins a job.
 pub const START_JOB: &str = "Start a job";
 /// Opens a file.

@@ -38,12 +38,7 @@ pub(crate) fn serve(project: &Project, tools: &Toolbox, serving: Serving) -> Res
         println!(
             "Building the page and building it again on each change. It will be at http://localhost:{port}/"
         );
-        return process::run(
-            trunk(project, tools)?
-                .args(["serve", "--port", &port.to_string()])
-                // Compiles faster and runs slower, which a release build must not do.
-                .env("RUSTFLAGS", "--cfg erase_components"),
-        );
+        return process::run(trunk(project, tools)?.args(["serve", "--port", &port.to_string()]));
     }
     let folder = build(project, tools)?;
     let prefix = serving.prefix;

@@ -98,8 +98,17 @@ fn pins(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     read_pair(visit, "1 and 3", "12.02")?;
     visit.see("common, surely")?;
     look(visit, "pins, three read")?;
-    for shape in ["Point down", "Row"] {
+    for (shape, is_turned) in [
+        ("Point to the right", true),
+        ("Point to the left", true),
+        ("Column", true),
+        ("Point down", false),
+        ("Row", false),
+    ] {
         visit.press("The pins lie another way")?;
+        if is_turned {
+            visit.press("Turn")?;
+        }
         visit.press(shape)?;
         visit.see("common, surely")?;
         look(visit, &format!("pins, {shape}"))?;

@@ -27,10 +27,9 @@ pub(super) enum Shown {
 /// What a circuit has between two pins: its ohms, and their slopes against each resistance.
 pub(super) type Between<const K: usize> = (f64, [f64; K]);
 
-/// Ohms between common and run, common and start, start and run, from `K` resistances.
-pub(super) trait Circuit<const K: usize>: Fn(&[f64; K]) -> [Between<K>; 3] {}
-
-impl<const K: usize, F: Fn(&[f64; K]) -> [Between<K>; 3]> Circuit<K> for F {}
+/// Ohms between common and run, common and start, start and run, from `K` resistances. Every circuit
+/// grows in proportion with its resistances.
+pub(super) type Circuit<const K: usize> = fn(&[f64; K]) -> [Between<K>; 3];
 
 /// What was shown between common and run, common and start, start and run, with the leads.
 #[derive(Debug, Clone, Copy)]
@@ -79,7 +78,7 @@ impl Seen {
     /// Well below `floor` the value no longer matters and may be less exact.
     pub(super) fn log_evidence<const K: usize>(
         &self,
-        circuit: impl Circuit<K>,
+        circuit: Circuit<K>,
         prior: &LogNormal<K>,
         floor: f64,
     ) -> f64 {

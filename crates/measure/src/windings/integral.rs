@@ -20,9 +20,9 @@ const RULE: [(f64, f64); 5] = [
 ];
 
 /// Prior times likelihood over `K` resistances, with the peak that they have.
-pub(super) struct Integral<'a, const K: usize, C> {
+pub(super) struct Integral<'a, const K: usize> {
     seen: &'a Seen,
-    circuit: C,
+    circuit: Circuit<K>,
     prior: &'a LogNormal<K>,
     peak: Point<K>,
     /// How sharply prior times likelihood falls off around the peak, against the logarithms.
@@ -47,10 +47,14 @@ struct Coordinates<const K: usize> {
     plain: [f64; K],
 }
 
-impl<'a, const K: usize, C: Circuit<K>> Integral<'a, K, C> {
+impl<'a, const K: usize> Integral<'a, K> {
     /// Finds the peak by Gauss and Newton's method with step halving.
-    pub(super) fn around_peak(seen: &'a Seen, circuit: C, prior: &'a LogNormal<K>) -> Self {
-        let at = |logs: [f64; K]| Point::at(logs, seen, &circuit, prior);
+    pub(super) fn around_peak(
+        seen: &'a Seen,
+        circuit: Circuit<K>,
+        prior: &'a LogNormal<K>,
+    ) -> Self {
+        let at = |logs: [f64; K]| Point::at(logs, seen, circuit, prior);
         // Every circuit grows in proportion with its resistances: start from the prior's, scaled
         // to the numbers.
         let growth = libm::log(seen.growth(&at(prior.mean).between));
@@ -179,7 +183,7 @@ impl<const K: usize> Coordinates<K> {
 }
 
 impl<const K: usize> Point<K> {
-    fn at(logs: [f64; K], seen: &Seen, circuit: &impl Circuit<K>, prior: &LogNormal<K>) -> Self {
+    fn at(logs: [f64; K], seen: &Seen, circuit: Circuit<K>, prior: &LogNormal<K>) -> Self {
         let ohms = logs.map(libm::exp);
         let between = circuit(&ohms);
         Self {

@@ -78,3 +78,38 @@ impl PinBelief {
         pins
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn label(common: f64, start: f64, run: f64) -> Label {
+        PinBelief { common, start, run }.label()
+    }
+
+    #[test]
+    fn a_part_is_named_from_nine_of_ten_and_surely_from_ninety_nine_of_a_hundred() {
+        let common = |surely| Label::Is {
+            role: Role::Common,
+            surely,
+        };
+        assert_eq!(label(0.89, 0.05, 0.05), Label::Nothing);
+        assert_eq!(label(0.90, 0.05, 0.05), common(false));
+        assert_eq!(label(0.99, 0.01, 0.0), common(true));
+    }
+
+    #[test]
+    fn what_is_surely_not_common_but_undecided_is_start_or_run() {
+        assert_eq!(label(0.0, 0.55, 0.45), Label::StartOrRun);
+        assert_eq!(label(0.2, 0.40, 0.40), Label::Nothing);
+    }
+
+    #[test]
+    fn each_assignment_gives_its_weight_to_three_pins() {
+        // All weight on the assignment of common, start, run to pins 1, 2, 3.
+        let [one, two, three] = PinBelief::from_assignments(&[1.0, 0.0, 0.0, 0.0, 0.0, 0.0]);
+        assert!((one.common - 1.0).abs() < 1e-12);
+        assert!((two.start - 1.0).abs() < 1e-12);
+        assert!((three.run - 1.0).abs() < 1e-12);
+    }
+}

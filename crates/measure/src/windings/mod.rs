@@ -28,7 +28,7 @@ pub use labels::{Label, PinBelief};
 pub use limits::{PAIR_LIMITS, doubt_about_pair};
 pub use pins::{Assignment, Pair, Pin, Role};
 pub use priors::{MainsPriors, Normal, WindingPriors};
-pub use readings::{Inspection, Leads, Mains, PairReading, StartGear, WiringAsFound};
+pub use readings::{Inspection, Leads, Mains, Number, PairReading, StartGear, WiringAsFound};
 pub use resistances::{Forecast, Foreseen, Resistances};
 
 use weighing::Weighed;

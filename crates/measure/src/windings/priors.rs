@@ -191,3 +191,41 @@ impl WindingPriors {
 pub(super) fn square(x: f64) -> f64 {
     x * x
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Standard normal distribution function, by the complementary error function.
+    fn below(z: f64) -> f64 {
+        0.5 * libm::erfc(-z / core::f64::consts::SQRT_2)
+    }
+
+    #[test]
+    fn as_many_motors_have_start_at_or_below_run_as_is_stated() {
+        let priors = WindingPriors::default();
+        let share = |ratio: Normal| below(-ratio.mean / ratio.deviation);
+        assert!((share(priors.v120.ratio) - 0.03).abs() < 0.002);
+        assert!((share(priors.v230.ratio) - 0.15).abs() < 0.002);
+    }
+
+    #[test]
+    fn leads_that_may_be_zeroed_have_the_mean_and_variance_of_the_mixture() {
+        let priors = WindingPriors::default();
+        // 40 % at 0.35 ± 0.15 and 60 % at 0.03 ± 0.03, second moments by hand.
+        let mean = 0.4 * 0.35 + 0.6 * 0.03;
+        let second = 0.4 * (0.35 * 0.35 + 0.15 * 0.15) + 0.6 * (0.03 * 0.03 + 0.03 * 0.03);
+        let found = priors.any_leads(Leads::Unknown);
+        assert!((found.mean - mean).abs() < 1e-12);
+        assert!((found.deviation - libm::sqrt(second - mean * mean)).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_start_device_noted_on_the_pins_speaks_against_an_inverter() {
+        let priors = WindingPriors::default();
+        let mut inspection = Inspection::default();
+        let bare = priors.weight(Explanation::EqualWindings, &inspection);
+        inspection.wiring.start_device_on = Some(super::super::Pair::OneTwo);
+        assert!(priors.weight(Explanation::EqualWindings, &inspection) < bare / 10.0);
+    }
+}

@@ -85,3 +85,57 @@ fn log_wiring_factors(inspection: &Inspection, priors: &WindingPriors) -> [f64; 
     let astray = priors.noted_astray;
     factors.map(|factor| libm::log((1.0 - astray) * 6.0 * factor / sum + astray))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Pair, Pin, Role};
+    use super::*;
+
+    fn factor(inspection: &Inspection, wanted: impl Fn(&Assignment) -> bool) -> f64 {
+        let logs = log_wiring_factors(inspection, &WindingPriors::default());
+        let all = Assignment::ALL.into_iter().zip(logs);
+        let fitting: Vec<f64> = all
+            .filter(|(one, _)| wanted(one))
+            .map(|(_, log)| libm::exp(log))
+            .collect();
+        fitting.iter().sum::<f64>() / 6.0
+    }
+
+    #[test]
+    fn nothing_noted_leaves_every_assignment_as_it_was() {
+        for log in log_wiring_factors(&Inspection::default(), &WindingPriors::default()) {
+            assert!(log.abs() < 1e-12);
+        }
+    }
+
+    #[test]
+    fn the_mains_wire_points_to_run_and_the_start_device_away_from_common() {
+        let mut inspection = Inspection::default();
+        inspection.wiring.line_on = Some(Pin::Two);
+        assert!(factor(&inspection, |one| one.pin(Role::Run) == Pin::Two) > 0.95);
+        inspection.wiring.start_device_on = Some(Pair::OneTwo);
+        assert!(factor(&inspection, |one| one.pin(Role::Common) == Pin::Three) > 0.95);
+    }
+
+    #[test]
+    fn however_many_notes_agree_all_may_be_off_together() {
+        let mut inspection = Inspection::default();
+        inspection.wiring.overload_on = Some(Pin::One);
+        inspection.wiring.start_device_on = Some(Pair::TwoThree);
+        inspection.wiring.line_on = Some(Pin::Two);
+        inspection.wiring.marked = [Some(Pin::One), Some(Pin::Three), Some(Pin::Two)];
+        let noted =
+            |one: &Assignment| one.pin(Role::Common) == Pin::One && one.pin(Role::Run) == Pin::Two;
+        let others = factor(&inspection, |one| !noted(one));
+        let astray = WindingPriors::default().noted_astray;
+        assert!(others > 0.8 * astray, "{others}");
+    }
+
+    #[test]
+    fn letters_beside_the_pins_are_one_note_not_three() {
+        let mut inspection = Inspection::default();
+        inspection.wiring.marked = [Some(Pin::One), Some(Pin::Two), Some(Pin::Three)];
+        assert_eq!(inspection.wiring.agreement(Assignment::ALL[0]), (1, 0));
+        assert_eq!(inspection.wiring.agreement(Assignment::ALL[1]), (0, 1));
+    }
+}

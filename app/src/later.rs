@@ -1,0 +1,118 @@
+//! The second part of the program: everything that opens, judges or changes a job.
+//!
+//! The first screen and the questions of a new job have to be there within moments of a first
+//! visit. They reach nothing that reads a document or draws a conclusion; all of that lies behind
+//! the functions here, and the build puts it into a file of its own, which is fetched when it is
+//! first needed. Where the program isn't split (tests, and any build without the feature
+//! `split`), the same functions are called at once.
+
+use job::Id;
+use leptos::prelude::*;
+use wording::page;
+
+use crate::forms::new_job::NewJob;
+use crate::pages::about::AboutScreen;
+use crate::pages::import::ImportScreen;
+use crate::pages::job_list::{ExampleList, JobList};
+use crate::pages::job_screens::JobScreens;
+use crate::session::Session;
+
+/// What the second part shows.
+#[derive(Debug, Clone)]
+pub enum Later {
+    /// The jobs kept on this device.
+    Jobs,
+    /// The examples.
+    Examples,
+    /// The screens of one job.
+    Job(Id),
+    /// Opening a file.
+    Import,
+    /// What this is, and safety.
+    About,
+}
+
+/// The second part has not arrived.
+#[derive(Debug)]
+pub struct NotArrived;
+
+/// Shows something of the second part as soon as that is there.
+pub fn later(what: Later) -> impl IntoView {
+    Suspend::new(async move {
+        parts::screen(what)
+            .await
+            .unwrap_or_else(|NotArrived| view! { <Missing/> }.into_any())
+    })
+}
+
+/// Makes a job of its first answers.
+///
+/// # Errors
+/// [`NotArrived`] where the second part can't be fetched.
+pub async fn make_job(new_job: NewJob) -> Result<Id, NotArrived> {
+    parts::make_job(new_job).await
+}
+
+/// Says that the rest of the program didn't come, and how to go on.
+#[component]
+fn Missing() -> impl IntoView {
+    view! {
+        <section class="notice" role="alert">
+            <h2>{page::NOT_ARRIVED}</h2>
+            <p>{page::NOT_ARRIVED_HOW}</p>
+        </section>
+    }
+}
+
+/// Where the two parts are cut. The attribute writes a call across them, which needs `unsafe`.
+#[cfg(feature = "split")]
+#[allow(unsafe_code)]
+mod parts {
+    use leptos::wasm_split::{SplitLoaderError, wasm_split};
+
+    use super::{AnyView, Id, Later, NewJob, NotArrived};
+
+    impl From<SplitLoaderError> for NotArrived {
+        fn from(_: SplitLoaderError) -> Self {
+            Self
+        }
+    }
+
+    #[wasm_split(later, wasm_split_path = ::leptos::wasm_split, fallible)]
+    pub(super) fn screen(what: Later) -> Result<AnyView, NotArrived> {
+        Ok(super::screen_now(what))
+    }
+
+    #[wasm_split(later, wasm_split_path = ::leptos::wasm_split, fallible)]
+    pub(super) fn make_job(new_job: NewJob) -> Result<Id, NotArrived> {
+        Ok(super::make_job_now(&new_job))
+    }
+}
+
+#[cfg(not(feature = "split"))]
+mod parts {
+    use super::{AnyView, Id, Later, NewJob, NotArrived};
+
+    pub(super) async fn screen(what: Later) -> Result<AnyView, NotArrived> {
+        Ok(super::screen_now(what))
+    }
+
+    pub(super) async fn make_job(new_job: NewJob) -> Result<Id, NotArrived> {
+        Ok(super::make_job_now(&new_job))
+    }
+}
+
+fn screen_now(what: Later) -> AnyView {
+    match what {
+        Later::Jobs => view! { <JobList/> }.into_any(),
+        Later::Examples => view! { <ExampleList/> }.into_any(),
+        Later::Job(id) => view! { <JobScreens id/> }.into_any(),
+        Later::Import => view! { <ImportScreen/> }.into_any(),
+        Later::About => view! { <AboutScreen/> }.into_any(),
+    }
+}
+
+fn make_job_now(new_job: &NewJob) -> Id {
+    // The caller has checked that it is still on the screen, so the session is there.
+    Session::here().start_job(new_job.answers())
+}
