@@ -14,6 +14,7 @@ use crate::route::{Place, Route};
 use crate::session::Session;
 
 /// What came of a file or a text.
+#[allow(clippy::large_enum_variant)] // One at a time, on the screen.
 #[derive(Clone, PartialEq)]
 enum Outcome {
     Nothing,
