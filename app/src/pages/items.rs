@@ -156,7 +156,8 @@ fn says(item: Item, job: &job::Job, locale: &Locale) -> String {
     latest
         .and_then(|(entry, _)| page::entry(entry, locale))
         .map(|entry| entry.says)
-        .unwrap_or_default()
+        .filter(|says| !says.is_empty())
+        .unwrap_or_else(|| page::NONE_OF_THESE.to_owned())
 }
 
 /// What this check found, and what it warns of.

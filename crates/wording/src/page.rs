@@ -366,5 +366,7 @@ pub fn about(action: &str, what: &str) -> String {
 
 /// Enters that nothing on the list was seen.
 pub const NOTHING_TO_TICK: &str = "I see none of these";
+/// Said where nothing on the list was ticked.
+pub const NONE_OF_THESE: &str = "None of these";
 /// Enters what was ticked.
 pub const ENTER_TICKS: &str = "Enter what I ticked";
