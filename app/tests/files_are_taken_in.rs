@@ -1,5 +1,8 @@
 //! What a file would bring is said before anything is added, and adding it loses nothing.
 
+// What a test builds for itself is right by construction.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 #![cfg(not(target_arch = "wasm32"))]
 
 use app::forms::import::{Already, Preview, keep_newer};

@@ -10,15 +10,9 @@ use crate::tools::Toolbox;
 /// Runs every program that measures, and passes on what it prints.
 pub(crate) fn run(project: &Project, tools: &Toolbox) -> Result<()> {
     println!("\n== windings: how often the answer is right, on random motors");
-    process::run(&mut project.cargo(&[
-        "run",
-        "--release",
-        "--quiet",
-        "--package",
-        "coldcase-tests",
-        "--example",
-        "motors",
-    ]))?;
+    example(project, "motors")?;
+    println!("\n== windings: how long weighing three readings takes");
+    example(project, "speed")?;
 
     tools.set_up_for_page()?;
     tools.set_up_for_browsers()?;
@@ -34,4 +28,16 @@ pub(crate) fn run(project: &Project, tools: &Toolbox) -> Result<()> {
         "--dist",
     ]);
     process::run(browser.arg(dist).env("PATH", tools.search_path()?))
+}
+
+fn example(project: &Project, name: &str) -> Result<()> {
+    process::run(&mut project.cargo(&[
+        "run",
+        "--release",
+        "--quiet",
+        "--package",
+        "coldcase-tests",
+        "--example",
+        name,
+    ]))
 }
