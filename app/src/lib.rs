@@ -10,6 +10,7 @@ pub mod forms;
 pub mod frame;
 pub mod history;
 pub mod later;
+pub mod open_job;
 pub mod pages;
 pub mod parts;
 pub mod route;

@@ -2,7 +2,6 @@
 
 // What a test builds for itself is right by construction.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
-
 #![cfg(not(target_arch = "wasm32"))]
 
 use app::forms::import::{Already, Preview, keep_newer};

@@ -6,10 +6,10 @@ use leptos::prelude::*;
 use wording::{Locale, Words, caution, finding, page, step, title};
 
 use crate::frame::Heading;
+use crate::open_job::OpenJob;
 use crate::parts::caution::{Caution, shape};
 use crate::parts::path_line::PathLine;
 use crate::route::{Place, Route};
-use crate::session::OpenJob;
 
 /// The first screen of a job.
 #[component]

@@ -12,10 +12,10 @@ use crate::forms::items::{Asked, answered, asked, chosen, first_open};
 use crate::forms::pair_reading::Target;
 use crate::forms::windings_meter::MeterInUse;
 use crate::frame::Heading;
+use crate::open_job::OpenJob;
 use crate::parts::caution::Caution as CautionInFull;
 use crate::parts::reading_field::{FIELD, ReadingField};
 use crate::route::{Place, Route};
-use crate::session::OpenJob;
 
 /// The screen's own state. A handle: cheap to copy.
 #[derive(Clone, Copy)]

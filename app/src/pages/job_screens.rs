@@ -9,8 +9,9 @@ use super::kept_as_it_is::{KeptAsItIs, NoSuchJob};
 use super::known::KnownScreen;
 use super::record::RecordScreen;
 use crate::device;
+use crate::open_job::OpenJob;
 use crate::route::Place;
-use crate::session::{OpenJob, Session};
+use crate::session::Session;
 use crate::store::Kept;
 
 /// The screens of one job.

@@ -9,9 +9,9 @@ use wording::{Locale, page};
 use super::report_view::report_view;
 
 use crate::frame::Heading;
+use crate::open_job::OpenJob;
 use crate::parts::path_line::PathInFull;
 use crate::route::{Place, Route};
-use crate::session::OpenJob;
 
 /// What is known.
 #[component]

@@ -9,8 +9,8 @@ use super::choice_list::{ChoiceList, Offer};
 use super::text_entry::TextEntry;
 use crate::forms::new_job::needs_witness;
 use crate::frame::Heading;
+use crate::open_job::OpenJob;
 use crate::route::{Place, Route};
-use crate::session::OpenJob;
 
 /// Asks what machine it is.
 #[component]

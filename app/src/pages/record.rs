@@ -8,8 +8,8 @@ use wording::{Words, page, report, title};
 use super::send::Send;
 use super::text_entry::TextEntry;
 use crate::frame::Heading;
+use crate::open_job::OpenJob;
 use crate::route::Route;
-use crate::session::OpenJob;
 
 /// The record of a job.
 #[component]

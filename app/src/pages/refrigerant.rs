@@ -8,9 +8,10 @@ use super::choice_list::{ChoiceList, Offer};
 use super::machine::{chosen, enter_choice};
 use crate::device;
 use crate::frame::Heading;
+use crate::open_job::OpenJob;
 use crate::parts::caution::Caution as CautionInFull;
 use crate::route::{Place, Route};
-use crate::session::{HEADING, OpenJob};
+use crate::session::HEADING;
 
 /// Asks for the refrigerant by the plate, and says at once what follows from it.
 #[component]

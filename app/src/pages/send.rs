@@ -7,7 +7,7 @@ use wording::{page, report, title};
 
 use crate::device::{self, Shareable, Shared};
 use crate::forms::file_name::file_name;
-use crate::session::OpenJob;
+use crate::open_job::OpenJob;
 
 /// Share sheet, file, clipboard.
 #[component]

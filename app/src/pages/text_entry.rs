@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use wording::page;
 
 use crate::device;
-use crate::session::OpenJob;
+use crate::open_job::OpenJob;
 
 /// A field with its button.
 #[component]

@@ -14,6 +14,7 @@ use wording::{Words, windings_page as words};
 use crate::forms::pair_reading::Target;
 use crate::forms::windings_stage::{Stage, step_to_tell};
 use crate::frame::Heading;
+use crate::open_job::OpenJob;
 use crate::parts::caution::{Caution as CautionInFull, FoldedCaution};
 use crate::parts::pin_diagram::PinDiagram;
 use crate::parts::pin_table::PinTable;
@@ -23,7 +24,6 @@ use crate::parts::windings_meaning::{NextStep, WindingsFindings};
 use crate::parts::windings_meter::MeterChoice;
 use crate::parts::windings_wiring::WiringAsFound;
 use crate::route::{Place, Route};
-use crate::session::OpenJob;
 
 use bench::{Bench, MEANING};
 

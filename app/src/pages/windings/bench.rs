@@ -14,8 +14,9 @@ use crate::forms::windings_diagram::{PinPicture, Shown};
 use crate::forms::windings_meter::MeterInUse;
 use crate::forms::windings_stage::{Stage, stage, suggested};
 use crate::forms::windings_wiring::Noted;
+use crate::open_job::OpenJob;
 use crate::parts::reading_field::FIELD;
-use crate::session::{HEADING, OpenJob};
+use crate::session::HEADING;
 
 /// The identifier of what was found, for moving the focus to it.
 pub(super) const MEANING: &str = "meaning";
