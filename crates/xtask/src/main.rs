@@ -6,6 +6,7 @@ mod browser;
 mod counts;
 mod measure;
 mod page;
+mod parts;
 mod planted;
 mod process;
 mod project;

@@ -1,5 +1,6 @@
-//! The last step of a build of the page, called by Trunk while the files still lie in its staging folder: puts the
-//! hashed name of the program into `index.html`, and the list of files and their common version into the service worker.
+//! The last step of a build of the page, called by Trunk while the files still lie in its staging folder: has the
+//! program cut in parts, puts its hashed name into `index.html`, and the list of files and their common version into
+//! the service worker.
 
 use std::collections::BTreeMap;
 use std::env;
@@ -8,6 +9,8 @@ use std::hash::{DefaultHasher, Hash, Hasher};
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
+
+use crate::parts;
 
 const WORKER: &str = "sw.js";
 const INDEX: &str = "index.html";
@@ -24,6 +27,7 @@ pub(crate) fn run() -> Result<()> {
         .map(PathBuf::from)
         .context("`cargo xtask stage` is a step of Trunk's build and can't be called by hand: use `cargo xtask build`")?;
     let is_release = env::var("TRUNK_PROFILE").is_ok_and(|profile| profile == "release");
+    parts::cut(&folder, is_release)?;
     let mut files = BTreeMap::new();
     read_all(&folder, &folder, &mut files)?;
 

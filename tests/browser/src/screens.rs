@@ -16,6 +16,10 @@ type Look<'a> = dyn FnMut(&Visit, &str) -> Result<()> + 'a;
 pub(crate) fn walk(stage: &Stage, habits: &Habits, look: &mut Look<'_>) -> Result<()> {
     let visit = stage.visit(stage.site("/")?, habits)?;
     visit.arrive()?;
+    let look: &mut Look<'_> = &mut |visit, screen| {
+        visit.wait_for_rest()?;
+        look(visit, screen)
+    };
     look(&visit, "no jobs")?;
     new_job(&visit, look)?;
     checks(&visit, look)?;

@@ -72,7 +72,7 @@ pub(crate) fn press_keys(visit: &Visit, text: &str) -> Result<()> {
 pub(crate) fn press_key(visit: &Visit, name: &str) -> Result<()> {
     let keypad = visit.find(Kind::Region, "Keypad")?;
     let key = visit.find_in(Some(&keypad), Kind::Control, name)?;
-    visit.window().click(&key)
+    visit.touch(&key)
 }
 
 /// Lets `save` make the page save a file, and returns the file. Chromium really downloads it; WebKit's driver can't be

@@ -2,6 +2,8 @@
 //!
 //! Knows elements by what a person goes by, their role and name, never by how the page is built.
 
+mod controls;
+
 use std::cell::Cell;
 use std::path::{Path, PathBuf};
 use std::thread::sleep;
@@ -12,13 +14,13 @@ use serde_json::{Value, json};
 
 use crate::engine::{Browser, ENGLISH, Engine, Habits};
 use crate::server::Site;
-use crate::webdriver::{Element, WebDriver};
+use crate::webdriver::WebDriver;
+
+pub(crate) use controls::Kind;
 
 /// How long something may take to appear.
 const PATIENCE: Duration = Duration::from_secs(10);
 const PAUSE: Duration = Duration::from_millis(25);
-
-const FIND: &str = include_str!("find.js");
 
 /// WebKit under a virtual display knows no fingers: there, what the style sheet keeps for them is shown regardless.
 const AS_IF_TOUCHED: &str = "
@@ -30,33 +32,6 @@ const AS_IF_TOUCHED: &str = "
 
 /// The phone that the page is made for.
 pub(crate) const PHONE: (u32, u32) = (360, 740);
-
-/// What a person takes for one kind of thing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Kind {
-    /// Something to press: a button or a link.
-    Control,
-    /// A text field.
-    Field,
-    /// One of several to choose from.
-    Choice,
-    /// A field that takes a file.
-    File,
-    /// A part of the page with a name of its own.
-    Region,
-}
-
-impl Kind {
-    const fn roles(self) -> &'static [&'static str] {
-        match self {
-            Kind::Control => &["button", "link"],
-            Kind::Field => &["field"],
-            Kind::Choice => &["choice", "button", "link"],
-            Kind::File => &["file"],
-            Kind::Region => &["region"],
-        }
-    }
-}
 
 /// A window on a desktop.
 const DESKTOP: (u32, u32) = (1024, 768);
@@ -185,73 +160,6 @@ impl Visit {
         self.window().run(script, &[])
     }
 
-    /// Presses a button or a link.
-    pub(crate) fn press(&self, name: &str) -> Result<()> {
-        self.click(Kind::Control, name)
-    }
-
-    /// Chooses one of several.
-    pub(crate) fn choose(&self, name: &str) -> Result<()> {
-        self.click(Kind::Choice, name)
-    }
-
-    /// Finds something that is shown, waiting for it; where several fit, the first with exactly this name, else the
-    /// first whose name begins so.
-    pub(crate) fn find(&self, kind: Kind, name: &str) -> Result<Element> {
-        self.find_in(None, kind, name)
-    }
-
-    /// Finds something that is shown inside of an element.
-    pub(crate) fn find_in(
-        &self,
-        within: Option<&Element>,
-        kind: Kind,
-        name: &str,
-    ) -> Result<Element> {
-        let start = Instant::now();
-        loop {
-            let (found, others) = self.look(within, kind, name)?;
-            if let Some(element) = found {
-                return Ok(element);
-            }
-            if start.elapsed() > PATIENCE {
-                bail!("there is no {kind:?} {name:?}, but: {others}");
-            }
-            sleep(PAUSE);
-        }
-    }
-
-    /// Whether something is shown now.
-    pub(crate) fn has(&self, kind: Kind, name: &str) -> Result<bool> {
-        Ok(self.look(None, kind, name)?.0.is_some())
-    }
-
-    /// Replaces what a field holds by typing, as with the hardware keys.
-    pub(crate) fn fill(&self, field: &str, text: &str) -> Result<()> {
-        let field = self.find(Kind::Field, field)?;
-        self.window().run(
-            "arguments[0].focus(); arguments[0].select()",
-            &[field.argument()],
-        )?;
-        self.window().type_into(&field, text)
-    }
-
-    /// What a field holds.
-    pub(crate) fn value_of(&self, field: &str) -> Result<String> {
-        let field = self.find(Kind::Field, field)?;
-        let value = self
-            .window()
-            .run("return arguments[0].value", &[field.argument()])?;
-        Ok(value.as_str().unwrap_or_default().to_owned())
-    }
-
-    /// Hands a file to the page.
-    pub(crate) fn hand_over(&self, field: &str, file: &Path) -> Result<()> {
-        let field = self.find(Kind::File, field)?;
-        let path = file.to_str().context("the file's path is no text")?;
-        self.window().type_into(&field, path)
-    }
-
     /// Everything that eyes can read on the page, its layout reduced to single spaces.
     pub(crate) fn text(&self) -> Result<String> {
         let text = self.run(
@@ -289,12 +197,6 @@ impl Visit {
         Ok(())
     }
 
-    /// The name of what has the focus.
-    pub(crate) fn focused(&self) -> Result<String> {
-        let focused = self.window().run(FIND, &[json!([]), Value::Null])?;
-        Ok(focused.as_str().unwrap_or_default().to_owned())
-    }
-
     /// The text under a name in the browser's storage.
     pub(crate) fn stored(&self, name: &str) -> Result<Option<String>> {
         let text = self
@@ -311,6 +213,13 @@ impl Visit {
             .filter_map(|name| Some(name.as_str()?.to_owned()))
             .filter(|name| name.starts_with(beginning))
             .collect())
+    }
+
+    /// Waits until nothing on the page moves any more.
+    pub(crate) fn wait_for_rest(&self) -> Result<()> {
+        let script = "const done = arguments[0];
+            Promise.allSettled(document.getAnimations().map((one) => one.finished)).then(() => done());";
+        self.window().run_async(script, &[]).map(drop)
     }
 
     /// Waits until something holds.
@@ -360,49 +269,5 @@ impl Visit {
         std::fs::write(&picture, self.window().screenshot()?)?;
         std::fs::write(folder.join(format!("{name}.html")), self.window().source()?)?;
         Ok(picture)
-    }
-
-    fn look(
-        &self,
-        within: Option<&Element>,
-        kind: Kind,
-        name: &str,
-    ) -> Result<(Option<Element>, Value)> {
-        let within = within.map_or(Value::Null, Element::argument);
-        let mut found = self
-            .window()
-            .run(FIND, &[json!(kind.roles()), json!(name), within])?;
-        Ok((Element::from_value(&found[0]), found[1].take()))
-    }
-
-    fn click(&self, kind: Kind, name: &str) -> Result<()> {
-        let mut tries = 0;
-        loop {
-            let clicked = self.try_click(kind, name);
-            // What was found may just have been drawn anew; a person would not notice.
-            let is_stale =
-                |problem: &anyhow::Error| format!("{problem:#}").contains("stale element");
-            tries += 1;
-            if tries == 3 || !clicked.as_ref().is_err_and(is_stale) {
-                return clicked.with_context(|| format!("{kind:?} {name:?} can't be pressed"));
-            }
-        }
-    }
-
-    fn try_click(&self, kind: Kind, name: &str) -> Result<()> {
-        let element = self.find(kind, name)?;
-        let painted = self.painted(&element)?;
-        // A driver scrolls just so far that a bar at the bottom edge may still lie over it; a person scrolls on.
-        let to_middle = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' })";
-        self.window().run(to_middle, &[painted.argument()])?;
-        self.window().click(&painted)
-    }
-
-    /// Where a person would put the finger: a hidden radio button is painted by its label.
-    fn painted(&self, element: &Element) -> Result<Element> {
-        let script =
-            "const [it] = arguments; return it.labels && it.labels.length ? it.labels[0] : it";
-        let painted = self.window().run(script, &[element.argument()])?;
-        Element::from_value(&painted).context("the element has gone")
     }
 }

@@ -44,6 +44,7 @@ impl Toolbox {
         rust::ensure_wasm_target()?;
         rust::ensure_trunk(self)?;
         rust::ensure_wasm_bindgen(self)?;
+        rust::ensure_wasm_split(self)?;
         binaryen::ensure_wasm_opt(self)
     }
 

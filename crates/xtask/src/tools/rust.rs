@@ -1,4 +1,5 @@
-//! What comes by rustup and cargo: the wasm target, formatter and lints, Trunk and wasm-bindgen's command line.
+//! What comes by rustup and cargo: the wasm target, formatter and lints, Trunk, wasm-bindgen's command line, and what
+//! cuts the program in parts.
 
 use std::path::Path;
 use std::process::Command;
@@ -13,6 +14,9 @@ const TRUNK: &str = "0.21.14";
 
 /// Must equal the version of the `wasm-bindgen` library to the digit.
 const WASM_BINDGEN: &str = "0.2.130";
+
+/// Must go with what Leptos marks a cut with.
+const WASM_SPLIT: &str = "0.2.4";
 
 const WASM_TARGET: &str = "wasm32-unknown-unknown";
 
@@ -70,6 +74,26 @@ pub(super) fn ensure_wasm_bindgen(tools: &Toolbox) -> Result<()> {
         is_there,
         "building it with cargo, a few minutes",
         || install(tools, "wasm-bindgen-cli", WASM_BINDGEN, &[]),
+    )
+}
+
+/// Installs what cuts the compiled program in parts.
+pub(super) fn ensure_wasm_split(tools: &Toolbox) -> Result<()> {
+    let package = format!("\"wasm_split_cli_support {WASM_SPLIT} ");
+    // It doesn't say its version itself, but cargo keeps book.
+    let is_there = || {
+        tools.folder.join("bin/wasm-split-cli").is_file()
+            && std::fs::read_to_string(tools.folder.join(".crates.toml"))
+                .is_ok_and(|book| book.contains(&package))
+    };
+    ensure_step(
+        &format!("wasm-split {WASM_SPLIT}"),
+        is_there,
+        "building it with cargo, some minutes",
+        || {
+            let options = ["--locked", "--features", "build-binary"];
+            install(tools, "wasm_split_cli_support", WASM_SPLIT, &options)
+        },
     )
 }
 

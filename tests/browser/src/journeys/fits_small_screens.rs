@@ -1,9 +1,10 @@
 //! Every screen fits a phone: nothing runs off, is cut off or lies over something else, and every target is wide enough
 //! for a thumb, on a narrow screen and with the text at twice its size too.
 
-use anyhow::{Result, ensure};
+use anyhow::Result;
 use serde_json::{Value, json};
 
+use super::none_of;
 use crate::screens;
 use crate::stage::Stage;
 use crate::visit::{PHONE, Visit};
@@ -31,13 +32,7 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
             restore(visit)
         },
     )?;
-    ensure!(
-        problems.is_empty(),
-        "{} misfits:\n  {}",
-        problems.len(),
-        problems.join("\n  ")
-    );
-    Ok(())
+    none_of("misfits", &problems)
 }
 
 fn misfits(visit: &Visit, room: (u32, u32), text: u32) -> Result<Vec<String>> {

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use anyhow::{Context, Result, ensure};
 use serde_json::Value;
 
+use super::none_of;
 use crate::engine::Habits;
 use crate::screens;
 use crate::stage::Stage;
@@ -52,13 +53,7 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
             )
         })
         .collect();
-    ensure!(
-        told.is_empty(),
-        "{} violations:\n  {}",
-        told.len(),
-        told.join("\n  ")
-    );
-    Ok(())
+    none_of("violations", &told)
 }
 
 fn is_dark(visit: &Visit) -> Result<bool> {

@@ -99,6 +99,18 @@ pub(crate) fn chosen(engine: Engine, words: &[String]) -> Result<Vec<Journey>> {
     Ok(chosen)
 }
 
+/// Fails where there are problems, and tells the first of them.
+fn none_of(what: &str, problems: &[String]) -> Result<()> {
+    const TOLD: usize = 30;
+    let first = problems.get(..TOLD).unwrap_or(problems).join("\n  ");
+    ensure!(
+        problems.is_empty(),
+        "{} {what}, of which the first:\n  {first}",
+        problems.len()
+    );
+    Ok(())
+}
+
 /// Goes through the journeys one after another, and returns whether all of them held.
 pub(crate) fn run(chosen: &[Journey], engine: Engine, given: &Given) -> Result<bool> {
     let mut failed = 0;
