@@ -19,8 +19,8 @@ pub use clock::{every_minute, now};
 pub use files::{File, download, open_file};
 pub use language::{locale, region};
 pub use page::{
-    PageStatus, apply_update, ask_to_keep, focus, focus_in_place, on_leaving, on_status, page_status, set_title,
-    show_from_top,
+    PageStatus, apply_update, ask_to_keep, focus, focus_in_place, on_leaving, on_status,
+    page_status, set_title, show_from_top,
 };
 pub use random::new_id;
 pub use share::{Shareable, Shared, shareable};

@@ -211,8 +211,13 @@ fn parse_unit<Q: Quantity>(tail: &str, prefix_known: bool) -> Result<Prefix, Par
         }))
 }
 
+// Written out letter by letter: the general change of case brings tables of 24 kB into the page.
 fn is_unit<Q: Quantity>(text: &str) -> bool {
-    let lower = text.to_lowercase();
-    let ohms = Q::SYMBOL == "Ω" && matches!(lower.as_str(), "ω" | "ohm" | "ohms" | "r");
-    ohms || lower == Q::SYMBOL.to_lowercase()
+    let is_ohm = || {
+        matches!(text, "Ω" | "\u{2126}" | "ω")
+            || ["ohm", "ohms", "r"]
+                .iter()
+                .any(|word| text.eq_ignore_ascii_case(word))
+    };
+    (Q::SYMBOL == "Ω" && is_ohm()) || text.eq_ignore_ascii_case(Q::SYMBOL)
 }
