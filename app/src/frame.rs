@@ -74,7 +74,7 @@ fn Top() -> impl IntoView {
     };
     view! {
         <header class="top">
-            {back}
+            {move || back()}
             <a class="to-safety" href=Route::About.link()>{page::SAFETY}</a>
         </header>
     }
@@ -84,7 +84,8 @@ fn Top() -> impl IntoView {
 #[component]
 fn TroubleNotice() -> impl IntoView {
     let session = Session::here();
-    move || {
+    view! {
+        {move || {
         session.trouble().map(|trouble| {
             let (heading, how) = match trouble {
                 Trouble::Blocked => (page::BLOCKED, page::BLOCKED_HOW),
@@ -98,6 +99,7 @@ fn TroubleNotice() -> impl IntoView {
                 </section>
             }
         })
+    }}
     }
 }
 
@@ -105,7 +107,8 @@ fn TroubleNotice() -> impl IntoView {
 fn Screen() -> impl IntoView {
     let route = Session::here().route();
     let job = Memo::new(move |_| route.with(|route| route.job().cloned()));
-    move || match job.get() {
+    view! {
+        {move || match job.get() {
         Some(id) => later(Later::Job(id)).into_any(),
         None => (move || match route.get() {
             Route::New(step) => view! { <NewJobScreen step/> }.into_any(),
@@ -117,6 +120,7 @@ fn Screen() -> impl IntoView {
             Route::Job(..) => ().into_any(),
         })
         .into_any(),
+    }}
     }
 }
 
@@ -173,7 +177,8 @@ fn Places() -> impl IntoView {
             </li>
         }
     };
-    move || {
+    view! {
+        {move || {
         job.get().map(|id| {
             view! {
                 <nav class="places" aria-label=page::PLACES>
@@ -185,6 +190,7 @@ fn Places() -> impl IntoView {
                 </nav>
             }
         })
+    }}
     }
 }
 

@@ -38,7 +38,8 @@ pub fn DoScreen() -> impl IntoView {
 fn Cautions() -> impl IntoView {
     let assessment = OpenJob::here().assessment();
     let cautions = Memo::new(move |_| assessment.with(|known| known.cautions.clone()));
-    move || {
+    view! {
+        {move || {
         let (stops, cares): (Vec<_>, Vec<_>) = cautions
             .get()
             .into_iter()
@@ -52,6 +53,7 @@ fn Cautions() -> impl IntoView {
                 {(!cares.is_empty()).then(|| folded(cares))}
             </div>
         }
+    }}
     }
 }
 
@@ -82,7 +84,8 @@ fn Found() -> impl IntoView {
     let job = OpenJob::here();
     let locale = job.session().locale();
     let found = Memo::new(move |_| job.assessment().with(|known| findings(known, &locale)));
-    move || {
+    view! {
+        {move || {
         let found = found.get();
         (!found.is_empty()).then(|| {
             let lines = found.into_iter().map(|line| view! { <li>{line}</li> });
@@ -93,6 +96,7 @@ fn Found() -> impl IntoView {
                 </section>
             }
         })
+    }}
     }
 }
 
@@ -106,9 +110,11 @@ fn NextStep() -> impl IntoView {
     let job = OpenJob::here();
     let locale = job.session().locale();
     let next = Memo::new(move |_| job.assessment().with(|known| known.next.first().copied()));
-    move || match next.get() {
+    view! {
+        {move || match next.get() {
         None => view! { <p class="soft">{page::NOTHING_NEXT}</p> }.into_any(),
         Some(next) => card(job, next, &locale).into_any(),
+    }}
     }
 }
 
@@ -151,7 +157,7 @@ fn Others() -> impl IntoView {
             <li>
                 <a class="row" href=target.link()>
                     <span class="title">{check.words()}</span>
-                    <span class="line">{check.hint()} " · " {state}</span>
+                    <span class="line">{check.hint()} " · " {move || state()}</span>
                 </a>
             </li>
         }

@@ -126,7 +126,8 @@ fn DeletedNotice() -> impl IntoView {
         }
         session.jobs_changed();
     };
-    move || {
+    view! {
+        {move || {
         session.track_jobs();
         session.store().deleted().map(|kept| {
             let title = kept.job().map_or_else(
@@ -140,6 +141,7 @@ fn DeletedNotice() -> impl IntoView {
                 </p>
             }
         })
+    }}
     }
 }
 

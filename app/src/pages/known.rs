@@ -36,9 +36,11 @@ pub fn KnownScreen() -> impl IntoView {
 fn ReportText() -> impl IntoView {
     let job = OpenJob::here();
     let locale = job.session().locale();
-    move || {
+    view! {
+        {move || {
         job.assessment()
             .with(|known| job.with_job(|job| report_view(known, job, &locale)))
+    }}
     }
 }
 
@@ -59,7 +61,7 @@ fn Entries() -> impl IntoView {
     view! {
         <section class="entries">
             <h2>{page::ENTRIES}</h2>
-            <ul>{rows}</ul>
+            <ul>{move || rows()}</ul>
         </section>
     }
 }

@@ -44,7 +44,7 @@ fn Tested() -> impl IntoView {
     let row = move |check: Check| {
         let when =
             move || last(check).map_or(page::NOT_TESTED.to_owned(), |when| locale.moment(when));
-        view! { <li>{check.words()} ": " <span class="soft">{when}</span></li> }
+        view! { <li>{check.words()} ": " <span class="soft">{move || when()}</span></li> }
     };
     let limits = move || {
         let report = job
@@ -61,7 +61,7 @@ fn Tested() -> impl IntoView {
         <section>
             <h2>{page::TESTED}</h2>
             <ul class="lines">{Check::ALL.iter().map(|check| row(*check)).collect::<Vec<_>>()}</ul>
-            {limits}
+            {move || limits()}
         </section>
     }
 }
@@ -102,7 +102,7 @@ fn Notes() -> impl IntoView {
     view! {
         <section>
             <h2>{page::NOTES}</h2>
-            <ul>{notes}</ul>
+            <ul>{move || notes()}</ul>
             <TextEntry
                 id="note"
                 draft=NOTE

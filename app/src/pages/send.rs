@@ -91,7 +91,7 @@ pub fn Send() -> impl IntoView {
         <section class="send">
             <h2>{page::SEND}</h2>
             <p>{page::SEND_HOW}</p>
-            <p class="soft" id="last-sent">{last}</p>
+            <p class="soft" id="last-sent">{move || last()}</p>
             <div class="actions">
                 {move || can_share.get().then(|| view! {
                     <button class="button" on:click=share>{page::SHARE}</button>

@@ -3,6 +3,8 @@
 //! Other pages of the same address share it. Every name of ours has a prefix, and nothing else
 //! is read, listed or cleared.
 
+use std::collections::BTreeSet;
+
 use gloo_storage::{LocalStorage, Storage};
 use leptos::prelude::window_event_listener_untyped;
 use wasm_bindgen::JsCast;
@@ -49,12 +51,12 @@ impl Shelf for BrowserShelf {
 
     fn names(&self) -> Vec<String> {
         let storage = LocalStorage::raw();
-        let mut names: Vec<String> = (0..LocalStorage::length())
+        let names = (0..LocalStorage::length())
             .filter_map(|index| storage.key(index).ok()?)
-            .filter_map(|name| Some(name.strip_prefix(PREFIX)?.to_owned()))
-            .collect();
-        names.sort();
-        names
+            .filter_map(|name| Some(name.strip_prefix(PREFIX)?.to_owned()));
+        let mut in_order = BTreeSet::new();
+        in_order.extend(names);
+        in_order.into_iter().collect()
     }
 }
 

@@ -1,5 +1,7 @@
 //! The jobs kept on this device: none is lost, none is overwritten unseen.
 
+use std::collections::BTreeSet;
+
 use job::{Drafts, Id, Job};
 use jobfile::{Document, Newer, Notice, OpenError, Opened, open, open_drafts, save, save_drafts};
 
@@ -100,10 +102,10 @@ impl JobStore {
     /// Every job kept here under its identifier, readable or not.
     #[must_use]
     pub fn list(&self) -> Vec<(Id, Kept)> {
-        let mut names = self.aside.names();
+        // Filled one by one: collecting would sort, which costs the page more than it saves.
+        let mut names = BTreeSet::new();
+        names.extend(self.aside.names());
         names.extend(self.shelf.iter().flat_map(|shelf| shelf.names()));
-        names.sort();
-        names.dedup();
         names
             .iter()
             .filter_map(|name| Id::new(name.strip_prefix(JOB)?).ok())

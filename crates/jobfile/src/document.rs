@@ -109,12 +109,13 @@ impl Document {
     pub fn merge(&mut self, other: &Self) -> Result<Merged, OpenError> {
         let mut stored = self.stored.clone();
         let mut merged = Merged::default();
-        let here: BTreeMap<&str, &version_1::Entry> = self
-            .stored
-            .entries
-            .iter()
-            .map(|entry| (entry.id.as_str(), entry))
-            .collect();
+        let mut here = BTreeMap::new();
+        here.extend(
+            self.stored
+                .entries
+                .iter()
+                .map(|entry| (entry.id.as_str(), entry)),
+        );
         for entry in &other.stored.entries {
             match here.get(entry.id.as_str()) {
                 None => {

@@ -215,12 +215,15 @@ fn parse_unit<Q: Quantity>(tail: &str, prefix_known: bool) -> Result<Prefix, Par
         }))
 }
 
+// Written out letter by letter: the general change of case brings tables of 24 kB into the page.
 fn is_unit<Q: Quantity>(text: &str) -> bool {
-    let lower = text.to_lowercase();
-    let spelt = match Q::SYMBOL {
-        "Ω" => matches!(lower.as_str(), "ω" | "ohm" | "ohms" | "r"),
-        "°C" => matches!(lower.as_str(), "c" | "°"),
-        _ => false,
+    let spellings: &[&str] = match Q::SYMBOL {
+        "Ω" => &["\u{2126}", "ω", "ohm", "ohms", "r"],
+        "°C" => &["c", "°"],
+        _ => &[],
     };
-    spelt || lower == Q::SYMBOL.to_lowercase()
+    text.eq_ignore_ascii_case(Q::SYMBOL)
+        || spellings
+            .iter()
+            .any(|spelt| text.eq_ignore_ascii_case(spelt))
 }

@@ -297,8 +297,8 @@ pub fn interrupted(link: Link, state: LinkState) -> String {
 #[must_use]
 pub fn sentence(words: &str) -> String {
     let mut letters = words.chars();
-    let first = letters.next().map(char::to_uppercase).into_iter().flatten();
-    first.chain(letters).chain(['.']).collect()
+    let first = letters.next().map(|letter| letter.to_ascii_uppercase());
+    first.into_iter().chain(letters).chain(['.']).collect()
 }
 
 /// When something was last touched.
