@@ -8,6 +8,7 @@
 
 use job::Id;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use wording::page;
 
 use crate::forms::new_job::NewJob;
@@ -38,11 +39,23 @@ pub struct NotArrived;
 
 /// Shows something of the second part as soon as that is there.
 pub fn later(what: Later) -> impl IntoView {
-    Suspend::new(async move {
-        parts::screen(what)
-            .await
-            .unwrap_or_else(|NotArrived| view! { <Missing/> }.into_any())
-    })
+    let is_waiting = RwSignal::new(true);
+    let screen = Suspend::new(async move {
+        let screen = parts::screen(what).await;
+        is_waiting.set(false);
+        screen.unwrap_or_else(|NotArrived| view! { <Missing/> }.into_any())
+    });
+    view! {
+        {move || is_waiting.get().then(|| view! { <p class="soft waiting">{page::ON_ITS_WAY}</p> })}
+        {screen}
+    }
+}
+
+/// Fetches the second part before it is needed. Where that fails, the need itself will say so.
+pub fn fetch_ahead() {
+    spawn_local(async {
+        let _ = parts::fetch().await;
+    });
 }
 
 /// Makes a job of its first answers.
@@ -78,7 +91,7 @@ mod parts {
         }
     }
 
-    #[wasm_split(later, wasm_split_path = ::leptos::wasm_split, fallible)]
+    #[wasm_split(later, wasm_split_path = ::leptos::wasm_split, fallible, preload(fetch))]
     pub(super) fn screen(what: Later) -> Result<AnyView, NotArrived> {
         Ok(super::screen_now(what))
     }
@@ -92,6 +105,10 @@ mod parts {
 #[cfg(not(feature = "split"))]
 mod parts {
     use super::{AnyView, Id, Later, NewJob, NotArrived};
+
+    pub(super) async fn fetch() -> Result<(), NotArrived> {
+        Ok(())
+    }
 
     pub(super) async fn screen(what: Later) -> Result<AnyView, NotArrived> {
         Ok(super::screen_now(what))

@@ -11,7 +11,7 @@ use super::drawings;
 use crate::device;
 use crate::forms::new_job::{NewJob, mains_for};
 use crate::frame::Heading;
-use crate::later::{NotArrived, make_job};
+use crate::later::{NotArrived, fetch_ahead, make_job};
 use crate::route::{Place, Route, Step};
 use crate::session::{HEADING, Session};
 
@@ -31,9 +31,23 @@ pub fn NewJobScreen(
     let new_job = begun
         .map(|text| NewJob::from_text(&text))
         .unwrap_or_default();
+    fetch_ahead();
     let question = Question::of(new_job.shown(step), &new_job);
     let step = question.step;
-    let choose = move |name: &'static str| answer(session, new_job, step, name);
+    let is_making = StoredValue::new(false);
+    let choose = move |name: &'static str| {
+        let new_job = new_job.answered(step, name);
+        session.store().keep_begun(Some(&new_job.to_text()));
+        match new_job.question_after(step) {
+            Some(next) => session.go(&Route::New(next)),
+            // A second tap while the first is still at work makes no second job.
+            None if is_making.get_value() => {}
+            None => {
+                is_making.set_value(true);
+                make(session, new_job, is_making);
+            }
+        }
+    };
     view! {
         <div class="screen asking">
             <Heading text=question.words above=page::question_of_three(question.number)/>
@@ -117,13 +131,8 @@ fn drawn_kinds() -> Vec<Offer> {
         .collect()
 }
 
-/// Takes an answer and goes to the next question, or to the job where there is none left.
-fn answer(session: Session, so_far: NewJob, step: Step, name: &str) {
-    let new_job = so_far.answered(step, name);
-    session.store().keep_begun(Some(&new_job.to_text()));
-    if let Some(next) = new_job.question_after(step) {
-        return session.go(&Route::New(next));
-    }
+/// Makes the job and goes to it.
+fn make(session: Session, new_job: NewJob, is_making: StoredValue<bool>) {
     let making = ScopedFuture::new(make_job(new_job));
     spawn_local(async move {
         match making.await {
@@ -132,7 +141,10 @@ fn answer(session: Session, so_far: NewJob, step: Step, name: &str) {
                 // "Back" leads to the list from here, not to the questions of a job that is made.
                 device::replace_hash(&Route::Job(id, Place::Do).address());
             }
-            Err(NotArrived) => session.say(page::NOT_ARRIVED_HOW),
+            Err(NotArrived) => {
+                is_making.try_set_value(false);
+                session.say(page::NOT_ARRIVED_HOW);
+            }
         }
     });
 }

@@ -39,6 +39,8 @@ pub const UPDATE_READY: &str = "A new version is ready.";
 /// Brings it in.
 pub const UPDATE_NOW: &str = "Use it now";
 
+/// The second part of the program is being fetched, and it takes a while.
+pub const ON_ITS_WAY: &str = "The rest of the program is on its way.";
 /// The second part of the program is not there.
 pub const NOT_ARRIVED: &str = "The rest of the program hasn't arrived";
 /// What to do then.

@@ -1,6 +1,7 @@
 //! The journeys: one file each, whose name says what it proves.
 
 mod a_job_is_read_the_same_on_the_command_line;
+mod a_late_part_loses_nothing;
 mod a_new_version_waits_until_told;
 mod bad_input_loses_nothing;
 mod drafts_survive_a_reload;
@@ -55,6 +56,7 @@ macro_rules! journeys {
 
 const ALL: &[Journey] = journeys! {
     a_job_is_read_the_same_on_the_command_line: Engines::Both,
+    a_late_part_loses_nothing: Engines::Chromium,
     a_new_version_waits_until_told: Engines::Both,
     bad_input_loses_nothing: Engines::Both,
     drafts_survive_a_reload: Engines::Both,
