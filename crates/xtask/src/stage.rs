@@ -47,6 +47,7 @@ pub(crate) fn run() -> Result<()> {
     if !is_release {
         return Ok(fs::remove_file(folder.join(WORKER))?);
     }
+    files.retain(|name, _| is_needed_offline(name));
     files.insert("./".to_owned(), index.into_bytes());
     fs::write(folder.join(WORKER), list_files(&worker, &files)?)?;
     Ok(())
@@ -68,6 +69,12 @@ fn read_all(folder: &Path, root: &Path, files: &mut BTreeMap<String, Vec<u8>>) -
         }
     }
     Ok(())
+}
+
+/// The page runs without pictures for home screens, which a browser fetches when it is asked to install the page, and
+/// without the schemas, which are there for others: the worker leaves both out.
+fn is_needed_offline(name: &str) -> bool {
+    !(name.ends_with(".png") || name.ends_with(".schema.json"))
 }
 
 fn take_text(files: &mut BTreeMap<String, Vec<u8>>, name: &str) -> Result<String> {
@@ -142,6 +149,12 @@ mod tests {
     fn a_page_without_a_program_or_without_its_place_is_refused() {
         assert!(name_program("./program.js", ["a.js"].into_iter()).is_err());
         assert!(name_program("nothing", ["app_bg.wasm"].into_iter()).is_err());
+    }
+
+    #[test]
+    fn what_the_page_runs_without_is_left_to_the_network() {
+        assert!(is_needed_offline("app-1f_bg.wasm") && is_needed_offline("icon.svg"));
+        assert!(!is_needed_offline("icon-512.png") && !is_needed_offline("job.schema.json"));
     }
 
     #[test]
