@@ -66,6 +66,12 @@ fn how(step: Step, locale: &Locale) -> String {
              number."
                 .to_owned()
         }
+        Step::Do(Check::Shell) => {
+            "Highest ohms range, one probe on each pin in turn, the other on bare metal of the \
+             shell, paint scratched off. Any reading at all is a leak: then it stays unplugged \
+             until that is cleared."
+                .to_owned()
+        }
         Step::Do(check) => format!("{}.", check.hint().unwrap_or_default()),
         Step::BareThePins => {
             "Plug out. Open the cover at the compressor. Take a photo of every wire, then pull \
