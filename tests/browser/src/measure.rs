@@ -48,9 +48,23 @@ const WATCH_LOAD: &str = "
 pub(crate) fn run(given: &Given) -> Result<bool> {
     let stage = Stage::new(Engine::Chromium, given)?;
     println!("Chromium, processor slowed {SLOWER} times; milliseconds");
+    warn_of_company();
     let kept = time_keys(&stage)?;
     time_loads(&stage)?;
     Ok(kept)
+}
+
+/// Other programs at work make every figure larger than it is: then that is said.
+fn warn_of_company() {
+    let load = std::fs::read_to_string("/proc/loadavg").unwrap_or_default();
+    let load: f64 = load
+        .split(' ')
+        .next()
+        .and_then(|text| text.parse().ok())
+        .unwrap_or(0.0);
+    if load > 1.0 {
+        println!("(other programs are at work, load {load:.1}: the figures below are too large)");
+    }
 }
 
 fn time_keys(stage: &Stage) -> Result<bool> {
