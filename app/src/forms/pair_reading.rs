@@ -5,7 +5,7 @@
 use diagnosis::{Choice, Item, WindingsKnown, item_of_pair};
 use job::{Answer, Measured, Reading, Text, Unit};
 use measure::windings::{Pair, doubt_about_pair};
-use measure::{Doubt, Meter, doubt_about_insulation, doubt_about_ohms};
+use measure::{Doubt, Meter, doubt_about_insulation, doubt_about_leads, doubt_about_ohms};
 use quantity::{Accuracy, Celsius, Farads, Observed, ParseError, Strictness, Volts, parse_reading};
 
 /// What the meter is asked about.
@@ -117,7 +117,8 @@ fn doubt(measured: Measured, target: Target) -> Option<(Strictness, Doubt)> {
         return None;
     };
     match target {
-        Target::Pair(_) | Target::Leads => doubt_about_pair(typed),
+        Target::Pair(_) => doubt_about_pair(typed),
+        Target::Leads => doubt_about_leads(typed),
         Target::Item(
             Item::BladesToEarth
             | Item::BladesToMetal

@@ -152,8 +152,7 @@ fn answers(asking: Asking) -> impl IntoView {
 /// The answer that counts, in words.
 fn says(item: Item, job: &job::Job, locale: &Locale) -> String {
     let (check, name) = Target::Item(item).names();
-    let latest = job.answers(check, name).pop();
-    latest
+    job.counting(check, name)
         .and_then(|(entry, _)| page::entry(entry, locale))
         .map(|entry| entry.says)
         .filter(|says| !says.is_empty())
@@ -215,7 +214,7 @@ fn question(asking: Asking, item: Item) -> impl IntoView {
             {(!is_number).then(|| view! { <h2 id=QUESTION tabindex="-1">{said.ask}</h2> })}
             {said.how.map(|how| view! { <p class="soft">{how}</p> })}
             {answer}
-            {cannot(asking, item)}
+            {(!has_reading(asking, item)).then(|| cannot(asking, item))}
         </section>
     }
 }
@@ -298,6 +297,11 @@ fn ticks(asking: Asking, item: Item) -> impl IntoView {
             {move || if ticked.read().is_empty() { page::NOTHING_TO_TICK } else { page::ENTER_TICKS }}
         </button>
     }
+}
+
+/// Who has measured can't say that it can't be done.
+fn has_reading(asking: Asking, item: Item) -> bool {
+    untrack(|| asking.open.with_job(|job| item.reading(job).is_some()))
 }
 
 fn cannot(asking: Asking, item: Item) -> impl IntoView {

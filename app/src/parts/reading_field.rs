@@ -86,7 +86,9 @@ pub fn ReadingField(
     };
     Effect::new(move |_| {
         let text = typed.get();
-        remark.set(None);
+        if remark.read_untracked().is_some() {
+            remark.set(None);
+        }
         if let Some(field) = field.get()
             && field.value() != text
         {
@@ -99,6 +101,7 @@ pub fn ReadingField(
         }
     });
     let is_refused = move || matches!(remark.get(), Some(Remark::Refused(_)));
+    let next_unit = Memo::new(move |_| unit_after(&typed.read()));
     view! {
         <form
             class="reading"
@@ -146,7 +149,7 @@ pub fn ReadingField(
                 own_keypad.get().then(|| view! {
                     <Keypad
                         mark=decimal_mark(&locale)
-                        next_unit=Signal::derive(move || unit_after(&typed.read()))
+                        next_unit
                         press=press
                         enter=Callback::new(move |()| enter())
                     />

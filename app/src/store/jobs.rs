@@ -132,6 +132,10 @@ impl JobStore {
             return self.write_job(&name, document, known, None);
         };
         let (revision, text) = record::read(&there);
+        // Whoever writes raises the revision: what has the known one is what this page saw or wrote.
+        if revision == known && revision != Revision::default() {
+            return self.write_job(&name, document, known, None);
+        }
         let Ok(Opened::Document {
             document: mut theirs,
             ..
@@ -139,9 +143,6 @@ impl JobStore {
         else {
             return self.put_aside(&name, document, known, Trouble::Unreadable);
         };
-        if revision == known {
-            return self.write_job(&name, document, known, None);
-        }
         match theirs.merge(document) {
             Err(_) => self.put_aside(&name, document, known, Trouble::Full),
             // Written all the same, it would call the other tab, which would write in its turn, without an end.

@@ -5,7 +5,8 @@ use quantity::{Observed, Ohms, Prefix, Quantity, Typed, Uncertain};
 
 use crate::Locale;
 
-/// A reading of any unit as it was understood: "4.7 Ω", "12 µF", "−18.5 °C".
+/// A reading of any unit as it was understood: "4.7 Ω", "12 µF", "−18.5 °C". A value and its unit
+/// never part at the end of a line.
 #[must_use]
 pub fn measured(reading: Measured, locale: &Locale) -> String {
     match reading {
@@ -47,7 +48,7 @@ pub fn uncertain_ohms(value: &Uncertain<Ohms>, locale: &Locale) -> String {
     let decimals = decimals_for(expanded);
     let best = locale.number(value.value().get(), decimals);
     let spread = locale.number(expanded, decimals);
-    format!("{best} ± {spread} {}", Ohms::SYMBOL)
+    format!("{best}\u{a0}±\u{a0}{spread}\u{a0}{}", Ohms::SYMBOL)
 }
 
 /// The digits that were typed, and no others.
@@ -85,7 +86,7 @@ fn prefix_for<Q: Quantity>(value: Q) -> Prefix {
 }
 
 fn unit<Q: Quantity>(number: &str, prefix: Prefix) -> String {
-    format!("{number} {}{}", prefix.symbol(), Q::SYMBOL)
+    format!("{number}\u{a0}{}{}", prefix.symbol(), Q::SYMBOL)
 }
 
 #[cfg(test)]
@@ -97,9 +98,9 @@ mod tests {
     fn farads_and_degrees_are_echoed_in_the_prefix_that_people_use() {
         let locale = Locale::default();
         let cap = parse_reading("12 µF", Farads::new(1.0)).unwrap();
-        assert_eq!(measured(Measured::Farads(cap), &locale), "12 µF");
+        assert_eq!(measured(Measured::Farads(cap), &locale), "12\u{a0}µF");
         let cold = parse_reading("-18,5", Celsius::new(100.0)).unwrap();
-        assert_eq!(measured(Measured::Celsius(cold), &locale), "−18.5 °C");
+        assert_eq!(measured(Measured::Celsius(cold), &locale), "−18.5\u{a0}°C");
     }
 
     fn said(text: &str) -> String {
@@ -107,6 +108,7 @@ mod tests {
             parse_reading(text, Ohms::new(40e6)).unwrap(),
             &Locale::default(),
         )
+        .replace('\u{a0}', " ")
     }
 
     #[test]
