@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use job::{Entry, Job};
+use job::{Entry, Id, Job};
 use serde::Serialize;
 
 use crate::fields::Place;
@@ -59,6 +59,20 @@ impl Document {
     #[must_use]
     pub fn job(&self) -> &Job {
         &self.job
+    }
+
+    /// The same document of another job: what a copy for a second machine begins with. `id` is a
+    /// new one.
+    #[must_use]
+    pub fn copied_as(&self, id: Id) -> Self {
+        let mut stored = self.stored.clone();
+        stored.id = id.as_str().to_owned();
+        let mut job = Job::new(id, self.job.created(), self.job.origin());
+        for entry in self.job.entries() {
+            // They stood together in a job before.
+            let _ = job.add(entry.clone());
+        }
+        Self::of(stored, job)
     }
 
     /// Adds an entry at the end.

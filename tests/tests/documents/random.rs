@@ -2,7 +2,7 @@
 
 use job::{Answer, Content, Entry, Id, Job, Measured, Moment, Name, NotDone, Origin};
 use job::{Question, Reading, Text};
-use jobfile::{Document, Limit, Notice, OpenError, Opened, open, save};
+use jobfile::{BACKUP_TYPE, Document, Limit, Notice, OpenError, Opened, open, save};
 use proptest::collection::{btree_set, vec};
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
@@ -191,6 +191,7 @@ fn opens_soundly_or_says_where(text: &str) -> Result<(), TestCaseError> {
             }
         }
         Ok(Opened::Newer(newer)) => prop_assert_eq!(newer.text(), text),
+        Ok(Opened::Backup(_)) => prop_assert!(text.contains(BACKUP_TYPE)),
         Err(OpenError::NotJson { line, .. }) => prop_assert!(line >= 1),
         Err(OpenError::Field { path, .. }) => prop_assert!(!path.is_empty()),
         Err(OpenError::Beyond { limit, path }) => {
