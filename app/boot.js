@@ -11,6 +11,14 @@
 
 const page = document.documentElement;
 
+// The look that was chosen stands before the program does. A storage that is blocked has none.
+try {
+  const look = localStorage.getItem("coldcase/setting/look");
+  if (look === "light" || look === "dark") page.dataset.look = look;
+} catch (blocked) {
+  // The device's own look, then.
+}
+
 function announce(name, value) {
   page.dataset[name] = value;
   window.dispatchEvent(new CustomEvent("coldcase:status"));

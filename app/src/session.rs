@@ -6,7 +6,7 @@ use std::rc::Rc;
 use job::{Answer, Content, Entry, Id, Job, Moment, Origin, Question};
 use jobfile::Document;
 use leptos::prelude::*;
-use wording::Locale;
+use wording::{Degrees, Locale};
 
 use crate::device::{self, PageStatus};
 use crate::route::Route;
@@ -42,7 +42,7 @@ impl Session {
         let session = Self {
             trouble: RwSignal::new(store.trouble()),
             store: StoredValue::new_local(Rc::new(store)),
-            locale: StoredValue::new(device::locale()),
+            locale: StoredValue::new(Locale::default()),
             route: RwSignal::new(Route::at(&device::hash())),
             said: RwSignal::new(Said::default()),
             page_status: RwSignal::new(device::page_status()),
@@ -50,6 +50,7 @@ impl Session {
             open_job: RwSignal::new(None),
             now: RwSignal::new(device::now()),
         };
+        session.read_habits();
         device::every_minute(move || session.now.set(device::now()));
         device::on_status(move || session.page_status.set(device::page_status()));
         device::on_hash_change(move || session.arrive());
@@ -87,6 +88,28 @@ impl Session {
     #[must_use]
     pub fn locale(self) -> Locale {
         self.locale.get_value()
+    }
+
+    /// The setting for the scale of temperatures.
+    pub const DEGREES: &str = "degrees";
+
+    /// The name of a scale in that setting.
+    #[must_use]
+    pub const fn degrees_name(degrees: Degrees) -> &'static str {
+        match degrees {
+            Degrees::Celsius => "celsius",
+            Degrees::Fahrenheit => "fahrenheit",
+        }
+    }
+
+    /// Takes the reader's habits from the browser, and from what was set here.
+    pub fn read_habits(self) {
+        let mut locale = device::locale();
+        let set = self.setting(Self::DEGREES);
+        let scales = [Degrees::Celsius, Degrees::Fahrenheit].into_iter();
+        let mut chosen = scales.filter(|scale| set.as_deref() == Some(Self::degrees_name(*scale)));
+        locale.degrees = chosen.next().unwrap_or(locale.degrees);
+        self.locale.set_value(locale);
     }
 
     /// The screen that is shown.

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use wording::{Locale, Words, item as said_item, page, windings_page as words};
 
 use super::choice_list::{ChoiceList, Offer};
+use super::settings::KEYBOARD;
 use crate::device;
 use crate::forms::items::{Asked, answered, asked, chosen, first_open};
 use crate::forms::pair_reading::Target;
@@ -222,7 +223,7 @@ fn question(asking: Asking, item: Item) -> impl IntoView {
 fn number(asking: Asking, item: Item) -> impl IntoView {
     let session = asking.open.session();
     let meter = MeterInUse::recalled(&session.setting(MeterInUse::SETTING).unwrap_or_default());
-    let own_keypad = session.setting("keyboard").as_deref() != Some("phone");
+    let own_keypad = session.setting(KEYBOARD).as_deref() != Some("phone");
     // Degrees can lie below zero, and the keypad here has no sign.
     let own_keypad = own_keypad && item.unit() != Some(job::Unit::Celsius);
     view! {

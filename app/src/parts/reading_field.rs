@@ -58,6 +58,7 @@ pub fn ReadingField(
             &typed.get_untracked(),
             target.get_untracked(),
             meter.get_untracked(),
+            locale.degrees,
         )
     };
     let enter = move || match look() {
@@ -187,7 +188,8 @@ fn question(target: Target) -> String {
 }
 
 fn echo(text: &str, target: Target, meter: Meter, locale: &Locale) -> Option<String> {
-    understood(text, target, meter).map(|measured| wording::measured(measured, locale))
+    understood(text, target, meter, locale.degrees)
+        .map(|measured| wording::measured(measured, locale))
 }
 
 fn refused(refusal: &Refusal) -> String {

@@ -68,12 +68,16 @@ pub struct Leakage {
 impl Leakage {
     /// Nothing where the mains aren't known.
     pub(crate) fn of(proved: Insulation, mains: Option<MainsChoice>) -> Option<Self> {
-        let (volts, device) = match mains? {
-            MainsChoice::V120F60 => (Volts::new(120.0), ProtectiveDevice::GroundFault6Milliamps),
-            MainsChoice::V230F50 => (
-                Volts::new(230.0),
-                ProtectiveDevice::ResidualCurrent30Milliamps,
-            ),
+        let mains = mains?;
+        let volts = mains.volts();
+        // Class A devices are usual where there are 120 V and 60 Hz, 30 mA elsewhere (common
+        // practice, no source).
+        let device = match mains {
+            MainsChoice::V120F60 => ProtectiveDevice::GroundFault6Milliamps,
+            MainsChoice::V230F50
+            | MainsChoice::V220F60
+            | MainsChoice::V127F60
+            | MainsChoice::V100 => ProtectiveDevice::ResidualCurrent30Milliamps,
         };
         let resistance = match proved {
             Insulation::Clear { above } | Insulation::RangeTooLow { above } => above,
