@@ -136,7 +136,7 @@ impl Finding {
             Self::Complaint { .. } => Check::Machine,
             Self::Sign(_) => Check::LookOver,
             Self::Insulation {
-                path: LeakPath::PinToShell(_),
+                path: LeakPath::PinToShell(_) | LeakPath::PinsToShell,
                 ..
             } => Check::Shell,
             Self::Insulation { .. } | Self::Earth { .. } | Self::BladesShorted => Check::Ground,

@@ -73,8 +73,8 @@ fn current(leakage: Leakage, proved: Insulation, locale: &Locale) -> String {
         milliamps(leakage.current, locale)
     );
     let device = match leakage.device {
-        ProtectiveDevice::GroundFault6Milliamps => "a ground-fault device of 6 mA",
-        ProtectiveDevice::ResidualCurrent30Milliamps => "a residual-current device of 30 mA",
+        ProtectiveDevice::GroundFault6Milliamps => "a ground-fault device of 6\u{a0}mA",
+        ProtectiveDevice::ResidualCurrent30Milliamps => "a residual-current device of 30\u{a0}mA",
     };
     match (proved, leakage.trip) {
         (Insulation::RangeTooLow { .. }, _) => String::new(),
@@ -88,6 +88,7 @@ fn leak_path(path: LeakPath) -> String {
     match path {
         LeakPath::BladesToEarth => "Plug to earth pin".to_owned(),
         LeakPath::BladesToMetal => "Plug to bare metal".to_owned(),
+        LeakPath::PinsToShell => "Each pin to the shell".to_owned(),
         LeakPath::PinToShell(which) => format!("{} to the shell", capital(pin(which))),
     }
 }
@@ -101,11 +102,11 @@ fn milliamps(current: Amps, locale: &Locale) -> String {
     } else {
         0
     };
-    format!("{} mA", locale.number(milliamps, decimals))
+    format!("{}\u{a0}mA", locale.number(milliamps, decimals))
 }
 
 fn volts_of(volts: Volts, locale: &Locale) -> String {
-    format!("{} V", locale.number(volts.get(), 0))
+    format!("{}\u{a0}V", locale.number(volts.get(), 0))
 }
 
 pub(crate) fn earth(reaches: bool) -> String {
@@ -122,7 +123,7 @@ pub(crate) fn charge_left(
     marking: Option<Farads>,
     locale: &Locale,
 ) -> String {
-    let volts = format!("{} V", locale.number(left.get().abs(), 1));
+    let volts = format!("{}\u{a0}V", locale.number(left.get().abs(), 1));
     if safe {
         return format!("{volts} left: below 50 V, discharged.");
     }

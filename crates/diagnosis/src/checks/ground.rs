@@ -50,6 +50,8 @@ pub enum LeakPath {
     BladesToMetal,
     /// From a pin of the compressor to its shell.
     PinToShell(measure::windings::Pin),
+    /// From each of the compressor's three pins to its shell.
+    PinsToShell,
 }
 
 /// What a leak would let through at mains voltage, by resistance alone.
