@@ -8,7 +8,7 @@ use std::collections::BTreeSet;
 use gloo_storage::{LocalStorage, Storage};
 use leptos::prelude::window_event_listener_untyped;
 use wasm_bindgen::JsCast;
-use web_sys::StorageEvent;
+use web_sys::{CustomEvent, CustomEventInit, StorageEvent};
 
 use super::{Shelf, Trouble};
 
@@ -42,11 +42,14 @@ impl Shelf for BrowserShelf {
     fn write(&self, name: &str, text: &str) -> Result<(), Trouble> {
         LocalStorage::raw()
             .set_item(&full(name), text)
-            .map_err(|_| Trouble::Full)
+            .map_err(|_| Trouble::Full)?;
+        tell(name);
+        Ok(())
     }
 
     fn remove(&self, name: &str) {
         LocalStorage::delete(full(name));
+        tell(name);
     }
 
     fn names(&self) -> Vec<String> {
@@ -73,6 +76,16 @@ pub fn on_change_elsewhere(then: impl Fn(&str) + 'static) {
     });
     // It listens as long as the page is open.
     std::mem::forget(listener);
+}
+
+/// Tells the script that keeps a second copy, because a killed browser loses what it took last.
+fn tell(name: &str) {
+    let init = CustomEventInit::new();
+    init.set_detail(&full(name).into());
+    let event = CustomEvent::new_with_event_init_dict("coldcase:stored", &init);
+    if let (Some(window), Ok(event)) = (web_sys::window(), event) {
+        let _ = window.dispatch_event(&event);
+    }
 }
 
 fn full(name: &str) -> String {
