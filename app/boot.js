@@ -60,6 +60,8 @@ async function startProgram() {
   // Both at once; the wasm is named after its script.
   const wasm = fetch(script.replace(/\.js$/, "_bg.wasm"));
   const program = await import(script);
+  // What a killed browser lost is back before the program looks for it.
+  await window.secondCopy;
   await program.default({ module_or_path: wasm });
   document.getElementById("shell").remove();
   watchForCrash();

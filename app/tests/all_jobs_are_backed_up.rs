@@ -119,7 +119,7 @@ fn a_job_that_grew_on_both_sides_has_the_entries_of_both_afterwards() {
     let kept = store.load(&id("j")).unwrap();
     let entries = kept.job().unwrap().entries();
     let ids: Vec<&str> = entries.iter().map(|entry| entry.id.as_str()).collect();
-    assert_eq!(ids, ["a", "z", "b"]);
+    assert_eq!(ids, ["a", "b", "z"]);
 }
 
 #[test]

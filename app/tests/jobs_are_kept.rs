@@ -224,7 +224,7 @@ fn bringing_a_job_back_to_another_of_its_identifier_loses_neither() {
     store.delete(&id("j"));
     store.save(&id("j"), &document("j", &["b"]), Revision::default());
     store.restore().unwrap();
-    assert_eq!(entries(&store, "j"), ["b", "a"]);
+    assert_eq!(entries(&store, "j"), ["a", "b"]);
 }
 
 #[test]

@@ -186,7 +186,12 @@ mod tests {
         }
 
         fn read(&mut self, pair: Pair, typed: &str) {
-            match checked(typed, Target::Pair(pair), MeterKind::Good.automatic(), wording::Degrees::Celsius) {
+            match checked(
+                typed,
+                Target::Pair(pair),
+                MeterKind::Good.automatic(),
+                wording::Degrees::Celsius,
+            ) {
                 Checked::Fine(answer) => self.add(item_of_pair(pair), answer),
                 other => panic!("{other:?}"),
             }

@@ -9,8 +9,9 @@ use gloo_storage::{LocalStorage, Storage};
 use js_sys::JsString;
 use leptos::prelude::window_event_listener_untyped;
 use wasm_bindgen::JsCast;
-use web_sys::StorageEvent;
+use web_sys::{CustomEvent, CustomEventInit, StorageEvent};
 
+use super::jobs::JOB;
 use super::{Shelf, Trouble};
 
 const PREFIX: &str = "coldcase/";
@@ -66,11 +67,18 @@ impl Shelf for BrowserShelf {
     fn write(&self, name: &str, text: &str) -> Result<(), Trouble> {
         LocalStorage::raw()
             .set_item(&full(name), text)
-            .map_err(|_| Trouble::Full)
+            .map_err(|_| Trouble::Full)?;
+        if name.starts_with(JOB) {
+            tell(name);
+        }
+        Ok(())
     }
 
     fn remove(&self, name: &str) {
         LocalStorage::delete(full(name));
+        if name.starts_with(JOB) {
+            tell(name);
+        }
     }
 
     fn names(&self) -> Vec<String> {
@@ -116,6 +124,17 @@ fn stored(full_name: &str) -> Option<JsString> {
         .ok()?
         .dyn_into()
         .ok()
+}
+
+/// Tells the script that keeps a second copy of each job, because a killed browser loses what it
+/// took last.
+fn tell(name: &str) {
+    let init = CustomEventInit::new();
+    init.set_detail(&full(name).into());
+    let event = CustomEvent::new_with_event_init_dict("coldcase:stored", &init);
+    if let (Some(window), Ok(event)) = (web_sys::window(), event) {
+        let _ = window.dispatch_event(&event);
+    }
 }
 
 fn full(name: &str) -> String {

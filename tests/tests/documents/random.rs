@@ -283,13 +283,13 @@ fn json(depth: u32) -> impl Strategy<Value = Value> {
     })
 }
 
-fn parsed(bytes: &[u8]) -> Value {
+pub(crate) fn parsed(bytes: &[u8]) -> Value {
     let text = std::str::from_utf8(bytes).unwrap();
     serde_json::from_str(text.trim_start_matches('\u{feff}')).unwrap()
 }
 
 /// The same JSON with each number in one form, since 3 and 3.0 are one number.
-fn levelled(value: Value) -> Value {
+pub(crate) fn levelled(value: Value) -> Value {
     match value {
         Value::Number(number) => Value::from(number.as_f64()),
         Value::Array(items) => items.into_iter().map(levelled).collect(),
@@ -302,7 +302,7 @@ fn levelled(value: Value) -> Value {
 }
 
 /// Where every value in a value lies, from the outside in (RFC 6901).
-fn pointers(value: &Value) -> Vec<String> {
+pub(crate) fn pointers(value: &Value) -> Vec<String> {
     let inner: Vec<(String, &Value)> = match value {
         Value::Object(fields) => fields
             .iter()
