@@ -19,6 +19,8 @@ pub struct Session {
     locale: StoredValue<Locale>,
     route: RwSignal<Route>,
     said: RwSignal<Said>,
+    /// To be said on the next screen.
+    said_there: StoredValue<Option<String>>,
     trouble: RwSignal<Option<Trouble>>,
     page_status: RwSignal<PageStatus>,
     jobs: RwSignal<u32>,
@@ -45,6 +47,7 @@ impl Session {
             locale: StoredValue::new(Locale::default()),
             route: RwSignal::new(Route::at(&device::hash())),
             said: RwSignal::new(Said::default()),
+            said_there: StoredValue::new(None),
             page_status: RwSignal::new(device::page_status()),
             jobs: RwSignal::new(0),
             open_job: RwSignal::new(None),
@@ -121,6 +124,12 @@ impl Session {
     /// Goes to another screen.
     pub fn go(self, route: &Route) {
         device::go_to(&route.address());
+    }
+
+    /// Goes to another screen and says something there.
+    pub fn go_saying(self, route: &Route, text: impl Into<String>) {
+        self.said_there.set_value(Some(text.into()));
+        self.go(route);
     }
 
     /// The moment up to which waiting times are counted: now, to the minute. Tracked.
@@ -214,6 +223,9 @@ impl Session {
             self.said.set(Said::default());
             self.route.set(route);
             device::show_from_top(HEADING);
+            if let Some(text) = self.said_there.try_update_value(Option::take).flatten() {
+                self.say(text);
+            }
         }
     }
 

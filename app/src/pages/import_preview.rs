@@ -165,8 +165,7 @@ fn backed_up(session: Session, backup: IncomingBackup) -> impl IntoView {
         backup.add(&session.store(), device::new_id);
         session.set_trouble(session.store().trouble());
         session.jobs_changed();
-        session.go(&Route::Jobs);
-        session.say(keeping::TAKEN_IN);
+        session.go_saying(&Route::Jobs, keeping::TAKEN_IN);
     };
     view! {
         <h2>{page::IN_IT}</h2>

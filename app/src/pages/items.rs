@@ -6,6 +6,7 @@ use job::{Answer, Name, NotDone};
 use leptos::prelude::*;
 use wording::{Locale, Words, item as said_item, page, windings_page as words};
 
+use super::check_drawings::drawing_of;
 use super::choice_list::{ChoiceList, Offer};
 use super::settings::KEYBOARD;
 use crate::device;
@@ -71,9 +72,25 @@ impl Asking {
         let (check, name) = Target::Item(item).names();
         if self.open.answer(check, name, answer) {
             self.again.set(None);
-            self.open.session().announce(page::NOTED);
+            self.open.session().announce(self.said());
             self.show_next();
         }
+    }
+
+    /// What this check says now, for the status region.
+    fn said(self) -> String {
+        let findings = self.open.assessment().with_untracked(|known| {
+            let of_check = |finding: &&Finding| finding.check() == self.check;
+            let findings = known.findings.iter().filter(of_check);
+            findings
+                .map(|finding| wording::finding(finding, &self.locale))
+                .collect::<Vec<_>>()
+        });
+        // The latest stands last.
+        findings
+            .last()
+            .map_or(page::NOTED, String::as_str)
+            .to_owned()
     }
 
     fn choose(self, item: Item, name: &str) {
@@ -113,14 +130,35 @@ pub fn ItemsScreen(
         <div class="screen asking">
             <Heading text=check.words()/>
             <p class="soft">{check.hint()}</p>
-            {move || answers(asking)}
-            {move || meaning(asking)}
+            // What is asked stands in front of what was answered; at the end, what it all means.
             {move || match asking.item.get() {
-                Some(item) => question(asking, item).into_any(),
-                None => ways_on(asking).into_any(),
+                Some(item) => view! {
+                    {drawing(item)}
+                    {question(asking, item)}
+                    {move || meaning(asking)}
+                    {move || answers(asking)}
+                }
+                .into_any(),
+                None => view! {
+                    {move || meaning(asking)}
+                    {move || answers(asking)}
+                    {ways_on(asking)}
+                }
+                .into_any(),
             }}
         </div>
     }
+}
+
+/// What it looks like, where the answers leave room for it.
+fn drawing(item: Item) -> Option<impl IntoView> {
+    let has_room = !matches!(asked(item), Asked::Ticks);
+    let inside = drawing_of(item.check()).filter(|_| has_room)?;
+    Some(view! {
+        <div class="check-drawing squared">
+            <svg class="drawing" viewBox="0 0 320 120" aria-hidden="true" inner_html=inside></svg>
+        </div>
+    })
 }
 
 /// What was answered, each to be changed.

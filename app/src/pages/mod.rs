@@ -2,6 +2,7 @@
 
 pub mod about;
 pub mod check;
+pub mod check_drawings;
 pub mod choice_list;
 pub mod do_next;
 pub mod drawings;
