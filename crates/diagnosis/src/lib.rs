@@ -23,7 +23,9 @@ mod step;
 pub use assessment::{Assessment, Model, assess};
 pub use caution::{Caution, Level};
 pub use checks::Check;
-pub use checks::ground::{EarthPin, Grade, Ground, LeakPath, Leakage, TesterChoice, clear_above};
+pub use checks::ground::{
+    Blades, EarthPin, Grade, Ground, LeakPath, Leakage, TesterChoice, clear_above,
+};
 pub use checks::look_over::{LookedOver, PlateMains, Sign};
 pub use checks::machine::{Complaint, Kind, Machine, MainsChoice, Refrigerant, ToldBy};
 pub use checks::protector::{ProtectorKind, ProtectorKnown, Warmth};

@@ -5,7 +5,9 @@
 
 mod story;
 
-use diagnosis::{Caution, Closed, Finding, Gate, Item, Link, LinkState, StartDevice, Step};
+use diagnosis::{
+    Assessment, Caution, Closed, Finding, Gate, Item, Link, LinkState, StartDevice, Step,
+};
 use measure::{Insulation, Protector, Ptc};
 use story::Story;
 
@@ -228,4 +230,23 @@ fn the_metal_is_asked_about_before_the_pins() {
     let pins = place(&|step| *step == Step::BareThePins);
     let shell = place(&|step| step.check() == diagnosis::Check::Shell);
     assert!(ground < pins && pins < shell);
+}
+
+#[test]
+fn from_blade_to_blade_a_short_stops_and_nothing_at_all_is_told_as_a_break() {
+    let blades = |typed| {
+        let story = Story::begin("230-v-50-hz").item(Item::BladeToBlade, typed);
+        story.now()
+    };
+    let said = |known: &Assessment| {
+        let names = known.findings.iter().map(Finding::name);
+        names.collect::<Vec<_>>()
+    };
+    let short = blades("0.3");
+    assert!(said(&short).contains(&"blades-shorted"));
+    assert!(short.cautions.contains(&Caution::ShortedPlug));
+    let whole = blades("14.2");
+    assert!(said(&whole).contains(&"blades-joined"));
+    assert!(!whole.cautions.contains(&Caution::ShortedPlug));
+    assert!(said(&blades("OL")).contains(&"blades-open"));
 }

@@ -1,6 +1,6 @@
 //! What the unplugged bench found, in words.
 
-use diagnosis::{LeakPath, Leakage, Looks, Sign, StartDevice};
+use diagnosis::{Blades, LeakPath, Leakage, Looks, Sign, StartDevice};
 use measure::{
     CurrentRelay, Insulation, PotentialRelay, ProtectiveDevice, Protector, Ptc, Tester, Trip,
     can_hurt, stored_energy,
@@ -107,6 +107,22 @@ fn milliamps(current: Amps, locale: &Locale) -> String {
 
 fn volts_of(volts: Volts, locale: &Locale) -> String {
     format!("{}\u{a0}V", locale.number(volts.get(), 0))
+}
+
+pub(crate) fn blades(blades: Blades, locale: &Locale) -> String {
+    match blades {
+        Blades::Shorted => "The plug's blades are shorted to each other.".to_owned(),
+        Blades::Joined(reading) => format!(
+            "Current can get through from one flat pin to the other, {}.",
+            ohms(reading, locale)
+        ),
+        Blades::Open => {
+            "Nothing gets through from one flat pin to the other. With contacts and the \
+                         dial at its coldest that is the break: control, protector, cord or \
+                         winding. Behind a board it says nothing."
+                .to_owned()
+        }
+    }
 }
 
 pub(crate) fn earth(reaches: bool) -> String {
