@@ -331,7 +331,9 @@ fn ticks(asking: Asking, item: Item) -> impl IntoView {
         }
     });
     view! {
-        <ul class="choices" role="group" aria-labelledby=QUESTION>{rows.collect_view()}</ul>
+        <div role="group" aria-labelledby=QUESTION>
+            <ul class="choices">{rows.collect_view()}</ul>
+        </div>
         <button type="button" class="button wide" on:click=enter>
             {move || if ticked.read().is_empty() { page::NOTHING_TO_TICK } else { page::ENTER_TICKS }}
         </button>

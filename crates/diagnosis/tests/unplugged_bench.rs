@@ -74,6 +74,18 @@ fn an_earth_pin_that_does_not_reach_the_cabinet_is_a_stop() {
 }
 
 #[test]
+fn blades_that_are_shorted_to_each_other_are_told_and_nothing_is_plugged_in() {
+    let read = |typed| Story::grounded(MAINS).item(Item::BladeToBlade, typed).now();
+    let shorted = read("0.3");
+    assert!(shorted.findings.contains(&Finding::BladesShorted));
+    assert!(shorted.cautions.contains(&Caution::ShortedPlug));
+    assert!(matches!(shorted.gates.look_and_listen, Gate::Closed(_)));
+    let motor = read("4.1");
+    assert!(!motor.findings.contains(&Finding::BladesShorted));
+    assert_eq!(motor.gates.look_and_listen, Gate::Open);
+}
+
+#[test]
 fn a_plug_without_earth_pin_is_judged_by_its_metal_and_cautioned() {
     let now = Story::begin(MAINS)
         .with("ground", "earth-pin", "none")

@@ -3,6 +3,7 @@
 use anyhow::Result;
 use serde_json::json;
 
+use crate::bench;
 use crate::engine::Habits;
 use crate::stage::Stage;
 use crate::steps::{back_to_job, choose_pair, make_job, open_check, project_file, read_pair};
@@ -24,6 +25,8 @@ pub(crate) fn walk(stage: &Stage, habits: &Habits, look: &mut Look<'_>) -> Resul
     new_job(&visit, look)?;
     checks(&visit, look)?;
     pins(&visit, look)?;
+    back_to_job(&visit)?;
+    bench::examine(&visit, look)?;
     places(&visit, look)?;
     files(&visit, look)?;
     look_at(&visit, "#/about", "safety", look)?;
@@ -123,8 +126,7 @@ fn pins(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
 }
 
 fn places(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
-    back_to_job(visit)?;
-    look(visit, "do, pins known")?;
+    look(visit, "do, all examined")?;
     visit.press("Known")?;
     visit.see("Found so far")?;
     look(visit, "known")?;
