@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use job::Moment;
-use leptos::prelude::{set_interval, set_timeout};
+use leptos::prelude::{request_animation_frame, set_interval, set_timeout};
 
 const MINUTE: Duration = Duration::from_secs(60);
 
@@ -24,7 +24,7 @@ pub fn every_minute(then: impl Fn() + 'static) {
 
 /// Calls back once what is on its way to the screen has been painted.
 pub fn soon(then: impl FnOnce() + 'static) {
-    set_timeout(then, Duration::ZERO);
+    request_animation_frame(move || set_timeout(then, Duration::ZERO));
 }
 
 /// What a clock outside the years that can be written is taken for: a job can still be made.

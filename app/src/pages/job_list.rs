@@ -27,17 +27,13 @@ pub fn JobList() -> impl IntoView {
         session.store().listed()
     });
     let sought = RwSignal::new(String::new());
-    let rows = Memo::new(move |_| {
-        listed.with(|listed| {
-            let rows = listed.iter().map(|job| Row::of(job, session));
-            rows.collect::<Vec<_>>()
-        })
-    });
     let found = move |is_away| {
         Memo::new(move |_| {
             let sought = device::lower_case(sought.read().trim());
-            let is_meant = |row: &&Row| row.is_away == is_away && row.sought_in.contains(&sought);
-            rows.with(|rows| rows.iter().filter(is_meant).cloned().collect::<Vec<_>>())
+            let is_meant = |job: &&Listed| {
+                job.is_away == is_away && (sought.is_empty() || sought_in(job).contains(&sought))
+            };
+            listed.with(|listed| listed.iter().filter(is_meant).cloned().collect::<Vec<_>>())
         })
     };
     let (here, away) = (found(false), found(true));
@@ -45,14 +41,14 @@ pub fn JobList() -> impl IntoView {
     view! {
         <NearlyFull/>
         {move || is_long.get().then(|| search(sought))}
-        <Rows rows=here/>
+        <Rows jobs=here/>
         {move || (here.read().is_empty() && away.read().is_empty() && !listed.read().is_empty())
             .then(|| view! { <p class="soft">{words::NOT_FOUND}</p> })}
         <DeletedNotice/>
         {move || (!away.read().is_empty()).then(|| view! {
             <details class="others">
                 <summary class="door">{move || words::away(away.read().len())}</summary>
-                <Rows rows=away/>
+                <Rows jobs=away/>
             </details>
         })}
         <BackupLine/>
@@ -82,9 +78,16 @@ struct Row {
     title: String,
     lines: Vec<String>,
     touched: Option<Moment>,
-    is_away: bool,
-    /// In small letters, what a search looks at.
-    sought_in: String,
+}
+
+/// What a search looks at, in small letters.
+fn sought_in(job: &Listed) -> String {
+    let Some(summary) = &job.summary else {
+        return job.id.to_string();
+    };
+    let machine = summary.machine();
+    let kind = machine.kind.map(Words::words).unwrap_or_default();
+    device::lower_case(&[title(&machine).as_str(), kind].join(" "))
 }
 
 impl Row {
@@ -101,8 +104,6 @@ impl Row {
                 title: id.to_string(),
                 lines: Vec::new(),
                 touched: None,
-                is_away: listed.is_away,
-                sought_in: id.to_string(),
                 id,
             };
         };
@@ -115,32 +116,33 @@ impl Row {
             .flatten()
             .collect();
         let touched = session.locale().moment(summary.touched);
-        let (title, about) = (title(&machine), about.join(", "));
         Self {
-            sought_in: device::lower_case(&[title.as_str(), &about].join(" ")),
-            title,
-            lines: [about, page::touched(&touched)].into(),
+            title: title(&machine),
+            lines: [about.join(", "), page::touched(&touched)].into(),
             touched: Some(summary.touched),
-            is_away: listed.is_away,
             id,
         }
     }
 }
 
 #[component]
-fn Rows(rows: Memo<Vec<Row>>) -> impl IntoView {
+fn Rows(jobs: Memo<Vec<Listed>>) -> impl IntoView {
+    let session = Session::here();
     let all = RwSignal::new(false);
     let shown = move || {
         let most = if all.get() { usize::MAX } else { ROWS_AT_FIRST };
-        rows.with(|rows| rows.iter().take(most).cloned().collect::<Vec<_>>())
+        jobs.with(|jobs| {
+            let shown = jobs.iter().take(most);
+            shown.map(|job| Row::of(job, session)).collect::<Vec<_>>()
+        })
     };
     view! {
         <ul class="rows">
             <For each=shown key=Row::key children=row_view/>
         </ul>
-        {move || (!all.get() && rows.read().len() > ROWS_AT_FIRST).then(|| view! {
+        {move || (!all.get() && jobs.read().len() > ROWS_AT_FIRST).then(|| view! {
             <button class="button quiet wide" on:click=move |_| all.set(true)>
-                {words::show_all(rows.read().len())}
+                {words::show_all(jobs.read().len())}
             </button>
         })}
     }

@@ -118,12 +118,8 @@ fn used() -> usize {
 
 /// A text as the browser holds it.
 fn stored(full_name: &str) -> Option<JsString> {
-    let get = js_sys::Reflect::get(&LocalStorage::raw(), &"getItem".into());
-    let get: js_sys::Function = get.ok()?.dyn_into().ok()?;
-    get.call1(&LocalStorage::raw(), &full_name.into())
-        .ok()?
-        .dyn_into()
-        .ok()
+    let text = js_sys::Reflect::get(&LocalStorage::raw(), &full_name.into());
+    text.ok()?.dyn_into().ok()
 }
 
 /// Tells the script that keeps a second copy of each job, because a killed browser loses what it

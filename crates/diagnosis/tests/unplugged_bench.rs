@@ -6,7 +6,7 @@
 mod story;
 
 use diagnosis::{
-    Assessment, Caution, Closed, Finding, Gate, Item, Link, LinkState, StartDevice, Step,
+    Assessment, Blades, Caution, Closed, Finding, Gate, Item, Link, LinkState, StartDevice, Step,
 };
 use measure::{Insulation, Protector, Ptc};
 use story::Story;
@@ -77,11 +77,11 @@ fn an_earth_pin_that_does_not_reach_the_cabinet_is_a_stop() {
 fn blades_that_are_shorted_to_each_other_are_told_and_nothing_is_plugged_in() {
     let read = |typed| Story::grounded(MAINS).item(Item::BladeToBlade, typed).now();
     let shorted = read("0.3");
-    assert!(shorted.findings.contains(&Finding::BladesShorted));
+    assert!(shorted.findings.contains(&Finding::Blades(Blades::Shorted)));
     assert!(shorted.cautions.contains(&Caution::ShortedPlug));
     assert!(matches!(shorted.gates.look_and_listen, Gate::Closed(_)));
     let motor = read("4.1");
-    assert!(!motor.findings.contains(&Finding::BladesShorted));
+    assert!(!motor.findings.contains(&Finding::Blades(Blades::Shorted)));
     assert_eq!(motor.gates.look_and_listen, Gate::Open);
 }
 

