@@ -12,8 +12,8 @@ use crate::route::{Place, Route};
 use crate::session::Session;
 use crate::store::{Kept, Listed};
 
-/// So many rows are drawn at first: more than a hand scrolls through.
-const ROWS_AT_FIRST: usize = 30;
+/// So many rows are drawn at first: four screens of a phone.
+const ROWS_AT_FIRST: usize = 20;
 
 /// From so many jobs on there is a field to find one.
 const WORTH_SEARCHING: usize = 7;

@@ -3,8 +3,6 @@
 //! Other pages of the same address share it. Every name of ours has a prefix, and nothing else
 //! is read, listed or cleared.
 
-use std::collections::BTreeSet;
-
 use gloo_storage::{LocalStorage, Storage};
 use js_sys::JsString;
 use leptos::prelude::window_event_listener_untyped;
@@ -86,9 +84,15 @@ impl Shelf for BrowserShelf {
         let names = (0..LocalStorage::length())
             .filter_map(|index| storage.key(index).ok()?)
             .filter_map(|name| Some(name.strip_prefix(PREFIX)?.to_owned()));
-        let mut in_order = BTreeSet::new();
-        in_order.extend(names);
-        in_order.into_iter().collect()
+        names.collect()
+    }
+
+    fn has_any(&self, beginning: &str) -> bool {
+        let storage = LocalStorage::raw();
+        let beginning = full(beginning);
+        (0..LocalStorage::length())
+            .filter_map(|index| storage.key(index).ok()?)
+            .any(|name| name.starts_with(&beginning))
     }
 }
 

@@ -60,8 +60,13 @@ impl JobStore {
     /// Whether there is anything to list: a job, readable or not, or one to be brought back.
     #[must_use]
     pub fn has_any(&self) -> bool {
-        let names = self.names();
-        names.iter().any(|name| name.starts_with(JOB)) || names.contains(DELETED)
+        let on_shelf = |beginning| {
+            let shelf = self.shelf.as_ref();
+            shelf.is_some_and(|shelf| shelf.has_any(beginning))
+        };
+        [JOB, DELETED]
+            .into_iter()
+            .any(|beginning| self.aside.has_any(beginning) || on_shelf(beginning))
     }
 
     /// The job kept under this identifier.

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use job::Id;
 
 use super::jobs::{AWAY, JOB, name};
-use super::record::{self, LONGEST_LINE, Summary};
+use super::record::{self, LONGEST_LINE, Summary, USUAL_LINE};
 use super::{JobStore, Shelf};
 
 /// Fifty jobs of ordinary size: about 5,000 characters each.
@@ -62,11 +62,13 @@ impl JobStore {
 
     fn summary(&self, id: &Id) -> Option<Summary> {
         let name = name(JOB, id);
-        let start = self.start_of(&name, LONGEST_LINE)?;
-        record::read_summary(&start).or_else(|| {
+        // Almost every line is short, and what is read is copied out of the browser.
+        let lengths = [USUAL_LINE, LONGEST_LINE].into_iter();
+        lengths
+            .filter_map(|length| self.start_of(&name, length))
+            .find_map(|start| record::read_summary(&start))
             // Kept by another version, or damaged in its first line: then it is read in full.
-            Some(Summary::of(self.load(id)?.job()?))
-        })
+            .or_else(|| Some(Summary::of(self.load(id)?.job()?)))
     }
 
     /// Whether so little room is left that a person should know before it is gone: room for

@@ -45,8 +45,13 @@ pub trait Shelf {
     /// Takes a text away.
     fn remove(&self, name: &str);
 
-    /// The names of all texts that are ours, in their order.
+    /// The names of all texts that are ours, in no order.
     fn names(&self) -> Vec<String>;
+
+    /// Whether there is a text whose name begins so.
+    fn has_any(&self, beginning: &str) -> bool {
+        self.names().iter().any(|name| name.starts_with(beginning))
+    }
 }
 
 /// Two stores, as two tabs, may stand on one shelf.
@@ -73,6 +78,10 @@ impl<S: Shelf + ?Sized> Shelf for Rc<S> {
 
     fn names(&self) -> Vec<String> {
         (**self).names()
+    }
+
+    fn has_any(&self, beginning: &str) -> bool {
+        (**self).has_any(beginning)
     }
 }
 

@@ -23,6 +23,9 @@ pub struct Summary {
     pub name: Option<String>,
 }
 
+/// Most first lines are no longer.
+pub(super) const USUAL_LINE: usize = 200;
+
 /// No first line is longer: the longest name has 2,000 characters.
 pub(super) const LONGEST_LINE: usize = 2_200;
 
