@@ -76,7 +76,7 @@ fn too_large(stage: &Stage, visit: &Visit) -> Result<()> {
     visit.go_to("#/import")?;
     visit.hand_over("Choose a file", &stage.file("large.json", bytes)?)?;
     visit.see("It can't be opened")?;
-    visit.see("more than 4 million characters")
+    visit.see("more than 20 million characters")
 }
 
 fn too_deep(visit: &Visit) -> Result<()> {

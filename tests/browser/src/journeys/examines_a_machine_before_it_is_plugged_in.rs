@@ -14,7 +14,7 @@ const SAID: [&str; 8] = [
     "Trials with start gear, clamp or meter: it may",
     "A cover or a part is missing",
     "Plug to bare metal: no leak that this meter can see",
-    "Pin 3 to the shell: no leak that this meter can see",
+    "Each pin to the shell: no leak that this meter can see",
     "The protector is closed",
     "The PTC is open",
     "Start: broken (measured)",
