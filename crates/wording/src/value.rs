@@ -60,7 +60,7 @@ pub fn uncertain_ohms(value: &Uncertain<Ohms>, locale: &Locale) -> String {
     let decimals = decimals_for(expanded);
     let best = locale.number(value.value().get(), decimals);
     let spread = locale.number(expanded, decimals);
-    format!("{best}\u{a0}±\u{a0}{spread}\u{a0}{}", Ohms::SYMBOL)
+    format!("{best} ±\u{a0}{spread}\u{a0}{}", Ohms::SYMBOL)
 }
 
 /// The digits that were typed, and no others.

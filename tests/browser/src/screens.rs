@@ -29,6 +29,7 @@ pub(crate) fn walk(stage: &Stage, habits: &Habits, look: &mut Look<'_>) -> Resul
     bench::examine(&visit, look)?;
     places(&visit, look)?;
     files(&visit, look)?;
+    settings(&visit, look)?;
     look_at(&visit, "#/about", "safety", look)?;
     look_at(&visit, "#/job/nowhere", "no such job", look)?;
     stage.close(visit);
@@ -151,6 +152,11 @@ fn files(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
             "Add to my jobs",
         ),
         (
+            "tests/documents/backup/two-jobs.json",
+            "back-up preview",
+            "Take them in",
+        ),
+        (
             "tests/documents/newer/version-2.json",
             "file from a newer version",
             "Keep it, read only",
@@ -178,6 +184,14 @@ fn files(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     visit.press("Delete this job")?;
     visit.see("Deleted:")?;
     look(visit, "jobs, one deleted")
+}
+
+fn settings(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    look_at(visit, "#/settings", "settings", look)?;
+    visit.choose("Mine, by its data sheet")?;
+    visit.press("Use these figures")?;
+    visit.see("The percentage is a number")?;
+    look(visit, "settings, no such meter")
 }
 
 fn look_at(visit: &Visit, address: &str, screen: &str, look: &mut Look<'_>) -> Result<()> {

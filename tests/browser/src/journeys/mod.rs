@@ -5,6 +5,7 @@ mod a_job_is_read_the_same_on_the_command_line;
 mod a_killed_browser_loses_no_entry;
 mod a_late_part_loses_nothing;
 mod a_new_version_waits_until_told;
+mod all_jobs_go_out_and_come_back;
 mod bad_input_loses_nothing;
 mod drafts_survive_a_reload;
 mod everything_can_be_undone;
@@ -64,6 +65,7 @@ const ALL: &[Journey] = journeys! {
     a_killed_browser_loses_no_entry: Engines::Chromium,
     a_late_part_loses_nothing: Engines::Chromium,
     a_new_version_waits_until_told: Engines::Both,
+    all_jobs_go_out_and_come_back: Engines::Both,
     bad_input_loses_nothing: Engines::Both,
     drafts_survive_a_reload: Engines::Both,
     everything_can_be_undone: Engines::Both,
