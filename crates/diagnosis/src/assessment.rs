@@ -106,7 +106,8 @@ impl Known {
     /// Each caution once, stops first.
     fn cautions(&self) -> Vec<Caution> {
         let mut cautions = self.machine.cautions();
-        if self.ground.grade() == Grade::Clear {
+        // It says that nobody has measured; what a measurement found has a caution of its own.
+        if self.ground.grade() != Grade::Open {
             cautions.retain(|caution| *caution != Caution::StayUnplugged);
         }
         cautions.extend(self.looked_over.cautions(&self.machine));

@@ -86,6 +86,16 @@ fn blades_that_are_shorted_to_each_other_are_told_and_nothing_is_plugged_in() {
 }
 
 #[test]
+fn a_plug_that_was_found_to_leak_is_not_called_unmeasured() {
+    let now = Story::grounded(MAINS)
+        .item(Item::BladesToMetal, "8.7k")
+        .now();
+    assert!(now.cautions.contains(&Caution::LiveMetal));
+    assert!(!now.cautions.contains(&Caution::StayUnplugged));
+    assert!(now.must_stop());
+}
+
+#[test]
 fn a_plug_without_earth_pin_is_judged_by_its_metal_and_cautioned() {
     let now = Story::begin(MAINS)
         .with("ground", "earth-pin", "none")
