@@ -157,6 +157,10 @@ impl Known {
             open(Check::Protector),
             open(Check::StartDevice),
         ];
+        if self.shell.leaks() {
+            // It is never powered again: no other part is worth a look.
+            return before.into_iter().flatten().collect();
+        }
         before
             .into_iter()
             .flatten()

@@ -209,20 +209,24 @@ pub(crate) fn start_device(found: StartDevice) -> String {
 }
 
 fn ptc(state: Ptc, by_print: bool) -> String {
-    let against = if by_print {
-        "what is printed on it"
-    } else {
-        "what such parts usually have; the printed value would tell more"
-    };
     let told = match state {
-        Ptc::AsItShould => "fits",
-        Ptc::NearZero => "is shorted, against",
-        Ptc::Low => "is low against",
-        Ptc::High => "is high against",
-        Ptc::Open => "is open, against",
-        Ptc::CannotTell => "is too close to a limit for this meter, against",
+        Ptc::AsItShould => "The PTC reads as it should",
+        Ptc::NearZero => "The PTC is shorted",
+        Ptc::Low => "The PTC reads too little",
+        Ptc::High => "The PTC reads too much",
+        Ptc::Open => "The PTC is open",
+        Ptc::CannotTell => "The PTC is too close to a limit for this meter to tell",
     };
-    format!("The PTC {told} {against}.")
+    let by = if by_print {
+        "held against what is printed on it"
+    } else {
+        "held against what such parts usually have; the printed value would tell more"
+    };
+    let what_now = match state {
+        Ptc::NearZero | Ptc::Open => " Replace it before judging anything else.",
+        _ => "",
+    };
+    format!("{told}, {by}.{what_now}")
 }
 
 pub(crate) fn winding_temperature(found: &Uncertain<Celsius>, locale: &Locale) -> String {

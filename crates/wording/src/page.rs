@@ -107,7 +107,7 @@ pub const HAS_ANSWERS: &str = "answered";
 /// Beside a check that has none.
 pub const NO_ANSWERS: &str = "open";
 /// Where nothing is left to do.
-pub const NOTHING_NEXT: &str = "This version has no further check for it.";
+pub const NOTHING_NEXT: &str = "All that this version measures with the plug out is done.";
 /// Above the latest findings.
 pub const FOUND: &str = "Found so far";
 /// Takes the last thing back.

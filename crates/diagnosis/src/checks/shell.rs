@@ -62,7 +62,7 @@ impl Shell {
         }
     }
 
-    fn leaks(&self) -> bool {
+    pub(crate) fn leaks(&self) -> bool {
         self.pins
             .iter()
             .any(|(_, proved)| matches!(proved, Insulation::Leaks { .. }))
