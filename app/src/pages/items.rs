@@ -104,6 +104,11 @@ impl Asking {
         self.show_next();
     }
 
+    /// Then the keypad takes its room.
+    fn asks_for_number(self) -> bool {
+        self.item.get().map(asked) == Some(Asked::Number)
+    }
+
     /// The focus goes where the next answer is given: to the field, or to the question.
     fn show_next(self) {
         match self.item.get_untracked().map(asked) {
@@ -127,9 +132,9 @@ pub fn ItemsScreen(
 ) -> impl IntoView {
     let asking = Asking::new(OpenJob::here(), check);
     view! {
-        <div class="screen asking">
+        <div class="screen asking" class:compact=move || asking.asks_for_number()>
             <Heading text=check.words()/>
-            <p class="soft">{check.hint()}</p>
+            {move || (!asking.asks_for_number()).then(|| view! { <p class="soft">{check.hint()}</p> })}
             // What is asked stands in front of what was answered; at the end, what it all means.
             {move || match asking.item.get() {
                 Some(item) => view! {

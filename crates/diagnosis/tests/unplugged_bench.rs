@@ -272,3 +272,27 @@ fn from_blade_to_blade_a_short_stops_and_nothing_at_all_is_told_as_a_break() {
     assert!(!whole.cautions.contains(&Caution::ShortedPlug));
     assert!(said(&blades("OL")).contains(&"blades-open"));
 }
+
+#[test]
+fn a_plate_of_other_mains_stops_and_its_motor_is_judged_by_the_plate() {
+    let imported = |plate: &str| {
+        Story::begin("230-v-50-hz")
+            .with("look-over", "plate-mains", plate)
+            .with("start-device", "start-device-kind", "ptc")
+            .item(Item::PtcReading, "5.0")
+            .now()
+    };
+    let ptc = |known: &Assessment| {
+        let devices = known.findings.iter().filter_map(|found| match found {
+            Finding::StartDevice(StartDevice::Ptc(state, _)) => Some(*state),
+            _ => None,
+        });
+        devices.last()
+    };
+    // 5 Ω is ordinary for 120 V and too little for 230 V.
+    let (other, same) = (imported("120-v-60-hz"), imported("230-v-50-hz"));
+    assert!(other.cautions.contains(&Caution::WrongMains));
+    assert_eq!(ptc(&other), Some(Ptc::AsItShould));
+    assert!(!same.cautions.contains(&Caution::WrongMains));
+    assert_eq!(ptc(&same), Some(Ptc::Low));
+}

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use job::{Answer, Job};
+use measure::windings::Mains;
 
 use super::machine::{Machine, MainsChoice};
 use crate::choice::{Choice, answered, choices};
@@ -53,6 +54,24 @@ pub struct LookedOver {
     pub plate: Option<PlateMains>,
     /// What was ticked; `None` where nobody looked.
     pub signs: Option<BTreeSet<Sign>>,
+}
+
+impl PlateMains {
+    /// The kind of motor that goes with it.
+    const fn motor(self) -> Option<Mains> {
+        match self {
+            Self::V120F60 | Self::V100 => Some(Mains::V120F60),
+            Self::V230F50 | Self::V220F60 => Some(Mains::V230F50),
+            Self::Unreadable => None,
+        }
+    }
+}
+
+/// The mains that the machine's motor is made for: its plate's, or else the person's.
+pub(crate) fn motor_mains(job: &Job, machine: &Machine) -> Option<Mains> {
+    answered(job)
+        .and_then(PlateMains::motor)
+        .or(machine.mains.map(Into::into))
 }
 
 impl LookedOver {

@@ -4,6 +4,7 @@ use job::Job;
 use measure::{Band, CurrentRelay, PotentialRelay, Ptc};
 use quantity::Observed;
 
+use super::look_over::motor_mains;
 use super::machine::Machine;
 use crate::choice::{answered, choices};
 use crate::{Basis, Finding, Item, Link, LinkState};
@@ -171,7 +172,7 @@ fn ptc(job: &Job, machine: &Machine) -> Option<StartDevice> {
             Observed::Value(value) => Some(Band::of_marked(value)),
             Observed::OverRange { .. } => None,
         });
-    let band = marked.or_else(|| machine.mains.map(|mains| Band::of_mains(mains.into())))?;
+    let band = marked.or_else(|| motor_mains(job, machine).map(Band::of_mains))?;
     let state = measure::ptc(typed, reading.accuracy, band);
     Some(StartDevice::Ptc(state, marked.is_some()))
 }

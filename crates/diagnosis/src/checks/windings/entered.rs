@@ -5,6 +5,7 @@ use measure::windings::{Inspection, Leads, Pair, PairReading, StartGear, WiringA
 use quantity::{Accuracy, Ohms, Typed};
 
 use super::{CHECK, GearChoice, LeadsChoice, PairChoice, PinChoice, WindingsKnown, item_of_pair};
+use crate::checks::look_over::motor_mains;
 use crate::checks::machine::Machine;
 use crate::choice::{Asked, Choice, answered};
 
@@ -17,7 +18,7 @@ pub(super) fn inspection_of(job: &Job, machine: &Machine) -> Inspection {
         Some(GearChoice::StillOn) => StartGear::StillOn,
         None => StartGear::Unknown,
     };
-    inspection.mains = machine.mains.map(Into::into);
+    inspection.mains = motor_mains(job, machine);
     inspection.wiring = wiring_of(job);
     for pair in Pair::ALL {
         if let Some((typed, accuracy)) = ohms_of(job, (CHECK, item_of_pair(pair))) {
