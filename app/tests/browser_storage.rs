@@ -42,7 +42,10 @@ fn what_other_pages_keep_at_this_address_is_neither_listed_nor_touched() {
     raw().set_item("coldcases", "theirs too").unwrap();
     shelf.write("job/b", "x").unwrap();
     shelf.write("job/a", "x").unwrap();
-    assert_eq!(shelf.names(), ["job/a", "job/b"]);
+    let mut names = shelf.names();
+    names.sort();
+    assert_eq!(names, ["job/a", "job/b"]);
+    assert!(shelf.has_any("job/") && !shelf.has_any("theirs"));
     shelf.remove("theirs");
     assert_eq!(
         raw().get_item("theirs").unwrap().as_deref(),
@@ -52,6 +55,26 @@ fn what_other_pages_keep_at_this_address_is_neither_listed_nor_touched() {
         raw().get_item("coldcase/job/a").unwrap().as_deref(),
         Some("x")
     );
+}
+
+#[wasm_bindgen_test]
+fn the_start_of_a_text_comes_alone_and_of_a_short_one_all() {
+    let shelf = shelf();
+    shelf.write("job/a", "7\tΩ and more").unwrap();
+    assert_eq!(shelf.start_of("job/a", 3).as_deref(), Some("7\tΩ"));
+    assert_eq!(
+        shelf.start_of("job/a", 300).as_deref(),
+        Some("7\tΩ and more")
+    );
+    assert_eq!(shelf.start_of("job/b", 3), None);
+}
+
+#[wasm_bindgen_test]
+fn room_is_tried_before_it_is_gone_and_the_trial_leaves_nothing() {
+    let shelf = shelf();
+    assert!(shelf.has_room(250_000));
+    assert!(!shelf.has_room(20_000_000));
+    assert!(shelf.names().is_empty());
 }
 
 #[wasm_bindgen_test]

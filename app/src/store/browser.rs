@@ -51,8 +51,8 @@ impl Shelf for BrowserShelf {
         whole.slice(0, end).as_string()
     }
 
-    /// Every engine keeps at least [`SURE_ROOM`] characters, so far below that nothing is tried.
-    /// Beyond, only a trial tells: engines count differently, and other pages share the room.
+    /// Every engine keeps at least twice `SURE_ROOM` characters: below, nothing is tried. Beyond,
+    /// only a trial tells: engines count differently, and other pages share the room.
     fn has_room(&self, characters: usize) -> bool {
         if used() + characters < SURE_ROOM {
             return true;
