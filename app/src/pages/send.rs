@@ -5,9 +5,10 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wording::{page, report, title};
 
-use crate::device::{self, Shareable, Shared};
+use crate::device::{self, Shareable};
 use crate::forms::file_name::file_name;
 use crate::open_job::OpenJob;
+use crate::parts::hand_over;
 
 /// Share sheet, file, clipboard.
 #[component]
@@ -47,28 +48,13 @@ pub fn Send() -> impl IntoView {
         let Some(shareable) = prepared.get_untracked().and_then(|ready| ready.shareable) else {
             return;
         };
-        let sheet = shareable.share();
-        spawn_local(async move {
-            match sheet.await {
-                Shared::Done => {
-                    note_sent();
-                    session.say(page::SHARED);
-                }
-                Shared::Closed => {}
-                Shared::Refused => session.say(page::NOT_SHARED),
-            }
-        });
+        hand_over::share(session, shareable, note_sent);
     };
     let save = move |_| {
         let Some(ready) = prepared.get_untracked() else {
             return;
         };
-        if device::download(&ready.name, &ready.text) {
-            note_sent();
-            session.say(page::SAVED);
-        } else {
-            session.say(page::NOT_SAVED);
-        }
+        hand_over::save(session, &ready.name, &ready.text, note_sent);
     };
     let copy = move |what: fn(Prepared) -> String| {
         let Some(ready) = prepared.get_untracked() else {

@@ -2,7 +2,6 @@
 
 use diagnosis::{Choice, MainsChoice};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use measure::MeterKind;
 use wording::page::{keeping, settings as words};
 use wording::{Degrees, Words, page};
@@ -11,6 +10,7 @@ use crate::device;
 use crate::forms::new_job::MAINS_SETTING;
 use crate::forms::windings_meter::{MeterInUse, NoSuchMeter, OwnMeter, Profile};
 use crate::frame::Heading;
+use crate::parts::hand_over;
 use crate::parts::radio::Radio;
 use crate::route::Route;
 use crate::session::Session;
@@ -246,27 +246,12 @@ fn Backup() -> impl IntoView {
         let _ = made.try_set(Some(now));
     };
     let save = move |_| {
-        if text.with_value(|text| device::download(&name, text)) {
-            note();
-            session.say(page::SAVED);
-        } else {
-            session.say(page::NOT_SAVED);
-        }
+        text.with_value(|text| hand_over::save(session, &name, text, note));
     };
     let share = move |_| {
-        let Some(sheet) = shareable.get_value().map(device::Shareable::share) else {
-            return;
-        };
-        spawn_local(async move {
-            match sheet.await {
-                device::Shared::Done => {
-                    note();
-                    session.say(page::SHARED);
-                }
-                device::Shared::Closed => {}
-                device::Shared::Refused => session.say(page::NOT_SHARED),
-            }
-        });
+        if let Some(shareable) = shareable.get_value() {
+            hand_over::share(session, shareable, note);
+        }
     };
     let last = move || {
         made.get().map_or_else(

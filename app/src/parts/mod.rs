@@ -1,6 +1,7 @@
 //! Pieces of screen that several pages use.
 
 pub mod caution;
+pub mod hand_over;
 pub mod keypad;
 pub mod odds;
 pub mod path_line;
