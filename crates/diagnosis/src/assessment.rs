@@ -13,13 +13,16 @@ use crate::checks::stored_charge::StoredCharge;
 use crate::checks::winding_temperature::WindingTemperature;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
+use crate::whole::{self, Assumptions, Whole};
 use crate::{Caution, Check, Finding, Gates, Item, Level, Link, LinkState, Step};
 
 /// The assumptions behind every conclusion.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Model {
     /// What is thought of windings before they are measured.
     pub windings: WindingPriors,
+    /// What is thought of whole machines before anything is known.
+    pub machines: Assumptions,
 }
 
 /// What is known about a machine. Never stored: made anew from the job each time.
@@ -39,6 +42,8 @@ pub struct Assessment {
     pub next: Vec<Step>,
     /// The windings, once anything about them was entered.
     pub windings: Option<WindingsKnown>,
+    /// Everything weighed together, once there is something to weigh.
+    pub whole: Option<Whole>,
 }
 
 /// Draws all conclusions from a job. Same model, job and moment: same answer.
@@ -48,11 +53,25 @@ pub struct Assessment {
 pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
     let known = Known::of(model, job, now);
     let cautions = known.cautions();
+    let gates = Gates::of(&cautions, &known.ground, &known.shell);
+    let next = known.next_steps(job);
+    let weighed = whole::Known {
+        machine: &known.machine,
+        windings: &known.windings,
+        cautions: &cautions,
+        gates: &gates,
+        safety_first: next
+            .iter()
+            .copied()
+            .filter(|step| step.is_for_safety())
+            .collect(),
+    };
     Assessment {
-        next: known.next_steps(job),
+        whole: whole::weigh(&model.machines, job, weighed),
+        next,
         path: path_of(&known.links()),
         findings: known.findings(),
-        gates: Gates::of(&cautions, &known.ground, &known.shell),
+        gates,
         cautions,
         windings: known.windings.anything().then_some(known.windings),
         machine: known.machine,

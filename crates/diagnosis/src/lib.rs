@@ -19,6 +19,7 @@ mod gate;
 mod item;
 mod path;
 mod step;
+mod whole;
 
 pub use assessment::{Assessment, Model, assess};
 pub use caution::{Caution, Level};
@@ -42,3 +43,8 @@ pub use gate::{Closed, Gate, Gates};
 pub use item::Item;
 pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};
+pub use whole::{
+    ANSWER, Action, Assumptions, Build, Clue, Conflict, Decided, Edit, Fault, History, Hold,
+    LinkOdds, NextCheck, Overturn, Part, PriorError, Priors, Proposal, Setup, Suspect, Task,
+    Verdict, Weighed, Whole, WhyWithheld, Withheld,
+};
