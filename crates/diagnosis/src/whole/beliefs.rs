@@ -17,7 +17,7 @@ const LEAST_BUILD: f64 = 0.01;
 /// in the answer.
 const MISTAKEN: f64 = 0.02;
 /// Weights on what the compressor does, where something was observed that needs it running.
-const RAN: [f64; 7] = [1.0, 0.7, 0.02, 0.02, 0.02, 0.02, 0.02];
+const RAN: [f64; 8] = [1.0, 0.8, 0.7, 0.02, 0.02, 0.02, 0.02, 0.02];
 
 /// One build's network with the evidence in it.
 #[derive(Clone)]

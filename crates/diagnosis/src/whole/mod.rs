@@ -121,7 +121,7 @@ pub(crate) fn weigh(assumptions: &Assumptions, job: &Job, known: Known<'_>) -> O
         prospects: &prospects,
         next: &next,
     }
-    .verdict()?;
+    .verdict();
     Some(Whole {
         builds: compared.picture.builds,
         suspects: compared.suspects(),

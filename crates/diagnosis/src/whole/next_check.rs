@@ -194,9 +194,10 @@ impl Choosing<'_> {
                 .filter_map(|state| self.picture.motor.get(*state))
                 .sum()
         };
+        let runs = does(&[motor::RUNS, motor::TOO_SELDOM, motor::CUTS_OUT]);
         match clue {
-            _ if clue.needs_running() => does(&[motor::RUNS, motor::CUTS_OUT]) >= 0.5,
-            Clue::Temperatures | Clue::ThawTrial => does(&[motor::RUNS, motor::CUTS_OUT]) >= 0.3,
+            _ if clue.needs_running() => runs >= 0.5,
+            Clue::Temperatures | Clue::ThawTrial => runs >= 0.3,
             Clue::ClickInterval | Clue::SaggingVolts | Clue::Restart | Clue::GoodDevice => {
                 does(&[motor::HUMS, motor::CUTS_OUT]) >= 0.15
             }

@@ -12,6 +12,9 @@ use measure::windings::Mains;
 const LEAST: f64 = 0.01;
 /// At most so many faults are weighed against each other.
 const MOST: usize = 12;
+/// A try that ends the matter less often than this is no verdict, though it may be worth trying
+/// before the scrap yard.
+const HARDLY: f64 = 0.1;
 
 /// A fault that is worth acting on, and what would be seen if it were there.
 struct Prospect {
@@ -47,6 +50,25 @@ struct Outlook {
     /// By prospect, together with the answer: there, and alone.
     faults: Vec<(f64, f64)>,
     nothing: f64,
+}
+
+/// One thing that can be tried, in one outlook; all but the price times its probability.
+struct Try {
+    /// Among the prospects; waiting comes after them.
+    place: usize,
+    /// That it ends the matter.
+    chance: f64,
+    price: f64,
+    /// What ending it so saves.
+    gain: f64,
+    /// What is lost because it doesn't last.
+    loss: f64,
+}
+
+/// Tries in order, then the scrap yard.
+struct Plan {
+    cost: f64,
+    tries: Vec<usize>,
 }
 
 /// What a clue is worth before its answer is known.
@@ -90,18 +112,92 @@ impl Prospects {
         }
     }
 
-    /// Every action with its expected cost, the cheapest first; equals in a fixed order.
-    pub(super) fn actions(&self) -> Vec<(Aim, f64)> {
+    /// What to do with its expected cost, and the same for the best that leaves it out.
+    pub(super) fn best_two(&self) -> [(Aim, f64); 2] {
         let outlook = self.outlook_now();
-        let mut all: Vec<(Aim, f64)> = self.aims().into_iter().zip(self.costs(&outlook)).collect();
-        all.sort_by(|(_, one), (_, other)| one.total_cmp(other));
-        all
+        let best = self.plan(&outlook, None);
+        let head = self.head(&best, &outlook);
+        let second = match head {
+            Some(place) => self.plan(&outlook, Some(place)),
+            // Scrapping against the best single try.
+            None => self.single(&outlook),
+        };
+        let second_head = match head {
+            Some(_) => self.head(&second, &outlook),
+            None => second.tries.first().copied(),
+        };
+        [
+            (self.aim(head), best.cost),
+            (self.aim(second_head), second.cost),
+        ]
+    }
+
+    /// The try of a plan that most likely ends it; none where hardly any does.
+    fn head(&self, plan: &Plan, outlook: &Outlook) -> Option<usize> {
+        let tries = self.tries(outlook);
+        let planned = tries.iter().filter(|one| plan.tries.contains(&one.place));
+        let mut head: Option<(usize, f64)> = None;
+        for &Try { place, chance, .. } in planned {
+            if head.is_none_or(|(_, most)| chance > most) {
+                head = Some((place, chance));
+            }
+        }
+        let (place, chance) = head?;
+        (chance >= HARDLY * outlook.chance).then_some(place)
+    }
+
+    /// The cheapest plan of one try, whether it is worth its price or not.
+    fn single(&self, outlook: &Outlook) -> Plan {
+        let several = self.several(outlook);
+        let mut best: Option<Plan> = None;
+        for one in self.tries(outlook) {
+            let left = (outlook.chance - one.chance - several).max(0.0);
+            let cost = outlook.chance * one.price
+                + one.loss
+                + left * self.stakes.scrap()
+                + several * self.stakes.several();
+            if best.as_ref().is_none_or(|best| cost < best.cost) {
+                best = Some(Plan {
+                    cost,
+                    tries: vec![one.place],
+                });
+            }
+        }
+        // There is always waiting.
+        best.unwrap_or(Plan {
+            cost: outlook.chance * self.stakes.scrap(),
+            tries: Vec::new(),
+        })
+    }
+
+    fn aim(&self, head: Option<usize>) -> Aim {
+        let Some(place) = head else {
+            return Aim {
+                action: Action::Scrap,
+                fault: None,
+            };
+        };
+        match self.faults.get(place) {
+            Some(one) => Aim {
+                action: self.stakes.action(one.fault),
+                fault: Some(one.fault),
+            },
+            None => Aim {
+                action: Action::NothingToRepair,
+                fault: None,
+            },
+        }
     }
 
     /// That an action is the right one: its fault is there, or nothing is at fault.
     pub(super) fn right(&self, aim: Aim) -> f64 {
         match aim.fault {
-            Some(fault) => self.now.faults[fault.place()],
+            Some(fault) => fault
+                .part()
+                .faults()
+                .filter(|other| self.is_mended_by(*other, fault))
+                .map(|other| self.now.faults[other.place()])
+                .sum(),
             None if aim.action == Action::NothingToRepair => self.now.nothing,
             None => self
                 .faults
@@ -116,64 +212,106 @@ impl Prospects {
     /// What it is worth to see a clue first.
     pub(super) fn worth(&self, clue: Clue, mains: Option<Mains>) -> Option<ClueWorth> {
         let outlooks = self.outlooks(clue, Gauge::of(clue, mains))?;
-        let (best, cost) = least(&self.costs(&self.outlook_now()))?;
-        let choices = |outlooks: &[Outlook]| -> Vec<Option<(usize, f64)>> {
-            let each = outlooks.iter();
-            each.map(|outlook| least(&self.costs(outlook))).collect()
-        };
-        let then: f64 = choices(&outlooks)
-            .iter()
-            .flatten()
-            .map(|(_, cost)| cost)
-            .sum();
+        let now = self.outlook_now();
+        let best = self.plan(&now, None);
+        let head = self.head(&best, &now);
+        let then: f64 = outlooks.iter().map(|one| self.plan(one, None).cost).sum();
         // Answers have names, bins have none.
-        let named = self.outlooks(clue, None)?;
-        let aims = self.aims();
-        let overturns = choices(&named)
+        let overturns = self
+            .outlooks(clue, None)?
             .into_iter()
             .enumerate()
-            .filter(|(answer, _)| named[*answer].chance > LEAST)
-            .filter_map(|(answer, choice)| Some((answer, choice?.0)))
-            .filter(|(_, choice)| *choice != best)
-            .map(|(answer, choice)| (answer, aims[choice]));
+            .filter(|(_, outlook)| outlook.chance > LEAST)
+            .map(|(answer, outlook)| (answer, self.head(&self.plan(&outlook, None), &outlook)))
+            .filter(|(_, choice)| *choice != head)
+            .map(|(answer, choice)| (answer, self.aim(choice)));
         Some(ClueWorth {
             // Knowing more can't cost anything; rounding could say so.
-            value: (cost - then).max(0.0),
-            bits: self.bits(&outlooks),
+            value: (best.cost - then).max(0.0),
             overturns: overturns.collect(),
+            bits: self.bits(&outlooks),
         })
     }
 
-    fn aims(&self) -> Vec<Aim> {
-        let of = |one: &Prospect| Aim {
-            action: self.stakes.action(one.fault),
-            fault: Some(one.fault),
+    /// The tries in the order in which they are worth most, and what following them costs, times
+    /// the probability of the outlook. Tries go on for as long as one more is worth its price,
+    /// then the machine is scrapped. (Single faults in the order of chance over price: Heckerman
+    /// and others 1995, from memory. Several at once are mended in part, and mostly scrapped.)
+    fn plan(&self, outlook: &Outlook, without: Option<usize>) -> Plan {
+        let stakes = self.stakes;
+        let mut tries: Vec<Try> = self
+            .tries(outlook)
+            .into_iter()
+            .filter(|one| Some(one.place) != without && one.gain > 0.0)
+            .collect();
+        tries.sort_by(|one, other| (other.gain * one.price).total_cmp(&(one.gain * other.price)));
+        let several = self.several(outlook);
+        let mut plan = Plan {
+            cost: outlook.chance * stakes.scrap(),
+            tries: Vec::new(),
         };
-        let whole = [Action::NothingToRepair, Action::Scrap].map(|action| Aim {
-            action,
-            fault: None,
-        });
-        self.faults.iter().map(of).chain(whole).collect()
+        let (mut spent, mut left, mut lost) = (0.0, outlook.chance, 0.0);
+        for (place, one) in tries.iter().enumerate() {
+            spent += left * one.price;
+            left = (left - one.chance).max(0.0);
+            lost += one.loss;
+            let give_up = (left - several).max(0.0) * stakes.scrap();
+            let cost = spent + lost + give_up + several * stakes.several();
+            if cost < plan.cost {
+                plan.cost = cost;
+                plan.tries = tries[..=place].iter().map(|one| one.place).collect();
+            }
+        }
+        plan
     }
 
-    /// The cost of each action times the probability of the outlook, in the order of the aims.
-    fn costs(&self, outlook: &Outlook) -> Vec<f64> {
+    /// What each aim but scrapping would bring: the faults in order, then waiting.
+    fn tries(&self, outlook: &Outlook) -> Vec<Try> {
         let stakes = self.stakes;
-        let faulty = outlook.chance - outlook.nothing;
-        let mut costs: Vec<f64> = self
-            .faults
-            .iter()
-            .zip(&outlook.faults)
-            .map(|(one, &(there, alone))| {
-                let others = (faulty - alone).max(0.0);
-                outlook.chance * stakes.trying(one.fault)
-                    + there * stakes.not_lasting(one.fault)
-                    + others * stakes.going_on()
-            })
-            .collect();
-        costs.push(faulty.max(0.0) * stakes.passed_as_sound());
-        costs.push(outlook.chance * stakes.scrap());
-        costs
+        let mut tries: Vec<Try> = Vec::new();
+        for (place, (one, &(_, alone))) in self.faults.iter().zip(&outlook.faults).enumerate() {
+            let price = stakes.trying(one.fault);
+            let loss = alone * stakes.not_lasting(one.fault);
+            let gain = alone * stakes.scrap() - loss;
+            // One new part mends every fault that the old one can have.
+            let same = tries
+                .iter_mut()
+                .find(|other| self.is_mended_by(one.fault, self.faults[other.place].fault));
+            match same {
+                Some(same) => {
+                    same.chance += alone;
+                    same.price = same.price.max(price);
+                    same.gain += gain;
+                    same.loss += loss;
+                }
+                None => tries.push(Try {
+                    place,
+                    chance: alone,
+                    price,
+                    gain,
+                    loss,
+                }),
+            }
+        }
+        tries.push(Try {
+            place: self.faults.len(),
+            chance: outlook.nothing,
+            price: Stakes::WAITING_A_DAY,
+            gain: outlook.nothing * stakes.scrap(),
+            loss: 0.0,
+        });
+        tries
+    }
+
+    /// Whether what mends one fault mends another too.
+    fn is_mended_by(&self, fault: Fault, other: Fault) -> bool {
+        fault.part() == other.part() && self.stakes.action(fault) == self.stakes.action(other)
+    }
+
+    /// Several faults at once, or ones too unlikely to be told one by one.
+    fn several(&self, outlook: &Outlook) -> f64 {
+        let singly: f64 = outlook.faults.iter().map(|(_, alone)| alone).sum();
+        (outlook.chance - outlook.nothing - singly).max(0.0)
     }
 
     fn outlook_now(&self) -> Outlook {
@@ -242,15 +380,4 @@ impl Prospects {
         }
         sum.max(0.0)
     }
-}
-
-/// The place of the least cost, the first of equals.
-fn least(costs: &[f64]) -> Option<(usize, f64)> {
-    let mut best: Option<(usize, f64)> = None;
-    for (place, &cost) in costs.iter().enumerate() {
-        if best.is_none_or(|(_, least)| cost < least) {
-            best = Some((place, cost));
-        }
-    }
-    best
 }

@@ -61,7 +61,8 @@ pub(super) fn remedy(fault: Fault, build: Build) -> Remedy {
         SetNotToCool => (SetControl, 0.0, 10.0, 0.95),
         ThermostatOpen => (Replace, 30.0, 35.0, 0.92),
         ThermistorOff => (Replace, 18.0, 32.0, 0.9),
-        BoardDoesNotCall => (Replace, 90.0, 35.0, 0.8),
+        // Used, or mended by someone trained.
+        BoardDoesNotCall => (Replace, 55.0, 40.0, 0.72),
         StuckInDefrost | NeverDefrosts => (Replace, 30.0, 25.0, 0.92),
         RoomTooCold => (Move, 5.0, 10.0, 0.9),
         OverloadOpen | OverloadWeak => (Replace, 14.0, 18.0, 0.75),
@@ -133,16 +134,14 @@ impl Stakes {
         self.worth - SALVAGE
     }
 
-    /// What it costs on average to be no further than before: another try, and the scrap yard
-    /// more often than not.
-    pub(super) fn going_on(self) -> f64 {
-        0.6 * self.scrap() + ANOTHER_TRY
+    /// What a machine with several faults costs once its likeliest one is dealt with: half of
+    /// them are mended, half are scrapped.
+    pub(super) fn several(self) -> f64 {
+        ANOTHER_TRY + 0.5 * self.scrap()
     }
 
-    /// What it costs to pass a faulty machine as sound: it comes back.
-    pub(super) fn passed_as_sound(self) -> f64 {
-        self.going_on() + 0.3 * self.worth
-    }
+    /// The price of giving it a day and looking again, and of the explanation.
+    pub(super) const WAITING_A_DAY: f64 = 5.0;
 
     /// The price of trying a remedy, right or wrong.
     pub(super) fn trying(self, fault: Fault) -> f64 {

@@ -13,8 +13,8 @@ use crate::choice::Choice;
 const SUSPECT: f64 = 0.01;
 /// A reading that moves the odds by less than this factor points nowhere.
 const POINTS: f64 = 1.2;
-/// Readings together this many times less likely than each by itself don't fit together.
-const CONFLICT: f64 = 3.0;
+/// A reading that the others make this many times less likely doesn't fit them.
+const CONFLICT: f64 = 2.0;
 
 /// One fault, or nothing wrong, with how likely it is and why.
 #[derive(Debug, Clone, PartialEq)]
@@ -55,10 +55,10 @@ pub struct LinkOdds {
 /// Readings that don't fit together.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Conflict {
-    /// How many times less likely the readings are together than each by itself: above one they
-    /// speak against each other (Jensen and others 1990; from memory).
+    /// How many times less likely its readings are given the others than by themselves (Jensen
+    /// and others 1990; from memory).
     pub factor: f64,
-    /// The task whose readings fit least: to be repeated first.
+    /// The task whose readings fit the others least: to be repeated first.
     pub repeat: Task,
 }
 
@@ -178,23 +178,18 @@ fn odds(probability: f64) -> f64 {
 }
 
 /// Each task with the logarithm of its readings' probability by themselves, and of all others'
-/// together.
+/// together. Jensen's measure between one task and the rest: what agrees elsewhere can't hide it.
 fn conflict(ln_all: f64, logs: &[(Task, f64, f64)]) -> Option<Conflict> {
-    let apart: f64 = logs.iter().map(|(_, alone, _)| alone).sum();
-    let ln_factor = apart - ln_all;
-    if logs.len() < 2 || ln_factor < libm::log(CONFLICT) {
-        return None;
-    }
-    // The one without which the others fit best.
-    let mut repeat: Option<(Task, f64)> = None;
+    let mut worst: Option<(Task, f64)> = None;
     for &(task, alone, others) in logs {
-        let without = (apart - alone) - others;
-        if repeat.is_none_or(|(_, least)| without < least) {
-            repeat = Some((task, without));
+        let apart = alone + others - ln_all;
+        if worst.is_none_or(|(_, most)| apart > most) {
+            worst = Some((task, apart));
         }
     }
-    Some(Conflict {
+    let (repeat, ln_factor) = worst?;
+    (ln_factor >= libm::log(CONFLICT)).then(|| Conflict {
         factor: libm::exp(ln_factor),
-        repeat: repeat?.0,
+        repeat,
     })
 }

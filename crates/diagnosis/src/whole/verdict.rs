@@ -47,7 +47,8 @@ pub struct Proposal {
     pub action: Action,
     /// About which fault; `None` where it is about the whole machine.
     pub fault: Option<Fault>,
-    /// What it costs in expectation, in units of money, losses by mistakes included.
+    /// What it costs in expectation, in units of money: with what is worth trying before and
+    /// after it, and the scrap yard in the end.
     pub cost: f64,
     /// How likely it is right.
     pub right: f64,
@@ -58,8 +59,8 @@ pub struct Proposal {
 pub struct Verdict {
     /// The action with the least expected cost.
     pub best: Proposal,
-    /// The next best.
-    pub runner_up: Option<Proposal>,
+    /// The best that leaves it out.
+    pub runner_up: Proposal,
     /// What must not be done meanwhile.
     pub hold: Vec<Hold>,
     /// Whether enough is known to do it.
@@ -70,6 +71,8 @@ pub struct Verdict {
 const NEARLY_SURE: f64 = 0.9;
 /// Below this a part is fitted to see, not replaced for good.
 const FOR_GOOD: f64 = 0.8;
+/// A fault that scrapping is put down to is at least this likely.
+const NAMED: f64 = 0.1;
 
 /// Everything that a verdict is drawn from.
 pub(super) struct Case<'a> {
@@ -82,19 +85,17 @@ pub(super) struct Case<'a> {
 }
 
 impl Case<'_> {
-    /// `None` where there is no action at all, which never happens: one can always scrap.
-    pub(super) fn verdict(&self) -> Option<Verdict> {
-        let mut options = self.prospects.actions().into_iter();
-        let (aim, cost) = options.next()?;
+    pub(super) fn verdict(&self) -> Verdict {
+        let [(aim, cost), (other, other_cost)] = self.prospects.best_two();
         let best = self.proposal(aim, cost);
         let hold = self.hold();
         let decided = self.decided(&best, &hold);
-        Some(Verdict {
-            runner_up: options.next().map(|(aim, cost)| self.proposal(aim, cost)),
+        Verdict {
+            runner_up: self.proposal(other, other_cost),
             best,
             hold,
             decided,
-        })
+        }
     }
 
     fn proposal(&self, aim: Aim, cost: f64) -> Proposal {
@@ -197,7 +198,8 @@ impl Case<'_> {
 
     fn likeliest_sealed(&self) -> Option<Fault> {
         let suspects = self.compared.suspects();
-        let mut faults = suspects.iter().filter_map(|suspect| suspect.fault);
+        let likely = suspects.iter().filter(|one| one.probability >= NAMED);
+        let mut faults = likely.filter_map(|suspect| suspect.fault);
         faults.find(|fault| fault.is_sealed())
     }
 

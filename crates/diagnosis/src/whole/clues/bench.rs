@@ -60,7 +60,7 @@ fn add_circuit(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> 
         match (given.at(c.supply), given.at(c.call), given.at(c.compressor)) {
             (supply::DEAD, ..) => [4.0, 94.0, 0.0, 2.0],
             (_, call::DEFROSTING, _) => [3.0, 50.0, 0.0, 47.0],
-            (_, other, _) if other != call::CALLS => [22.0, 73.0, 0.0, 5.0],
+            (_, call::IDLE, _) => [22.0, 73.0, 0.0, 5.0],
             (_, _, compressor::BROKEN) => [3.0, 72.0, 0.0, 25.0],
             (_, _, compressor::LEAKS) => [88.0, 1.0, 10.0, 1.0],
             _ => [96.0, 2.0, 1.0, 1.0],

@@ -26,7 +26,8 @@ fn add_looks(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
         if given.is(SealLeaks) {
             [8.0, 62.0, 30.0]
         } else {
-            [88.0, 10.0, 2.0]
+            // A gap that one can see is the fault itself.
+            [89.0, 10.5, 0.5]
         }
     })?;
     table.add(Clue::DoorLamp, &[P(Lamp)], |given| {
@@ -91,8 +92,8 @@ fn add_temperatures(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildEr
     table.add(Clue::Temperatures, &[State(c.hold)], |given| {
         match given.at(c.hold) {
             hold::COLD => [87.0, 3.0, 5.0, 3.0, 2.0],
-            hold::UNBALANCED => [6.0, 64.0, 23.0, 4.0, 3.0],
-            hold::PARTLY => [8.0, 8.0, 60.0, 21.0, 3.0],
+            hold::UNBALANCED => [3.0, 67.0, 23.0, 4.0, 3.0],
+            hold::PARTLY => [3.0, 9.0, 64.0, 21.0, 3.0],
             _ => [1.0, 1.0, 3.0, 94.0, 1.0],
         }
     })?;

@@ -21,8 +21,9 @@ const NOTHING_WRONG: [f64; 4] = [61.0, 25.0, 13.0, 1.0];
 fn opening(motor: usize, trouble: usize) -> [f64; 4] {
     match motor {
         motor::RUNS if trouble == trouble::NONE => NOTHING_WRONG,
-        motor::RUNS => [95.0, 2.5, 1.5, 1.0],
-        motor::CUTS_OUT => [54.0, 6.0, 38.0, 2.0],
+        motor::RUNS => [96.0, 2.2, 0.8, 1.0],
+        motor::TOO_SELDOM => [64.0, 22.0, 13.0, 1.0],
+        motor::CUTS_OUT => [71.0, 6.0, 21.0, 2.0],
         motor::HUMS => [3.0, 6.0, 91.0, 0.0],
         motor::SILENT | motor::DEFROSTING => [9.0, 89.0, 1.0, 1.0],
         motor::DEAD => [3.0, 97.0, 0.0, 0.0],

@@ -64,6 +64,7 @@ fn add_power_up(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError>
         match given.at(c.motor) {
             // What a knock says of the valves is weighed by `aside`.
             motor::RUNS => [93.0, 1.0, 0.5, 1.5, 3.5, 0.5],
+            motor::TOO_SELDOM => [80.0, 12.0, 4.0, 2.0, 1.5, 0.5],
             motor::CUTS_OUT => [4.0, 2.0, 8.0, 84.0, 2.0, 0.0],
             motor::HUMS => [1.0, 3.0, 94.0, 1.0, 1.0, 0.0],
             motor::SILENT | motor::DEFROSTING => [3.0, 95.0, 1.0, 1.0, 0.0, 0.0],
@@ -92,6 +93,7 @@ fn add_power_meter(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildErr
             (motor::RUNS, watts::USUAL) => [95.0, 0.0, 1.0, 0.5, 1.5, 1.0, 0.5, 0.5, 0.0],
             (motor::RUNS, watts::HIGH) => [6.0, 0.0, 0.0, 0.5, 0.0, 90.0, 0.0, 3.5, 0.0],
             (motor::RUNS, _) => [6.0, 0.0, 0.5, 0.0, 92.0, 0.0, 0.0, 1.5, 0.0],
+            (motor::TOO_SELDOM, _) => [76.0, 2.0, 16.0, 0.5, 2.0, 1.0, 1.0, 1.5, 0.0],
             (motor::CUTS_OUT, _) => [4.0, 0.0, 2.0, 6.0, 4.0, 4.0, 0.0, 80.0, 0.0],
             (motor::HUMS, _) => [1.0, 1.0, 4.0, 92.0, 0.0, 1.0, 0.0, 1.0, 0.0],
             (motor::SILENT, _) => [2.0, 22.0, 74.0, 0.0, 0.0, 0.0, 1.0, 1.0, 0.0],
@@ -152,7 +154,7 @@ fn add_trials(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
         Clue::Restart,
         &[State(c.compressor), State(c.call)],
         |given| match (given.at(c.call), given.at(c.compressor)) {
-            (other, _) if other != call::CALLS => [12.0, 3.0, 85.0],
+            (call::DEFROSTING | call::IDLE, _) => [12.0, 3.0, 85.0],
             (_, compressor::RUNS) => [95.0, 4.0, 1.0],
             (_, compressor::CUTS_OUT) => [60.0, 32.0, 8.0],
             (_, compressor::AFTER_LONG_REST) => [5.0, 93.0, 2.0],
@@ -163,8 +165,12 @@ fn add_trials(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
     let with_device = [State(c.good_device), State(c.motor)];
     table.add(Clue::GoodDevice, &with_device, |given| {
         match (given.at(c.motor), given.at(c.good_device)) {
-            (motor::RUNS | motor::CUTS_OUT | motor::HUMS, 0) => [96.0, 3.0, 1.0],
-            (motor::RUNS | motor::CUTS_OUT | motor::HUMS, _) => [2.0, 94.0, 4.0],
+            (motor::RUNS | motor::TOO_SELDOM | motor::CUTS_OUT | motor::HUMS, 0) => {
+                [96.0, 3.0, 1.0]
+            }
+            (motor::RUNS | motor::TOO_SELDOM | motor::CUTS_OUT | motor::HUMS, _) => {
+                [2.0, 94.0, 4.0]
+            }
             // Nothing calls, or the circuit is broken elsewhere.
             _ => [10.0, 3.0, 87.0],
         }

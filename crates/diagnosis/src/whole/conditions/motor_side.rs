@@ -24,16 +24,16 @@ pub(super) fn supply_of(assembly: &mut Assembly) -> Result<Variable, BuildError>
 pub(super) fn call_of(assembly: &mut Assembly) -> Result<Variable, BuildError> {
     assembly.condition(
         "call",
-        &["calls", "defrosting", "idle"],
-        &[99.0, 0.2, 0.8],
+        &["calls", "too_seldom", "defrosting", "idle"],
+        &[98.5, 0.5, 0.2, 0.8],
         &[
-            Cause::Fault(SetNotToCool, &[18.0, 0.0, 82.0]),
+            Cause::Fault(SetNotToCool, &[2.0, 16.0, 0.0, 82.0]),
             // Contacts that open now and then.
-            Cause::Fault(ThermostatOpen, &[16.0, 0.0, 84.0]),
-            Cause::Fault(ThermistorOff, &[33.0, 3.0, 64.0]),
-            Cause::Fault(BoardDoesNotCall, &[11.0, 1.0, 88.0]),
-            Cause::Fault(StuckInDefrost, &[4.0, 22.0, 74.0]),
-            Cause::Fault(RoomTooCold, &[36.0, 0.0, 64.0]),
+            Cause::Fault(ThermostatOpen, &[2.0, 14.0, 0.0, 84.0]),
+            Cause::Fault(ThermistorOff, &[3.0, 30.0, 3.0, 64.0]),
+            Cause::Fault(BoardDoesNotCall, &[2.0, 9.0, 1.0, 88.0]),
+            Cause::Fault(StuckInDefrost, &[1.0, 3.0, 22.0, 74.0]),
+            Cause::Fault(RoomTooCold, &[2.0, 34.0, 0.0, 64.0]),
         ],
     )
 }
@@ -71,7 +71,8 @@ pub(super) fn load_of(
 }
 
 /// Circuit, start and run in one scale: what is broken hides what hums, and what hums hides what
-/// would cut out. Each row is what such a compressor does after half an hour of rest.
+/// would cut out. A machine that holds its cold has restarted many times a day, so that what
+/// starts now and then counts as starting after a long rest. Each row is what such a compressor does after half an hour of rest.
 pub(super) fn compressor_of(
     assembly: &mut Assembly,
     supply: Variable,
@@ -94,13 +95,13 @@ pub(super) fn compressor_of(
         &[96.0, 1.5, 0.5, 1.0, 0.8, 0.2],
         &[
             Cause::Fault(OverloadOpen, &[3.0, 0.0, 0.0, 0.0, 97.0, 0.0]),
-            Cause::Fault(OverloadWeak, &[5.0, 66.0, 0.0, 24.0, 5.0, 0.0]),
-            Cause::Fault(WiringBurnt, &[6.0, 11.0, 1.0, 16.0, 65.0, 1.0]),
+            Cause::Fault(OverloadWeak, &[2.0, 67.0, 2.0, 24.0, 5.0, 0.0]),
+            Cause::Fault(WiringBurnt, &[2.0, 12.0, 4.0, 16.0, 65.0, 1.0]),
             Cause::Fault(StartDeviceOpen, &[0.0, 3.0, 1.0, 90.0, 6.0, 0.0]),
-            Cause::Fault(StartDeviceWeak, &[8.0, 18.0, 14.0, 58.0, 2.0, 0.0]),
-            Cause::Fault(StartDeviceStaysIn, &[3.0, 54.0, 1.0, 41.0, 1.0, 0.0]),
-            Cause::Fault(CapacitorFailed, &[18.0, 27.0, 4.0, 47.0, 2.0, 2.0]),
-            Cause::Fault(RotorTight, &[9.0, 13.0, 13.0, 63.0, 2.0, 0.0]),
+            Cause::Fault(StartDeviceWeak, &[2.0, 18.0, 20.0, 58.0, 2.0, 0.0]),
+            Cause::Fault(StartDeviceStaysIn, &[1.0, 55.0, 2.0, 41.0, 1.0, 0.0]),
+            Cause::Fault(CapacitorFailed, &[6.0, 27.0, 16.0, 47.0, 2.0, 2.0]),
+            Cause::Fault(RotorTight, &[1.0, 13.0, 21.0, 63.0, 2.0, 0.0]),
             Cause::Fault(RotorSeized, &[0.0, 0.5, 0.5, 95.0, 2.0, 2.0]),
             Cause::Fault(InnerProtectorOpen, &[2.0, 1.0, 0.0, 0.0, 97.0, 0.0]),
             Cause::Fault(WindingOpen, &[0.0, 2.0, 0.0, 76.0, 17.0, 5.0]),
@@ -112,7 +113,7 @@ pub(super) fn compressor_of(
             Cause::State(load, &[runs, cuts_out, rests, hums]),
             Cause::State(
                 supply,
-                &[runs, &[12.0, 15.0, 3.0, 70.0, 0.0, 0.0], runs, runs],
+                &[runs, &[3.0, 15.0, 12.0, 70.0, 0.0, 0.0], runs, runs],
             ),
         ],
     )
@@ -155,6 +156,7 @@ pub(super) fn motor_of(
         "motor",
         &[
             "runs",
+            "runs_too_seldom",
             "cuts_out",
             "hums",
             "silent",
@@ -167,10 +169,13 @@ pub(super) fn motor_of(
             (supply::DEAD, ..) => motor::DEAD,
             (supply::TRIPS, ..) | (_, _, compressor::LEAKS) => motor::TRIPS,
             (_, call::DEFROSTING, _) => motor::DEFROSTING,
-            (_, other, _) if other != call::CALLS => motor::SILENT,
+            (_, call::IDLE, _) => motor::SILENT,
             (_, _, compressor::BROKEN) => motor::SILENT,
             (_, _, compressor::HUMS) => motor::HUMS,
             (_, _, compressor::CUTS_OUT) => motor::CUTS_OUT,
+            (_, call::TOO_SELDOM, _) => motor::TOO_SELDOM,
+            // It starts when it is met rested; in use it has minutes between two runs.
+            (_, _, compressor::AFTER_LONG_REST) => motor::TOO_SELDOM,
             _ => motor::RUNS,
         },
     )

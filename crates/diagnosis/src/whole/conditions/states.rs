@@ -9,8 +9,9 @@ pub(in crate::whole) mod supply {
 
 /// States of the call for cooling.
 pub(in crate::whole) mod call {
-    pub(in crate::whole) const CALLS: usize = 0;
-    pub(in crate::whole) const DEFROSTING: usize = 1;
+    pub(in crate::whole) const TOO_SELDOM: usize = 1;
+    pub(in crate::whole) const DEFROSTING: usize = 2;
+    pub(in crate::whole) const IDLE: usize = 3;
 }
 
 /// What stops the compressor itself, once voltage and a call reach it.
@@ -26,12 +27,13 @@ pub(in crate::whole) mod compressor {
 /// What the compressor does when it is rested and plugged in.
 pub(in crate::whole) mod motor {
     pub(in crate::whole) const RUNS: usize = 0;
-    pub(in crate::whole) const CUTS_OUT: usize = 1;
-    pub(in crate::whole) const HUMS: usize = 2;
-    pub(in crate::whole) const SILENT: usize = 3;
-    pub(in crate::whole) const DEFROSTING: usize = 4;
-    pub(in crate::whole) const DEAD: usize = 5;
-    pub(in crate::whole) const TRIPS: usize = 6;
+    pub(in crate::whole) const TOO_SELDOM: usize = 1;
+    pub(in crate::whole) const CUTS_OUT: usize = 2;
+    pub(in crate::whole) const HUMS: usize = 3;
+    pub(in crate::whole) const SILENT: usize = 4;
+    pub(in crate::whole) const DEFROSTING: usize = 5;
+    pub(in crate::whole) const DEAD: usize = 6;
+    pub(in crate::whole) const TRIPS: usize = 7;
 }
 
 /// What goes round.

@@ -25,6 +25,11 @@ const OVERLOOKED: f64 = 0.02;
 const ONLY_HOT: f64 = 0.3;
 /// The same once it was found open twice with an hour between, or had rested.
 const HOT_AFTER_REST: f64 = 0.01;
+/// How often a machine with an electronic drive has one coil in place of three windings
+/// (judgement).
+const LINEAR: f64 = 0.05;
+/// How often a probe that missed misses again on the same pair (judgement).
+const MISSED_TWICE: f64 = 0.1;
 
 pub(super) fn entered(job: &Job, machine: &Machine, windings: &WindingsKnown) -> Vec<Entered> {
     let check = |check: Check, weights: Vec<Weight>| Entered::new(Task::Check(check), weights);
@@ -171,14 +176,19 @@ fn of_windings(job: &Job, windings: &WindingsKnown) -> Vec<Weight> {
     } else {
         ONLY_HOT
     };
+    let missed = if times_open(job) >= 2 {
+        MISSED_TWICE
+    } else {
+        1.0
+    };
     let whole = either(Explanation::Sound, Explanation::LeadsNotZeroed);
     let weights = vec![
         whole.max(open + libm::log(hot)),
         open,
         either(Explanation::StartOpen, Explanation::RunOpen),
         ln(Explanation::ShortedTurns),
-        ln(Explanation::EqualWindings).max(ln(Explanation::SingleCoil)),
-        either(Explanation::StartDeviceOn, Explanation::ProbeMissed),
+        ln(Explanation::EqualWindings).max(ln(Explanation::SingleCoil) + libm::log(LINEAR)),
+        either(Explanation::StartDeviceOn, Explanation::ProbeMissed) + libm::log(missed),
     ];
     if weights.iter().all(|weight| !weight.is_finite()) {
         return Vec::new();
@@ -189,20 +199,33 @@ fn of_windings(job: &Job, windings: &WindingsKnown) -> Vec<Weight> {
 /// Whether a pair was over range twice, an hour or more apart.
 fn found_open_twice(job: &Job) -> bool {
     Pair::ALL.iter().any(|pair| {
-        let open: Vec<i64> = job
-            .answers(Check::Windings.name(), item_of_pair(*pair))
-            .into_iter()
-            .filter(|(_, answer)| match answer {
-                Answer::Reading(reading) => {
-                    matches!(reading.measured.numbers().0, Observed::OverRange { .. })
-                }
-                _ => false,
-            })
-            .map(|(entry, _)| entry.at.unix_milliseconds())
-            .collect();
+        let open = moments_open(job, *pair);
         let apart = open.iter().max().zip(open.iter().min());
         apart.is_some_and(|(last, first)| last - first >= 3_600_000)
     })
+}
+
+/// How often one pair was found over range, at most.
+fn times_open(job: &Job) -> usize {
+    let pairs = Pair::ALL.iter();
+    pairs
+        .map(|pair| moments_open(job, *pair).len())
+        .max()
+        .unwrap_or(0)
+}
+
+/// When a pair was found over range, in milliseconds.
+fn moments_open(job: &Job, pair: Pair) -> Vec<i64> {
+    job.answers(Check::Windings.name(), item_of_pair(pair))
+        .into_iter()
+        .filter(|(_, answer)| match answer {
+            Answer::Reading(reading) => {
+                matches!(reading.measured.numbers().0, Observed::OverRange { .. })
+            }
+            _ => false,
+        })
+        .map(|(entry, _)| entry.at.unix_milliseconds())
+        .collect()
 }
 
 fn of_protector(job: &Job) -> Vec<Weight> {
