@@ -12,7 +12,7 @@ use super::trouble;
 use crate::choice::Choice;
 
 /// Builds that are less likely than this are left out: they can't move a decision.
-const LEAST_BUILD: f64 = 0.01;
+const LEAST_BUILD: f64 = 0.03;
 /// How likely it is that someone observes what such a build doesn't have: a slip in the build or
 /// in the answer.
 const MISTAKEN: f64 = 0.02;
@@ -119,6 +119,37 @@ impl<'a> Beliefs<'a> {
         })
     }
 
+    /// Everything at once, from one pass over each build; with the logarithm of the probability
+    /// of what was entered.
+    pub(super) fn glance(
+        networks: impl Iterator<Item = &'a Compiled>,
+        odds: [f64; 3],
+        entered: &[Entered],
+        desk: &mut Desk,
+    ) -> Option<(f64, Picture)> {
+        let mut mixed: Option<(f64, f64, Picture)> = None;
+        for compiled in networks {
+            let (evidence, factor) = evidence_of(compiled, entered)?;
+            let odds = odds[compiled.build.column()] * factor;
+            let workspace = &mut desk[compiled.build.column()];
+            let Ok(posterior) = compiled.tree.propagate(&evidence, workspace) else {
+                continue;
+            };
+            let ln = libm::log(odds) + posterior.ln_evidence() - compiled.ln_offered;
+            if !ln.is_finite() {
+                continue;
+            }
+            // Relative to the first build, whose weight is one.
+            let (first, whole, picture) = mixed.get_or_insert_with(|| (ln, 0.0, Picture::blank()));
+            let chance = libm::exp(ln - *first);
+            *whole += chance;
+            picture.add(compiled, &posterior, chance);
+        }
+        let (first, whole, mut picture) = mixed?;
+        picture.scale(1.0 / whole);
+        Some((first + libm::log(whole), picture))
+    }
+
     /// Everything at once, with something held fixed; `None` where that can't be. The number
     /// is the probability of what is held fixed.
     pub(super) fn picture(&self, held: Held, desk: &mut Desk) -> Option<(f64, Picture)> {
@@ -156,6 +187,11 @@ impl<'a> Beliefs<'a> {
             }
         }
         sum
+    }
+
+    /// The networks of the builds that are plausible.
+    pub(super) fn networks(&self) -> impl Iterator<Item = &'a Compiled> {
+        self.experts.iter().map(|expert| expert.compiled)
     }
 
     /// The likeliest build; the first of equals.

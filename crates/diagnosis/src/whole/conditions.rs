@@ -39,12 +39,13 @@ pub(super) struct Conditions {
 
 impl Conditions {
     pub(super) fn of(assembly: &mut Assembly, priors: &Priors) -> Result<Self, BuildError> {
+        let blocks = trouble::Blocks::of(assembly)?;
         let supply = motor_side::supply_of(assembly)?;
         let call = motor_side::call_of(assembly)?;
         let pump = cold_side::pump_of(assembly)?;
         let heat_out = cold_side::heat_out_of(assembly, pump)?;
-        let load = motor_side::load_of(assembly, pump, heat_out)?;
-        let compressor = motor_side::compressor_of(assembly, supply, load)?;
+        let load = motor_side::load_of(assembly, supply, pump, heat_out)?;
+        let compressor = motor_side::compressor_of(assembly, load)?;
         let good_device = motor_side::good_device_of(assembly, supply)?;
         let motor = motor_side::motor_of(assembly, [supply, call, compressor])?;
         let ice = cold_side::ice_of(assembly)?;
@@ -52,8 +53,8 @@ impl Conditions {
         let heat_in = cold_side::heat_in_of(assembly)?;
         let watts = cold_side::watts_of(assembly, [pump, evaporator, heat_out])?;
         let exchange = cold_side::exchange_of(assembly, evaporator, heat_out, heat_in)?;
-        let hold = cold_side::hold_of(assembly, motor, pump, exchange)?;
-        let trouble = trouble::of(assembly)?;
+        let hold = cold_side::hold_of(assembly, [motor, pump, exchange], blocks.sealed)?;
+        let trouble = blocks.worst(assembly)?;
         let offered = offered_of(assembly, priors, trouble)?;
         Ok(Self {
             supply,

@@ -1,7 +1,7 @@
 //! How likely a number is under each answer that it may stand for.
 //!
-//! One function gives the density of a reading; what is foretold before the reading is derived
-//! from it by quadrature, so that the two can't differ. Scales are chosen so that a sound
+//! One function gives the density of a reading; what is foretold before the reading is its
+//! integral, which a test checks by quadrature, so that the two can't differ. Scales are chosen so that a sound
 //! part's readings are near to normal: decades of ohms, degrees.
 
 use libm::{erfc, exp, log, log10, sqrt};
@@ -16,9 +16,8 @@ const SLIP: f64 = 0.015;
 const OHMS: (f64, f64) = (-2.0, 10.0);
 /// Degrees Celsius that are met in and around a machine.
 const DEGREES: (f64, f64) = (-45.0, 160.0);
-/// Bins of what is foretold, and steps of the quadrature within each.
+/// Bins of what is foretold.
 const BINS: usize = 48;
-const STEPS: usize = 16;
 
 /// A scale with one normal distribution per answer of a clue.
 #[derive(Debug, Clone, PartialEq)]
@@ -125,13 +124,8 @@ impl Gauge {
     pub(super) fn ln_above(&self, at: f64, answer: usize) -> f64 {
         let (low, high) = self.range;
         let at = at.clamp(low, high);
-        let (mean, deviation) = self.normals[answer];
-        let beyond = above(high, mean, deviation);
-        let held = above(low, mean, deviation) - beyond;
-        let tail = (above(at, mean, deviation) - beyond) / held.max(f64::MIN_POSITIVE);
         // Beyond the scale's end lies next to nothing.
-        let slip = ((high - at) / (high - low)).max(1e-3);
-        log((1.0 - SLIP) * tail + SLIP * slip)
+        log(self.above(at, answer).max(SLIP * 1e-3))
     }
 
     /// The same for ohms off a meter, for every answer.
@@ -165,32 +159,31 @@ impl Gauge {
     /// What is foretold: per answer, how likely a reading in each of some bins is.
     pub(super) fn foretold(&self) -> Vec<Vec<f64>> {
         let (low, high) = self.range;
-        let width = (high - low) / BINS as f64;
+        let edge = |number: usize| low + (high - low) * number as f64 / BINS as f64;
         (0..self.normals.len())
             .map(|answer| {
-                let density = |at: f64| exp(self.ln_density(at, 0.0, answer));
-                (0..BINS)
-                    .map(|bin| simpson(density, low + bin as f64 * width, width))
-                    .collect()
+                let above: Vec<f64> = (0..=BINS)
+                    .map(|one| self.above(edge(one), answer))
+                    .collect();
+                above.windows(2).map(|pair| pair[0] - pair[1]).collect()
             })
             .collect()
+    }
+
+    /// The chance of more than a point: the density summed up to the scale's end.
+    fn above(&self, at: f64, answer: usize) -> f64 {
+        let (low, high) = self.range;
+        let (mean, deviation) = self.normals[answer];
+        let beyond = above(high, mean, deviation);
+        let held = above(low, mean, deviation) - beyond;
+        let tail = (above(at, mean, deviation) - beyond) / held.max(f64::MIN_POSITIVE);
+        (1.0 - SLIP) * tail + SLIP * (high - at) / (high - low)
     }
 }
 
 /// The chance that a normal variable is above a point.
 fn above(at: f64, mean: f64, deviation: f64) -> f64 {
     0.5 * erfc((at - mean) / (deviation * core::f64::consts::SQRT_2))
-}
-
-fn simpson(density: impl Fn(f64) -> f64, from: f64, width: f64) -> f64 {
-    let step = width / STEPS as f64;
-    let inner: f64 = (1..STEPS)
-        .map(|place| {
-            let weight = if place % 2 == 1 { 4.0 } else { 2.0 };
-            weight * density(from + place as f64 * step)
-        })
-        .sum();
-    (density(from) + inner + density(from + width)) * step / 3.0
 }
 
 #[cfg(test)]
@@ -219,9 +212,36 @@ mod tests {
         for gauge in gauges() {
             for bins in gauge.foretold() {
                 let sum: f64 = bins.iter().sum();
-                assert!((sum - 1.0).abs() < 1e-6, "{sum}");
+                assert!((sum - 1.0).abs() < 1e-12, "{sum}");
             }
         }
+    }
+
+    #[test]
+    fn what_is_foretold_is_the_density_summed_up() {
+        for gauge in gauges() {
+            let (low, high) = gauge.range;
+            let width = (high - low) / BINS as f64;
+            for (answer, bins) in gauge.foretold().iter().enumerate() {
+                for (bin, foretold) in bins.iter().enumerate() {
+                    let density = |at: f64| exp(gauge.ln_density(at, 0.0, answer));
+                    let summed = simpson(density, low + bin as f64 * width, width);
+                    assert!((foretold - summed).abs() < 1e-6, "{foretold} {summed}");
+                }
+            }
+        }
+    }
+
+    fn simpson(density: impl Fn(f64) -> f64, from: f64, width: f64) -> f64 {
+        const STEPS: usize = 64;
+        let step = width / STEPS as f64;
+        let inner: f64 = (1..STEPS)
+            .map(|place| {
+                let weight = if place % 2 == 1 { 4.0 } else { 2.0 };
+                weight * density(from + place as f64 * step)
+            })
+            .sum();
+        (density(from) + inner + density(from + width)) * step / 3.0
     }
 
     #[test]

@@ -98,7 +98,7 @@ pub(crate) fn weigh(assumptions: &Assumptions, job: &Job, known: Known<'_>) -> O
     let mut desk = networks::desk(&networks);
     let odds = Build::odds(machine.kind);
     let beliefs = Beliefs::of(networks.iter().copied(), odds, &entered, &mut desk)?;
-    let compared = Compared::of(&networks, odds, &entered, &beliefs, &mut desk)?;
+    let compared = Compared::of(&beliefs, odds, &entered, &mut desk)?;
     let build = beliefs.likeliest_build();
     let stakes = Stakes::of(machine.kind, build);
     let prospects = Prospects::of(&beliefs, compared.picture.clone(), stakes, &mut desk);

@@ -59,10 +59,8 @@ struct Try {
     /// That it ends the matter.
     chance: f64,
     price: f64,
-    /// What ending it so saves.
+    /// What ending it so saves against the scrap yard, less what is lost where it doesn't last.
     gain: f64,
-    /// What is lost because it doesn't last.
-    loss: f64,
 }
 
 /// Tries in order, then the scrap yard.
@@ -120,7 +118,7 @@ impl Prospects {
         let second = match head {
             Some(place) => self.plan(&outlook, Some(place)),
             // Scrapping against the best single try.
-            None => self.single(&outlook),
+            None => self.single(&outlook, None),
         };
         let second_head = match head {
             Some(_) => self.head(&second, &outlook),
@@ -146,26 +144,24 @@ impl Prospects {
         (chance >= HARDLY * outlook.chance).then_some(place)
     }
 
-    /// The cheapest plan of one try, whether it is worth its price or not.
-    fn single(&self, outlook: &Outlook) -> Plan {
-        let several = self.several(outlook);
+    /// The cheapest plan of one try, whether it pays or not.
+    fn single(&self, outlook: &Outlook, without: Option<usize>) -> Plan {
+        let stakes = self.stakes;
+        let partly = self.several(outlook) * (stakes.scrap() - stakes.several());
         let mut best: Option<Plan> = None;
         for one in self.tries(outlook) {
-            let left = (outlook.chance - one.chance - several).max(0.0);
-            let cost = outlook.chance * one.price
-                + one.loss
-                + left * self.stakes.scrap()
-                + several * self.stakes.several();
-            if best.as_ref().is_none_or(|best| cost < best.cost) {
+            let cost = outlook.chance * (stakes.scrap() + one.price) - partly - one.gain;
+            let better = best.as_ref().is_none_or(|best| cost < best.cost);
+            if better && Some(one.place) != without {
                 best = Some(Plan {
                     cost,
                     tries: vec![one.place],
                 });
             }
         }
-        // There is always waiting.
+        // There is waiting, unless that is what is left out.
         best.unwrap_or(Plan {
-            cost: outlook.chance * self.stakes.scrap(),
+            cost: outlook.chance * stakes.scrap(),
             tries: Vec::new(),
         })
     }
@@ -245,24 +241,32 @@ impl Prospects {
             .filter(|one| Some(one.place) != without && one.gain > 0.0)
             .collect();
         tries.sort_by(|one, other| (other.gain * one.price).total_cmp(&(one.gain * other.price)));
-        let several = self.several(outlook);
-        let mut plan = Plan {
+        let at_once = Plan {
             cost: outlook.chance * stakes.scrap(),
             tries: Vec::new(),
         };
-        let (mut spent, mut left, mut lost) = (0.0, outlook.chance, 0.0);
-        for (place, one) in tries.iter().enumerate() {
-            spent += left * one.price;
-            left = (left - one.chance).max(0.0);
-            lost += one.loss;
-            let give_up = (left - several).max(0.0) * stakes.scrap();
-            let cost = spent + lost + give_up + several * stakes.several();
-            if cost < plan.cost {
-                plan.cost = cost;
-                plan.tries = tries[..=place].iter().map(|one| one.place).collect();
+        // Once anything is tried, what has several faults is partly mended.
+        let mut plan = Plan {
+            cost: at_once.cost - self.several(outlook) * (stakes.scrap() - stakes.several()),
+            tries: Vec::new(),
+        };
+        let mut left = outlook.chance;
+        for one in &tries {
+            let pays = one.gain > left * one.price;
+            if pays || plan.tries.is_empty() {
+                plan.cost += left * one.price - one.gain;
+                plan.tries.push(one.place);
+                left = (left - one.chance).max(0.0);
             }
         }
-        plan
+        let single = self.single(outlook, without);
+        [single, plan]
+            .into_iter()
+            .filter(|plan| !plan.tries.is_empty())
+            .fold(
+                at_once,
+                |best, plan| if plan.cost < best.cost { plan } else { best },
+            )
     }
 
     /// What each aim but scrapping would bring: the faults in order, then waiting.
@@ -271,8 +275,7 @@ impl Prospects {
         let mut tries: Vec<Try> = Vec::new();
         for (place, (one, &(_, alone))) in self.faults.iter().zip(&outlook.faults).enumerate() {
             let price = stakes.trying(one.fault);
-            let loss = alone * stakes.not_lasting(one.fault);
-            let gain = alone * stakes.scrap() - loss;
+            let gain = alone * (stakes.scrap() - stakes.not_lasting(one.fault));
             // One new part mends every fault that the old one can have.
             let same = tries
                 .iter_mut()
@@ -282,14 +285,12 @@ impl Prospects {
                     same.chance += alone;
                     same.price = same.price.max(price);
                     same.gain += gain;
-                    same.loss += loss;
                 }
                 None => tries.push(Try {
                     place,
                     chance: alone,
                     price,
                     gain,
-                    loss,
                 }),
             }
         }
@@ -298,7 +299,6 @@ impl Prospects {
             chance: outlook.nothing,
             price: Stakes::WAITING_A_DAY,
             gain: outlook.nothing * stakes.scrap(),
-            loss: 0.0,
         });
         tries
     }

@@ -1,8 +1,7 @@
 //! Which parts may be at fault, where the Path breaks, and which readings say so.
 
-use super::beliefs::{Beliefs, Desk, Held, Picture};
+use super::beliefs::{Beliefs, Desk, Picture};
 use super::clue::Task;
-use super::compiled::Compiled;
 use super::conditions::compressor;
 use super::entered::Entered;
 use super::fault::Fault;
@@ -71,33 +70,30 @@ pub(super) struct Compared {
 }
 
 impl Compared {
-    pub(super) fn of<'a>(
-        networks: &[&'a Compiled],
+    pub(super) fn of(
+        beliefs: &Beliefs<'_>,
         odds: [f64; 3],
         entered: &[Entered],
-        beliefs: &Beliefs<'a>,
         desk: &mut Desk,
     ) -> Option<Self> {
-        let all = |entered: &[Entered], desk: &mut Desk| {
-            Beliefs::of(networks.iter().copied(), odds, entered, desk)
-        };
-        let (_, before) = all(&[], desk)?.picture(Held::Open, desk)?;
+        let mut glance =
+            |entered: &[Entered]| Beliefs::glance(beliefs.networks(), odds, entered, desk);
+        let (_, before) = glance(&[])?;
+        let (ln_all, picture) = glance(entered)?;
         let (mut without, mut logs) = (Vec::new(), Vec::new());
         for (place, one) in entered.iter().enumerate() {
             let mut others = entered.to_vec();
             others.remove(place);
-            let others = all(&others, desk)?;
-            let (_, picture) = others.picture(Held::Open, desk)?;
+            let (ln_others, picture) = glance(&others)?;
             without.push((one.task, picture));
-            let alone = all(std::slice::from_ref(one), desk)?;
-            logs.push((one.task, alone.ln_evidence, others.ln_evidence));
+            let (ln_alone, _) = glance(std::slice::from_ref(one))?;
+            logs.push((one.task, ln_alone, ln_others));
         }
-        let (_, picture) = beliefs.picture(Held::Open, desk)?;
         Some(Self {
             picture,
             before,
             without,
-            conflict: conflict(beliefs.ln_evidence, &logs),
+            conflict: conflict(ln_all, &logs),
         })
     }
 

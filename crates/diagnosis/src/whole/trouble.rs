@@ -13,11 +13,20 @@ pub(super) const NONE: usize = 0;
 pub(super) const WEAR_ONLY: usize = 1;
 const FAULT: usize = 2;
 
-const BLOCKS: [(&str, &[Part]); 6] = [
-    ("trouble_supply", &[SupplyLine, ProtectiveDevice]),
+/// The blocks, in the order of the Path.
+const BLOCKS: [(&str, &[Part]); 4] = [
     (
-        "trouble_call",
-        &[Setting, Thermostat, Thermistor, Board, DefrostEnd, Room],
+        "trouble_control",
+        &[
+            SupplyLine,
+            ProtectiveDevice,
+            Setting,
+            Thermostat,
+            Thermistor,
+            Board,
+            DefrostEnd,
+            Room,
+        ],
     ),
     (
         "trouble_compressor",
@@ -29,59 +38,82 @@ const BLOCKS: [(&str, &[Part]); 6] = [
             Rotor,
             InnerProtector,
             Windings,
+            Drive,
             Insulation,
             OtherInsulation,
-            Drive,
         ],
     ),
-    ("trouble_pump", &[Valves, Capillary, Charge]),
+    ("trouble_sealed", &[Valves, Capillary, Charge]),
     (
-        "trouble_heat",
-        &[Condenser, CondenserFan, Demand, Lamp, Seal],
-    ),
-    (
-        "trouble_air",
-        &[Drain, DefrostStart, DefrostHeater, EvaporatorFan, Damper],
+        "trouble_exchange",
+        &[
+            Condenser,
+            CondenserFan,
+            Demand,
+            Lamp,
+            Seal,
+            Drain,
+            DefrostStart,
+            DefrostHeater,
+            EvaporatorFan,
+            Damper,
+        ],
     ),
 ];
 
-/// The worst of all parts.
-pub(super) fn of(assembly: &mut Assembly) -> Result<Variable, BuildError> {
-    let mut blocks = Vec::new();
-    for (name, parts) in BLOCKS {
-        let there: Vec<_> = parts
-            .iter()
-            .filter_map(|part| assembly.part(*part).cloned())
-            .collect();
-        let effects: Vec<Vec<usize>> = there
-            .iter()
-            .map(|part| {
-                let faults = part
-                    .faults
-                    .iter()
-                    .map(|fault| if fault.is_wear() { WEAR_ONLY } else { FAULT });
-                std::iter::once(NONE).chain(faults).collect()
-            })
-            .collect();
-        let causes: Vec<(Variable, &[usize])> = there
-            .iter()
-            .zip(&effects)
-            .map(|(part, effects)| (part.variable, effects.as_slice()))
-            .collect();
-        blocks.push(assembly.network.worst_of(name, &STATES, &causes)?);
+/// Whether each block is in trouble.
+pub(super) struct Blocks {
+    motor: [Variable; 2],
+    pub(super) sealed: Variable,
+    exchange: Variable,
+}
+
+impl Blocks {
+    pub(super) fn of(assembly: &mut Assembly) -> Result<Self, BuildError> {
+        let [control, compressor, sealed, exchange] = BLOCKS;
+        Ok(Self {
+            motor: [block(assembly, control)?, block(assembly, compressor)?],
+            sealed: block(assembly, sealed)?,
+            exchange: block(assembly, exchange)?,
+        })
     }
-    let each: &[usize] = &[NONE, WEAR_ONLY, FAULT];
-    let mut worst = |name: &str, blocks: &[Variable]| {
-        let causes: Vec<(Variable, &[usize])> = blocks.iter().map(|block| (*block, each)).collect();
-        assembly.network.worst_of(name, &STATES, &causes)
-    };
-    // The side of the motor and that of the cold meet once.
-    let (motor, cold) = blocks.split_at(3);
-    let sides = [
-        worst("trouble_up_to_motor", motor)?,
-        worst("trouble_beyond_motor", cold)?,
-    ];
-    worst("trouble", &sides)
+
+    /// The worst of all. The side of the motor and that of the cold meet once.
+    pub(super) fn worst(&self, assembly: &mut Assembly) -> Result<Variable, BuildError> {
+        let each: &[usize] = &[NONE, WEAR_ONLY, FAULT];
+        let mut worst = |name: &str, blocks: [Variable; 2]| {
+            let causes = blocks.map(|block| (block, each));
+            assembly.network.worst_of(name, &STATES, &causes)
+        };
+        let sides = [
+            worst("trouble_up_to_motor", self.motor)?,
+            worst("trouble_beyond_motor", [self.sealed, self.exchange])?,
+        ];
+        worst("trouble", sides)
+    }
+}
+
+fn block(assembly: &mut Assembly, (name, parts): (&str, &[Part])) -> Result<Variable, BuildError> {
+    let there: Vec<_> = parts
+        .iter()
+        .filter_map(|part| assembly.part(*part).cloned())
+        .collect();
+    let effects: Vec<Vec<usize>> = there
+        .iter()
+        .map(|part| {
+            let faults = part
+                .faults
+                .iter()
+                .map(|fault| if fault.is_wear() { WEAR_ONLY } else { FAULT });
+            std::iter::once(NONE).chain(faults).collect()
+        })
+        .collect();
+    let causes: Vec<(Variable, &[usize])> = there
+        .iter()
+        .zip(&effects)
+        .map(|(part, effects)| (part.variable, effects.as_slice()))
+        .collect();
+    assembly.network.worst_of(name, &STATES, &causes)
 }
 
 #[cfg(test)]

@@ -5,6 +5,7 @@ use belief::{BuildError, Variable};
 use super::super::assembly::{Assembly, Cause};
 use super::super::build::Build;
 use super::super::fault::Fault::*;
+use super::motor;
 
 pub(super) fn pump_of(assembly: &mut Assembly) -> Result<Variable, BuildError> {
     assembly.condition(
@@ -145,14 +146,28 @@ pub(super) fn exchange_of(
 /// What any fault of the sealed system does to the cabinet, even where it can't be seen yet: a
 /// mild one looks nearly normal, but doesn't hold what it should.
 const MILD: [f64; 4] = [10.0, 8.0, 62.0, 20.0];
-const WARM: [f64; 4] = [2.0, 1.0, 2.0, 95.0];
+
+/// What the cabinet gets of the compressor.
+fn turns_of(assembly: &mut Assembly, motor: Variable) -> Result<Variable, BuildError> {
+    assembly.network.function(
+        "turns",
+        &["steadily", "too_seldom", "until_it_cuts_out", "not"],
+        &[motor],
+        |at| match at[0] {
+            motor::RUNS => 0,
+            motor::TOO_SELDOM => 1,
+            motor::CUTS_OUT => 2,
+            _ => 3,
+        },
+    )
+}
 
 pub(super) fn hold_of(
     assembly: &mut Assembly,
-    motor: Variable,
-    pump: Variable,
-    exchange: Variable,
+    [motor, pump, exchange]: [Variable; 3],
+    sealed: Variable,
 ) -> Result<Variable, BuildError> {
+    let turns = turns_of(assembly, motor)?;
     let here = |rows: &[[f64; 4]]| -> Vec<[f64; 4]> {
         rows.iter()
             .map(|row| by_compartments(assembly, *row))
@@ -172,19 +187,14 @@ pub(super) fn hold_of(
         [0.0, 0.0, 100.0, 0.0],
         [0.0, 0.0, 0.0, 100.0],
     ]);
-    let by_motor = here(&[
+    let by_turns = here(&[
         [100.0, 0.0, 0.0, 0.0],
         // Less is asked for than is needed.
         [12.0, 4.0, 54.0, 30.0],
         [12.0, 4.0, 44.0, 40.0],
-        WARM,
-        WARM,
-        WARM,
-        WARM,
-        // It may have tripped once and run before.
-        [20.0, 2.0, 8.0, 70.0],
+        [3.0, 1.0, 2.0, 94.0],
     ]);
-    let mild = here(&[MILD]);
+    let by_sealed = here(&[[100.0, 0.0, 0.0, 0.0], [100.0, 0.0, 0.0, 0.0], MILD]);
     let leak = by_compartments(assembly, [97.0, 1.0, 1.5, 0.5]);
     assembly.condition(
         "hold",
@@ -193,12 +203,8 @@ pub(super) fn hold_of(
         &[
             Cause::State(pump, &slices(&by_pump)),
             Cause::State(exchange, &slices(&by_exchange)),
-            Cause::Fault(ValvesWorn, &mild[0]),
-            Cause::Fault(CapillaryRestricted, &mild[0]),
-            Cause::Fault(ChargeLow, &mild[0]),
-            Cause::Fault(ChargeGone, &mild[0]),
-            Cause::Fault(ChargeContaminated, &mild[0]),
-            Cause::State(motor, &slices(&by_motor)),
+            Cause::State(sealed, &slices(&by_sealed)),
+            Cause::State(turns, &slices(&by_turns)),
         ],
     )
 }

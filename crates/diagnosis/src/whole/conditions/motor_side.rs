@@ -38,9 +38,10 @@ pub(super) fn call_of(assembly: &mut Assembly) -> Result<Variable, BuildError> {
     )
 }
 
-/// What the refrigerant asks of the motor.
+/// What refrigerant and volts ask of the motor.
 pub(super) fn load_of(
     assembly: &mut Assembly,
+    supply: Variable,
     pump: Variable,
     heat_out: Variable,
 ) -> Result<Variable, BuildError> {
@@ -66,6 +67,7 @@ pub(super) fn load_of(
                 ],
             ),
             Cause::State(heat_out, &[usual, &overheats(25.0)]),
+            Cause::State(supply, &[usual, &[3.0, 15.0, 12.0, 70.0], usual, usual]),
         ],
     )
 }
@@ -75,7 +77,6 @@ pub(super) fn load_of(
 /// starts now and then counts as starting after a long rest. Each row is what such a compressor does after half an hour of rest.
 pub(super) fn compressor_of(
     assembly: &mut Assembly,
-    supply: Variable,
     load: Variable,
 ) -> Result<Variable, BuildError> {
     let runs: &[f64] = &[100.0, 0.0, 0.0, 0.0, 0.0, 0.0];
@@ -107,14 +108,10 @@ pub(super) fn compressor_of(
             Cause::Fault(WindingOpen, &[0.0, 2.0, 0.0, 76.0, 17.0, 5.0]),
             Cause::Fault(TurnsShorted, &[3.0, 27.0, 2.0, 42.0, 2.0, 24.0]),
             Cause::Fault(InverterMotorFailed, &[2.0, 8.0, 0.0, 40.0, 42.0, 8.0]),
+            Cause::Fault(DriveWithoutOutput, &[1.0, 3.0, 0.0, 4.0, 88.0, 4.0]),
             Cause::Fault(WindingLeaks, &[9.0, 6.0, 0.0, 9.0, 3.0, 73.0]),
             Cause::Fault(AnotherPartLeaks, &[12.0, 5.0, 0.0, 0.0, 2.0, 81.0]),
-            Cause::Fault(DriveWithoutOutput, &[1.0, 3.0, 0.0, 4.0, 88.0, 4.0]),
             Cause::State(load, &[runs, cuts_out, rests, hums]),
-            Cause::State(
-                supply,
-                &[runs, &[3.0, 15.0, 12.0, 70.0, 0.0, 0.0], runs, runs],
-            ),
         ],
     )
 }
