@@ -13,7 +13,7 @@ use crate::checks::stored_charge::StoredCharge;
 use crate::checks::winding_temperature::WindingTemperature;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
-use crate::whole::{self, Assumptions, Whole};
+use crate::whole::{self, Assumptions, ExportedNetwork, Whole};
 use crate::{Caution, Check, Finding, Gates, Item, Level, Link, LinkState, Step};
 
 /// The assumptions behind every conclusion.
@@ -76,6 +76,13 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
         windings: known.windings.anything().then_some(known.windings),
         machine: known.machine,
     }
+}
+
+/// The networks behind [`Assessment::whole`] with a job's evidence, for other programs to check.
+#[must_use]
+pub fn export_networks(model: &Model, job: &Job, now: Moment) -> Vec<ExportedNetwork> {
+    let known = Known::of(model, job, now);
+    whole::export(&model.machines, job, &known.machine, &known.windings)
 }
 
 /// What each check knows by itself.

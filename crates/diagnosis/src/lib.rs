@@ -21,7 +21,7 @@ mod path;
 mod step;
 mod whole;
 
-pub use assessment::{Assessment, Model, assess};
+pub use assessment::{Assessment, Model, assess, export_networks};
 pub use caution::{Caution, Level};
 pub use checks::Check;
 pub use checks::ground::{EarthPin, Grade, Ground, LeakPath, Leakage, TesterChoice, clear_above};
@@ -44,7 +44,7 @@ pub use item::Item;
 pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};
 pub use whole::{
-    ANSWER, Action, Assumptions, Build, Clue, Conflict, Decided, Edit, Fault, History, Hold,
-    LinkOdds, NextCheck, Overturn, Part, PriorError, Priors, Proposal, Setup, Suspect, Task,
-    Verdict, Weighed, Whole, WhyWithheld, Withheld,
+    ANSWER, Action, Assumptions, Build, Clue, Conflict, Decided, Edit, ExportedNetwork, Fault,
+    History, Hold, LinkOdds, NextCheck, Overturn, Part, PriorError, Priors, Proposal, Setup,
+    Suspect, Task, Verdict, Weighed, Whole, WhyWithheld, Withheld,
 };

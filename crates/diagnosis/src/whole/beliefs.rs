@@ -37,8 +37,6 @@ pub(super) type Desk = [Workspace; 3];
 #[derive(Clone)]
 pub(super) struct Beliefs<'a> {
     experts: Vec<Expert<'a>>,
-    /// Natural logarithm of the probability of everything entered, given the offer.
-    pub(super) ln_evidence: f64,
 }
 
 /// Probabilities of what interests, mixed over the builds.
@@ -65,8 +63,6 @@ pub(super) struct Picture {
 /// What is held fixed while a question is asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Held {
-    /// Nothing.
-    Open,
     /// This fault is there, whatever else.
     Fault(Fault),
     /// This fault is there and no other.
@@ -113,10 +109,7 @@ impl<'a> Beliefs<'a> {
         for expert in &mut experts {
             expert.weight /= kept;
         }
-        Some(Self {
-            experts,
-            ln_evidence,
-        })
+        Some(Self { experts })
     }
 
     /// Everything at once, from one pass over each build; with the logarithm of the probability
@@ -189,6 +182,19 @@ impl<'a> Beliefs<'a> {
         sum
     }
 
+    /// Each plausible build's network with its evidence, for other programs to check.
+    pub(super) fn exported(&self) -> Vec<(Build, f64, belief::Exported)> {
+        self.experts
+            .iter()
+            .map(|expert| {
+                let build = expert.compiled.build;
+                let network = expert.compiled.tree.network();
+                let exported = belief::export_bif(build.name(), network, &expert.evidence);
+                (build, expert.weight, exported)
+            })
+            .collect()
+    }
+
     /// The networks of the builds that are plausible.
     pub(super) fn networks(&self) -> impl Iterator<Item = &'a Compiled> {
         self.experts.iter().map(|expert| expert.compiled)
@@ -217,7 +223,7 @@ impl Expert<'_> {
                 evidence.observe(network, variable, state).ok()?;
                 Some(fault)
             }
-            Held::Open | Held::Nothing => None,
+            Held::Nothing => None,
         };
         if matches!(held, Held::Only(_) | Held::Nothing) {
             for (part, variable) in self.compiled.parts() {

@@ -87,6 +87,46 @@ pub(crate) struct Known<'a> {
     pub(crate) safety_first: Vec<Step>,
 }
 
+/// One build's network with a job's evidence as text that other programs read.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ExportedNetwork {
+    /// The build.
+    pub build: Build,
+    /// How likely the build is.
+    pub weight: f64,
+    /// The network in Bayesian network interchange format.
+    pub text: String,
+    /// Names of variables and of the states that they were seen in; those that stand for
+    /// likelihoods among them.
+    pub observed: Vec<(String, String)>,
+}
+
+/// The networks that a job is weighed in, one for each build that it may have.
+pub(crate) fn export(
+    assumptions: &Assumptions,
+    job: &Job,
+    machine: &Machine,
+    windings: &WindingsKnown,
+) -> Vec<ExportedNetwork> {
+    let entered = entered(job, machine, windings);
+    let Some(networks) = assumptions.networks() else {
+        return Vec::new();
+    };
+    let mut desk = networks::desk(&networks);
+    let odds = Build::odds(machine.kind);
+    let beliefs = Beliefs::of(networks.into_iter(), odds, &entered, &mut desk);
+    let exported = beliefs.map_or_else(Vec::new, |beliefs| beliefs.exported());
+    exported
+        .into_iter()
+        .map(|(build, weight, exported)| ExportedNetwork {
+            build,
+            weight,
+            text: exported.text,
+            observed: exported.observed,
+        })
+        .collect()
+}
+
 /// Weighs everything. `None` where nothing is known yet that could be weighed.
 pub(crate) fn weigh(assumptions: &Assumptions, job: &Job, known: Known<'_>) -> Option<Whole> {
     let machine = known.machine;

@@ -23,6 +23,8 @@ choices! {
         DoNotFitStartKit = "do-not-fit-start-kit",
         /// Don't buy the board before the three windings are equal and clear of earth.
         DoNotBuyBoardYet = "do-not-buy-board-yet",
+        /// Don't scrap it yet: what is known so far doesn't say that nothing else helps.
+        DoNotScrapYet = "do-not-scrap-yet",
         /// The sealed system stays closed.
         DoNotOpenSealedSystem = "do-not-open-sealed-system",
     }
@@ -88,8 +90,11 @@ impl Case<'_> {
     pub(super) fn verdict(&self) -> Verdict {
         let [(aim, cost), (other, other_cost)] = self.prospects.best_two();
         let best = self.proposal(aim, cost);
-        let hold = self.hold();
+        let mut hold = self.hold();
         let decided = self.decided(&best, &hold);
+        if best.action == Action::Scrap && decided == Decided::GoOn {
+            hold.push(Hold::DoNotScrapYet);
+        }
         Verdict {
             runner_up: self.proposal(other, other_cost),
             best,
