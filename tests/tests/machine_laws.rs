@@ -27,7 +27,7 @@ const LINES: [&str; 24] = [
     "start-device/ptc-marking = 4.7",
     "start-device/ptc-reading = 22",
     "power-up: runs",
-    "power-meter: low",
+    "power-level: low",
     "condenser-warmth: hot-all-over",
     "frost-pattern: first-part-only",
     "coil-ice: iced",
@@ -167,7 +167,7 @@ fn contradictory_readings_give_an_answer_and_say_which_to_repeat() {
     let whole = whole(&[
         CHEST,
         "power-up: runs",
-        "power-meter: as-expected",
+        "power-level: as-expected",
         "condenser-warmth: evenly-warm",
         "frost-pattern: even",
         "temperatures/freezer = -19",

@@ -52,30 +52,24 @@ pub struct Assessment {
 #[must_use]
 pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
     let known = Known::of(model, job, now);
-    let cautions = known.cautions();
-    let gates = Gates::of(&cautions, &known.ground, &known.shell);
-    let next = known.next_steps(job);
+    let mut assessment = known.assessment(job);
+    let next = assessment.next.iter().copied();
     let weighed = whole::Known {
         machine: &known.machine,
         windings: &known.windings,
-        cautions: &cautions,
-        gates: &gates,
-        safety_first: next
-            .iter()
-            .copied()
-            .filter(|step| step.is_for_safety())
-            .collect(),
+        cautions: &assessment.cautions,
+        gates: &assessment.gates,
+        safety_first: next.filter(|step| step.is_for_safety()).collect(),
     };
-    Assessment {
-        whole: whole::weigh(&model.machines, job, weighed),
-        next,
-        path: path_of(&known.links()),
-        findings: known.findings(),
-        gates,
-        cautions,
-        windings: known.windings.anything().then_some(known.windings),
-        machine: known.machine,
-    }
+    assessment.whole = whole::weigh(&model.machines, job, weighed);
+    assessment
+}
+
+/// The same without weighing the whole machine, for lists of many jobs: what each check says by
+/// itself takes a small part of the time.
+#[must_use]
+pub fn assess_checks(model: &Model, job: &Job, now: Moment) -> Assessment {
+    Known::of(model, job, now).assessment(job)
 }
 
 /// The networks behind [`Assessment::whole`] with a job's evidence, for other programs to check.
@@ -113,6 +107,21 @@ impl Known {
             temperature: WindingTemperature::of(job),
             windings,
             machine,
+        }
+    }
+
+    fn assessment(&self, job: &Job) -> Assessment {
+        let cautions = self.cautions();
+        let windings = &self.windings;
+        Assessment {
+            machine: self.machine.clone(),
+            path: path_of(&self.links()),
+            findings: self.findings(),
+            gates: Gates::of(&cautions, &self.ground, &self.shell),
+            cautions,
+            next: self.next_steps(job),
+            windings: windings.anything().then(|| windings.clone()),
+            whole: None,
         }
     }
 

@@ -1,12 +1,14 @@
 //! How a refrigerating appliance fails, what is known of one, and what to do next.
 //!
 //! Answers: given a job, which links of the Path hold or are broken as far as anyone knows, what
-//! was found, what to be careful of, and which step comes next in a safe order.
+//! was found, what to be careful of, and which step comes next in a safe order; and, everything
+//! weighed together, which parts are suspects, which check is worth its time, and what to do.
 //!
 //! Must never know: where a job is stored, how a sentence reads, what a screen looks like, what
 //! time it is unless told.
 //!
-//! A check is one file in `checks` and one line in the list there.
+//! A check is one file in `checks` and one line in the list there. What weighs the whole machine
+//! stands in `whole`; [`Assessment::whole`] is what comes out of it.
 
 #![forbid(unsafe_code)]
 
@@ -21,7 +23,7 @@ mod path;
 mod step;
 mod whole;
 
-pub use assessment::{Assessment, Model, assess, export_networks};
+pub use assessment::{Assessment, Model, assess, assess_checks, export_networks};
 pub use caution::{Caution, Level};
 pub use checks::Check;
 pub use checks::ground::{EarthPin, Grade, Ground, LeakPath, Leakage, TesterChoice, clear_above};

@@ -19,6 +19,7 @@ pub(super) fn aside(clue: Clue, answer: usize) -> Option<(Option<Fault>, f64)> {
         (Clue::ModesCleared, "starts") => (Some(RoomTooCold), 12.0),
         (Clue::ThawTrial, "cools-properly") => (None, 4.0),
         (Clue::PowerUp, "knocks") => (Some(ValvesWorn), 7.0),
+        (Clue::EvaporatorFan, "none") => (Some(StuckInDefrost), 1.7),
         (Clue::Wet, "present") => (Some(BoardDoesNotCall), 2.0),
         (Clue::Lint, "matted") => (Some(RotorTight), 1.3),
         _ => return None,

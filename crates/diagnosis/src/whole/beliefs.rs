@@ -112,6 +112,24 @@ impl<'a> Beliefs<'a> {
         Some(Self { experts })
     }
 
+    /// The logarithm of the probability of what was entered, by half a pass over each build.
+    pub(super) fn ln_probability(
+        networks: impl Iterator<Item = &'a Compiled>,
+        odds: [f64; 3],
+        entered: &[Entered],
+        desk: &mut Desk,
+    ) -> Option<f64> {
+        let mut logs = Vec::new();
+        for compiled in networks {
+            let (evidence, factor) = evidence_of(compiled, entered)?;
+            let odds = odds[compiled.build.column()] * factor;
+            let workspace = &mut desk[compiled.build.column()];
+            let ln = compiled.tree.ln_probability(&evidence, workspace).ok()?;
+            logs.push(libm::log(odds) + ln - compiled.ln_offered);
+        }
+        log_sum(&logs)
+    }
+
     /// Everything at once, from one pass over each build; with the logarithm of the probability
     /// of what was entered.
     pub(super) fn glance(

@@ -77,6 +77,8 @@ choices! {
         ClickInterval = "click-interval",
         /// A plug-in power meter for a quarter of an hour.
         PowerMeter = "power-meter",
+        /// The watts of a running machine against what such a machine takes.
+        PowerLevel = "power-level",
         /// How the watts change in half an hour.
         WattsTrend = "watts-trend",
         /// Control at coldest, modes cleared, a quarter of an hour waited.
@@ -173,16 +175,15 @@ impl Clue {
             ],
             Self::ClickInterval => &["no-click", "within-seconds", "after-minutes"],
             Self::PowerMeter => &[
-                "as-expected",
+                "runs",
                 "nothing",
                 "standby",
                 "bursts",
-                "low",
-                "high",
                 "heater",
                 "stops-by-itself",
                 "trips",
             ],
+            Self::PowerLevel => &["as-expected", "low", "high"],
             Self::WattsTrend => &[
                 "falls-slowly",
                 "low-and-flat",
@@ -289,7 +290,8 @@ impl Clue {
     pub const fn needs_running(self) -> bool {
         matches!(
             self,
-            Self::WattsTrend
+            Self::PowerLevel
+                | Self::WattsTrend
                 | Self::CondenserFan
                 | Self::InstantRestart
                 | Self::CondenserWarmth

@@ -15,7 +15,7 @@ use super::assembly::Assembly;
 use super::priors::{OFFERED_FOR_WEAR, Priors};
 use super::trouble;
 
-pub(super) use states::{call, compressor, hold, motor, pump, supply, watts};
+pub(super) use states::{call, compressor, hold, motor, pump, supply, turns, watts};
 
 /// The variables between faults and findings.
 #[derive(Debug, Clone)]
@@ -26,6 +26,7 @@ pub(super) struct Conditions {
     /// Whether it starts with a known-good start device.
     pub(super) good_device: Variable,
     pub(super) motor: Variable,
+    pub(super) turns: Variable,
     pub(super) pump: Variable,
     pub(super) ice: Variable,
     pub(super) evaporator: Variable,
@@ -48,12 +49,13 @@ impl Conditions {
         let compressor = motor_side::compressor_of(assembly, load)?;
         let good_device = motor_side::good_device_of(assembly, supply)?;
         let motor = motor_side::motor_of(assembly, [supply, call, compressor])?;
+        let turns = cold_side::turns_of(assembly, motor)?;
         let ice = cold_side::ice_of(assembly)?;
         let evaporator = cold_side::evaporator_of(assembly, ice)?;
         let heat_in = cold_side::heat_in_of(assembly)?;
         let watts = cold_side::watts_of(assembly, [pump, evaporator, heat_out])?;
         let exchange = cold_side::exchange_of(assembly, evaporator, heat_out, heat_in)?;
-        let hold = cold_side::hold_of(assembly, [motor, pump, exchange], blocks.sealed)?;
+        let hold = cold_side::hold_of(assembly, [turns, pump, exchange], blocks.sealed)?;
         let trouble = blocks.worst(assembly)?;
         let offered = offered_of(assembly, priors, trouble)?;
         Ok(Self {
@@ -62,6 +64,7 @@ impl Conditions {
             compressor,
             good_device,
             motor,
+            turns,
             pump,
             ice,
             evaporator,

@@ -5,7 +5,7 @@
 //! ahead, several faults at once.)
 
 use job::{Answer, Content, Job};
-use measure::windings::Mains;
+use measure::windings::{Mains, Pair};
 
 use super::beliefs::Picture;
 use super::build::Build;
@@ -16,6 +16,7 @@ use super::fault::Fault;
 use super::prospects::{ClueWorth, Prospects};
 use super::remedy::{Action, MINUTE, WAITING};
 use super::setup::{AS_FOUND, Needs, Setup, after, minutes_between};
+use crate::checks::windings::item_of_pair;
 use crate::choice::Choice;
 use crate::gate::{Closed, Gate, Gates};
 use crate::{Check, Machine, Refrigerant};
@@ -166,6 +167,11 @@ impl Choosing<'_> {
         ) {
             return Some(WhyWithheld::CannotBeDone);
         }
+        if let Task::Check(check) = task
+            && self.was_given_up(check)
+        {
+            return Some(WhyWithheld::CannotBeDone);
+        }
         if let Task::Clue(clue) = task
             && !self.is_to_be_observed(clue)
         {
@@ -184,6 +190,18 @@ impl Choosing<'_> {
             .map(|fault| self.picture.faults[fault.place()])
             .sum::<f64>();
         (self.gas_burns() && lost >= GAS_MAY_BE_OUT).then_some(WhyWithheld::GasMayBeOut)
+    }
+
+    /// Whether every item was answered, and none of the answers says anything.
+    fn was_given_up(&self, check: Check) -> bool {
+        let items = check.items(self.job);
+        let pairs = Pair::ALL
+            .iter()
+            .all(|pair| self.job.answer(check.name(), item_of_pair(*pair)).is_some());
+        match check {
+            Check::Windings => pairs,
+            _ => !items.is_empty() && items.iter().all(|item| item.is_answered(self.job)),
+        }
     }
 
     /// Whether the machine does, likely enough, what the clue is about.

@@ -11,7 +11,7 @@ use measure::windings::Mains;
 /// Faults below this are left out of decisions; what they would change is too little.
 const LEAST: f64 = 0.01;
 /// At most so many faults are weighed against each other.
-const MOST: usize = 12;
+const MOST: usize = 10;
 /// A try that ends the matter less often than this is no verdict, though it may be worth trying
 /// before the scrap yard.
 const HARDLY: f64 = 0.1;

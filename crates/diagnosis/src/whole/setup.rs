@@ -164,6 +164,7 @@ fn of_clue(clue: Clue, build: Build) -> Effort {
         Clue::PowerUp => (2.0, 15.0, POWERED, LookAndListen),
         Clue::ClickInterval => (1.0, 5.0, POWERED, LookAndListen),
         Clue::PowerMeter => (3.0, 15.0, POWERED, LookAndListen),
+        Clue::PowerLevel => (2.0, 5.0, POWERED, LookAndListen),
         Clue::WattsTrend => (4.0, 30.0, POWERED, LookAndListen),
         Clue::ModesCleared => (3.0, 15.0, POWERED, LookAndListen),
         Clue::TimerByHand => (5.0, 0.0, POWERED, LookAndListen),

@@ -76,17 +76,19 @@ impl Compared {
         entered: &[Entered],
         desk: &mut Desk,
     ) -> Option<Self> {
-        let mut glance =
-            |entered: &[Entered]| Beliefs::glance(beliefs.networks(), odds, entered, desk);
-        let (_, before) = glance(&[])?;
-        let (ln_all, picture) = glance(entered)?;
+        let glance = |entered: &[Entered], desk: &mut Desk| {
+            Beliefs::glance(beliefs.networks(), odds, entered, desk)
+        };
+        let (_, before) = glance(&[], desk)?;
+        let (ln_all, picture) = glance(entered, desk)?;
         let (mut without, mut logs) = (Vec::new(), Vec::new());
         for (place, one) in entered.iter().enumerate() {
             let mut others = entered.to_vec();
             others.remove(place);
-            let (ln_others, picture) = glance(&others)?;
+            let (ln_others, picture) = glance(&others, desk)?;
             without.push((one.task, picture));
-            let (ln_alone, _) = glance(std::slice::from_ref(one))?;
+            let alone = std::slice::from_ref(one);
+            let ln_alone = Beliefs::ln_probability(beliefs.networks(), odds, alone, desk)?;
             logs.push((one.task, ln_alone, ln_others));
         }
         Some(Self {

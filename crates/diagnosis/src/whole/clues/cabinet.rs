@@ -4,7 +4,7 @@ use belief::BuildError;
 
 use super::super::assembly::Parent::{Part as P, State};
 use super::super::clue::Clue;
-use super::super::conditions::{Conditions, hold, motor, pump};
+use super::super::conditions::{Conditions, hold, pump, turns};
 use super::super::fault::{Fault::*, Part::*};
 use super::{Table, yes};
 
@@ -46,14 +46,12 @@ fn add_looks(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
 }
 
 fn add_air(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
-    // Strong, none, weak.
-    let moved_by = [State(c.evaporator), State(c.motor)];
+    // Strong, none, weak. What none says of a machine that defrosts is weighed by `aside`.
+    let moved_by = [State(c.evaporator), State(c.turns)];
     table.add(Clue::EvaporatorFan, &moved_by, |given| {
-        match (given.at(c.motor), given.at(c.evaporator)) {
-            (motor::DEAD | motor::TRIPS, _) => [3.0, 95.0, 2.0],
-            (motor::DEFROSTING, _) => [3.0, 95.0, 2.0],
+        match (given.at(c.turns), given.at(c.evaporator)) {
             // Nothing calls for it, or only the compressor's circuit is broken.
-            (motor::SILENT, 0) => [62.0, 35.0, 3.0],
+            (turns::NOT, 0) => [60.0, 37.0, 3.0],
             (_, 0) => [93.0, 4.0, 3.0],
             (_, 1) => [20.0, 13.0, 67.0],
             _ => [3.0, 87.0, 10.0],

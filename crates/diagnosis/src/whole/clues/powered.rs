@@ -85,23 +85,27 @@ fn add_power_up(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError>
 }
 
 fn add_power_meter(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
-    // As expected, nothing, standby, bursts, low, high, heater, stops by itself, trips.
-    table.add(
-        Clue::PowerMeter,
-        &[State(c.motor), State(c.watts)],
-        |given| match (given.at(c.motor), given.at(c.watts)) {
-            (motor::RUNS, watts::USUAL) => [95.0, 0.0, 1.0, 0.5, 1.5, 1.0, 0.5, 0.5, 0.0],
-            (motor::RUNS, watts::HIGH) => [6.0, 0.0, 0.0, 0.5, 0.0, 90.0, 0.0, 3.5, 0.0],
-            (motor::RUNS, _) => [6.0, 0.0, 0.5, 0.0, 92.0, 0.0, 0.0, 1.5, 0.0],
-            (motor::TOO_SELDOM, _) => [76.0, 2.0, 16.0, 0.5, 2.0, 1.0, 1.0, 1.5, 0.0],
-            (motor::CUTS_OUT, _) => [4.0, 0.0, 2.0, 6.0, 4.0, 4.0, 0.0, 80.0, 0.0],
-            (motor::HUMS, _) => [1.0, 1.0, 4.0, 92.0, 0.0, 1.0, 0.0, 1.0, 0.0],
-            (motor::SILENT, _) => [2.0, 22.0, 74.0, 0.0, 0.0, 0.0, 1.0, 1.0, 0.0],
-            (motor::DEFROSTING, _) => [1.0, 1.0, 7.0, 0.0, 0.0, 0.0, 90.0, 1.0, 0.0],
-            (motor::DEAD, _) => [3.0, 88.0, 8.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0],
-            _ => [4.0, 1.0, 2.0, 2.0, 0.0, 1.0, 0.0, 2.0, 88.0],
-        },
-    )?;
+    // Runs, nothing, standby, bursts, heater, stops by itself, trips.
+    table.add(Clue::PowerMeter, &[State(c.motor)], |given| {
+        match given.at(c.motor) {
+            motor::RUNS => [97.0, 0.0, 1.0, 0.5, 0.5, 1.0, 0.0],
+            motor::TOO_SELDOM => [79.0, 2.0, 16.0, 0.5, 1.0, 1.5, 0.0],
+            motor::CUTS_OUT => [12.0, 0.0, 2.0, 6.0, 0.0, 80.0, 0.0],
+            motor::HUMS => [2.0, 1.0, 4.0, 92.0, 0.0, 1.0, 0.0],
+            motor::SILENT => [2.0, 22.0, 74.0, 0.0, 1.0, 1.0, 0.0],
+            motor::DEFROSTING => [1.0, 1.0, 7.0, 0.0, 90.0, 1.0, 0.0],
+            motor::DEAD => [3.0, 88.0, 8.0, 0.0, 0.0, 1.0, 0.0],
+            _ => [5.0, 1.0, 2.0, 2.0, 0.0, 2.0, 88.0],
+        }
+    })?;
+    // As expected, low, high.
+    table.add(Clue::PowerLevel, &[State(c.watts)], |given| {
+        match given.at(c.watts) {
+            watts::USUAL => [96.0, 2.0, 2.0],
+            watts::HIGH => [7.0, 0.0, 93.0],
+            _ => [6.0, 94.0, 0.0],
+        }
+    })?;
     // Falls slowly, low and flat, falls in minutes, high and rising, high and steady.
     let parents = [State(c.watts), State(c.pump)];
     table.add(Clue::WattsTrend, &parents, |given| {

@@ -5,7 +5,7 @@ use belief::{BuildError, Variable};
 use super::super::assembly::{Assembly, Cause};
 use super::super::build::Build;
 use super::super::fault::Fault::*;
-use super::motor;
+use super::{motor, turns};
 
 pub(super) fn pump_of(assembly: &mut Assembly) -> Result<Variable, BuildError> {
     assembly.condition(
@@ -148,7 +148,7 @@ pub(super) fn exchange_of(
 const MILD: [f64; 4] = [10.0, 8.0, 62.0, 20.0];
 
 /// What the cabinet gets of the compressor.
-fn turns_of(assembly: &mut Assembly, motor: Variable) -> Result<Variable, BuildError> {
+pub(super) fn turns_of(assembly: &mut Assembly, motor: Variable) -> Result<Variable, BuildError> {
     assembly.network.function(
         "turns",
         &["steadily", "too_seldom", "until_it_cuts_out", "not"],
@@ -157,17 +157,16 @@ fn turns_of(assembly: &mut Assembly, motor: Variable) -> Result<Variable, BuildE
             motor::RUNS => 0,
             motor::TOO_SELDOM => 1,
             motor::CUTS_OUT => 2,
-            _ => 3,
+            _ => turns::NOT,
         },
     )
 }
 
 pub(super) fn hold_of(
     assembly: &mut Assembly,
-    [motor, pump, exchange]: [Variable; 3],
+    [turns, pump, exchange]: [Variable; 3],
     sealed: Variable,
 ) -> Result<Variable, BuildError> {
-    let turns = turns_of(assembly, motor)?;
     let here = |rows: &[[f64; 4]]| -> Vec<[f64; 4]> {
         rows.iter()
             .map(|row| by_compartments(assembly, *row))

@@ -36,6 +36,11 @@ pub(in crate::whole) mod motor {
     pub(in crate::whole) const TRIPS: usize = 7;
 }
 
+/// What the cabinet gets of the compressor, as far as it is asked for.
+pub(in crate::whole) mod turns {
+    pub(in crate::whole) const NOT: usize = 3;
+}
+
 /// What goes round.
 pub(in crate::whole) mod pump {
     pub(in crate::whole) const FULL: usize = 0;
