@@ -233,7 +233,7 @@ pub(super) fn with_slips(row: &[f64]) -> Vec<f64> {
 }
 
 /// The joint state with this number, the last parent's state changing fastest.
-fn digits(number: usize, cards: &[usize]) -> Vec<usize> {
+pub(super) fn digits(number: usize, cards: &[usize]) -> Vec<usize> {
     let mut rest = number;
     let mut at: Vec<usize> = cards
         .iter()

@@ -101,6 +101,8 @@ choices! {
         InstantRestart = "instant-restart",
         /// A known-good plain start device in place of the old one.
         GoodDevice = "good-device",
+        /// A capacitor start kit, rested, as a test only.
+        StartKit = "start-kit",
         /// Condenser or cabinet sides by hand.
         CondenserWarmth = "condenser-warmth",
         /// The drier's outlet and the first of the capillary by hand.
@@ -200,7 +202,7 @@ impl Clue {
             Self::AirOutlet => &["blows", "little-or-none"],
             Self::Restart => &["within-minutes", "only-after-long-rest", "not-at-all"],
             Self::InstantRestart => &["hums", "starts"],
-            Self::GoodDevice => &["starts", "hums", "silent"],
+            Self::GoodDevice | Self::StartKit => &["starts", "hums", "silent"],
             Self::CondenserWarmth => &[
                 "evenly-warm",
                 "hot-all-over",
@@ -248,6 +250,7 @@ impl Clue {
             | Self::StartDeviceLooks
             | Self::StartDeviceOhms
             | Self::GoodDevice
+            | Self::StartKit
             | Self::Capacitor
             | Self::Thermostat
             | Self::BladeToBlade => build != Build::Inverter,

@@ -164,4 +164,72 @@ mod tests {
             assert!(nothing < share && nothing > 0.8 * share);
         }
     }
+
+    /// With its parents held, a clue has nothing left to say of anything else.
+    #[test]
+    fn a_clue_says_nothing_beyond_what_it_is_read_from() {
+        for &build in Build::ALL {
+            let one = compiled(build);
+            let network = one.tree.network();
+            let mut workspace = one.tree.workspace();
+            for (clue, variable) in one.clues.all() {
+                let mut held = one.offered().unwrap();
+                for &parent in network.parents(variable) {
+                    held.observe(network, parent, 0).unwrap();
+                }
+                let mut marginals = |evidence: &Evidence| -> Vec<f64> {
+                    let posterior = one.tree.propagate(evidence, &mut workspace).unwrap();
+                    let parts = one.parts().iter();
+                    parts
+                        .flat_map(|(_, part)| posterior.marginal(part.variable).to_vec())
+                        .collect()
+                };
+                let before = marginals(&held);
+                let last = network.states(variable).len() - 1;
+                held.observe(network, variable, last).unwrap();
+                for (one, other) in before.iter().zip(marginals(&held)) {
+                    assert!((one - other).abs() < 1e-12, "{build:?} {clue:?}");
+                }
+            }
+        }
+    }
+
+    /// Every table as a technician can read it, in percent: run with `--nocapture`.
+    #[test]
+    fn no_answer_is_impossible_and_every_row_is_whole() {
+        for &build in Build::ALL {
+            let one = compiled(build);
+            let network = one.tree.network();
+            for (clue, variable) in one.clues.all() {
+                let parents = network.parents(variable);
+                println!("{build:?} {}: {}", clue.name(), clue.answers().join(" / "));
+                let cards: Vec<usize> = parents
+                    .iter()
+                    .map(|one| network.states(*one).len())
+                    .collect();
+                for number in 0..cards.iter().product() {
+                    let at = super::super::assembly::digits(number, &cards);
+                    let row = network.row(variable, &at).unwrap();
+                    let given = parents.iter().zip(&at).map(|(parent, state)| {
+                        format!(
+                            "{} {}",
+                            network.name(*parent),
+                            network.states(*parent)[*state]
+                        )
+                    });
+                    println!(
+                        "  {}: {:.1?}",
+                        given.collect::<Vec<_>>().join(", "),
+                        percent(&row)
+                    );
+                    assert!((row.iter().sum::<f64>() - 1.0).abs() < 1e-12);
+                    assert!(row.iter().all(|chance| *chance > 0.001), "{clue:?} {row:?}");
+                }
+            }
+        }
+    }
+
+    fn percent(row: &[f64]) -> Vec<f64> {
+        row.iter().map(|chance| 100.0 * chance).collect()
+    }
 }

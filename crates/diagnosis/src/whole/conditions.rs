@@ -23,8 +23,8 @@ pub(super) struct Conditions {
     pub(super) supply: Variable,
     pub(super) call: Variable,
     pub(super) compressor: Variable,
-    /// Whether it starts with a known-good start device.
-    pub(super) good_device: Variable,
+    /// What would start it, with enough volts.
+    pub(super) started_by: Variable,
     pub(super) motor: Variable,
     pub(super) turns: Variable,
     pub(super) pump: Variable,
@@ -47,7 +47,7 @@ impl Conditions {
         let heat_out = cold_side::heat_out_of(assembly, pump)?;
         let load = motor_side::load_of(assembly, supply, pump, heat_out)?;
         let compressor = motor_side::compressor_of(assembly, load)?;
-        let good_device = motor_side::good_device_of(assembly, supply)?;
+        let started_by = motor_side::started_by_of(assembly)?;
         let motor = motor_side::motor_of(assembly, [supply, call, compressor])?;
         let turns = cold_side::turns_of(assembly, motor)?;
         let ice = cold_side::ice_of(assembly)?;
@@ -62,7 +62,7 @@ impl Conditions {
             supply,
             call,
             compressor,
-            good_device,
+            started_by,
             motor,
             turns,
             pump,

@@ -82,6 +82,10 @@ pub enum WhyWithheld {
     Closed(Vec<Closed>),
     /// Gas that burns may be out.
     GasMayBeOut,
+    /// It would open or add a contact where gas burns: never on such a machine.
+    NotWithGasThatBurns,
+    /// A plain start device is tried first.
+    AfterGoodDevice,
     /// It says something of a compressor that runs, hums, or trips, and this one hardly does.
     NothingToObserve,
     /// The person can't do it.
@@ -177,6 +181,14 @@ impl Choosing<'_> {
         {
             return Some(WhyWithheld::NothingToObserve);
         }
+        if task == Task::Clue(Clue::StartKit) {
+            if self.gas_burns() || self.machine.refrigerant.is_none() {
+                return Some(WhyWithheld::NotWithGasThatBurns);
+            }
+            if !self.was_done(Task::Clue(Clue::GoodDevice)) {
+                return Some(WhyWithheld::AfterGoodDevice);
+            }
+        }
         let gate = match task.effort(self.build).needs {
             Needs::NoPower => return None,
             Needs::LookAndListen => &self.gates.look_and_listen,
@@ -216,9 +228,11 @@ impl Choosing<'_> {
         match clue {
             _ if clue.needs_running() => runs >= 0.5,
             Clue::Temperatures | Clue::ThawTrial => runs >= 0.3,
-            Clue::ClickInterval | Clue::SaggingVolts | Clue::Restart | Clue::GoodDevice => {
-                does(&[motor::HUMS, motor::CUTS_OUT]) >= 0.15
-            }
+            Clue::ClickInterval
+            | Clue::SaggingVolts
+            | Clue::Restart
+            | Clue::GoodDevice
+            | Clue::StartKit => does(&[motor::HUMS, motor::CUTS_OUT]) >= 0.15,
             Clue::TripPattern | Clue::PartByPart => does(&[motor::TRIPS]) >= 0.1,
             _ => true,
         }

@@ -180,7 +180,7 @@ fn of_clue(clue: Clue, build: Build) -> Effort {
         Clue::ThawTrial => (20.0, 2880.0, POWERED, LookAndListen),
         Clue::InstantRestart => (3.0, 15.0, POWERED, Trials),
         Clue::Restart => (8.0, 40.0, POWERED, Trials),
-        Clue::GoodDevice => (15.0, 30.0, POWERED, Trials),
+        Clue::GoodDevice | Clue::StartKit => (15.0, 30.0, POWERED, Trials),
         Clue::SaggingVolts => (3.0, 0.0, POWERED, Trials),
         // What the unplugged checks bring has their effort.
         _ => {

@@ -165,18 +165,34 @@ fn add_trials(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
             _ => [3.0, 4.0, 93.0],
         },
     )?;
-    // Starts, hums, silent.
-    let with_device = [State(c.good_device), State(c.motor)];
-    table.add(Clue::GoodDevice, &with_device, |given| {
-        match (given.at(c.motor), given.at(c.good_device)) {
-            (motor::RUNS | motor::TOO_SELDOM | motor::CUTS_OUT | motor::HUMS, 0) => {
-                [96.0, 3.0, 1.0]
-            }
-            (motor::RUNS | motor::TOO_SELDOM | motor::CUTS_OUT | motor::HUMS, _) => {
-                [2.0, 94.0, 4.0]
-            }
+    add_start_trial(table, c, Clue::GoodDevice, [28.0, 70.0, 2.0])?;
+    add_start_trial(table, c, Clue::StartKit, [70.0, 28.0, 2.0])
+}
+
+/// Starts, hums, silent: with something else in place of the old start device, and what comes of
+/// it where the volts sag.
+fn add_start_trial(
+    table: &mut Table<'_>,
+    c: &Conditions,
+    clue: Clue,
+    sagging: [f64; 3],
+) -> Result<(), BuildError> {
+    let parents = [State(c.started_by), State(c.motor), State(c.supply)];
+    table.add(clue, &parents, |given| {
+        let reaches = matches!(
+            given.at(c.motor),
+            motor::RUNS | motor::TOO_SELDOM | motor::CUTS_OUT | motor::HUMS
+        );
+        let turns = match given.at(c.started_by) {
+            0 => true,
+            kit_only => kit_only == 1 && clue == Clue::StartKit,
+        };
+        match (reaches, turns, given.at(c.supply)) {
             // Nothing calls, or the circuit is broken elsewhere.
-            _ => [10.0, 3.0, 87.0],
+            (false, ..) => [10.0, 3.0, 87.0],
+            (_, true, supply::SAGS) => sagging,
+            (_, true, _) => [96.0, 3.0, 1.0],
+            _ => [2.0, 94.0, 4.0],
         }
     })
 }
