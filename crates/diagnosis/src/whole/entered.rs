@@ -7,6 +7,9 @@
 mod bench;
 mod choices;
 
+#[cfg(test)]
+pub(super) use choices::with_aside;
+
 use job::Job;
 use measure::windings::Mains;
 

@@ -30,6 +30,8 @@ mod setup;
 mod suspects;
 mod trouble;
 mod verdict;
+#[cfg(test)]
+mod walks;
 
 use job::Job;
 
@@ -134,19 +136,29 @@ pub(crate) fn weigh(assumptions: &Assumptions, job: &Job, known: Known<'_>) -> O
     if entered.is_empty() && machine.kind.is_none() {
         return None;
     }
+    weigh_entered(assumptions, job, known, &entered)
+}
+
+fn weigh_entered(
+    assumptions: &Assumptions,
+    job: &Job,
+    known: Known<'_>,
+    entered: &[Entered],
+) -> Option<Whole> {
+    let machine = known.machine;
     let networks = assumptions.networks()?;
     let mut desk = networks::desk(&networks);
     let odds = Build::odds(machine.kind);
-    let beliefs = Beliefs::of(networks.iter().copied(), odds, &entered, &mut desk)?;
-    let compared = Compared::of(&beliefs, odds, &entered, &mut desk)?;
+    let beliefs = Beliefs::of(networks.iter().copied(), odds, entered, &mut desk)?;
+    let compared = Compared::of(&beliefs, odds, entered, &mut desk)?;
     let build = beliefs.likeliest_build();
     let stakes = Stakes::of(machine.kind, build);
     let prospects = Prospects::of(&beliefs, compared.picture.clone(), stakes, &mut desk);
-    let (next, withheld) = Choosing {
+    let (mut next, withheld) = Choosing {
         job,
         machine,
         gates: known.gates,
-        entered: &entered,
+        entered,
         picture: &compared.picture,
         prospects: &prospects,
         build,
@@ -156,12 +168,16 @@ pub(crate) fn weigh(assumptions: &Assumptions, job: &Job, known: Known<'_>) -> O
     let verdict = verdict::Case {
         machine,
         cautions: known.cautions,
-        entered: &entered,
+        entered,
         compared: &compared,
         prospects: &prospects,
         next: &next,
     }
     .verdict();
+    if verdict.best.action == Action::TestFit {
+        // Stable: the others stay in their order.
+        next.sort_by_key(|check| check.task != verdict::TEST_FIT);
+    }
     Some(Whole {
         builds: compared.picture.builds,
         suspects: compared.suspects(),

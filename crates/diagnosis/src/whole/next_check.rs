@@ -21,9 +21,10 @@ use crate::choice::Choice;
 use crate::gate::{Closed, Gate, Gates};
 use crate::{Check, Machine, Refrigerant};
 
-/// What a bit about the faults is worth where no single answer would change the verdict
-/// (judgement): two answers together may.
-const BIT: f64 = 1.0;
+/// What a bit about the faults is worth on top, in units of money (judgement): one step ahead
+/// doesn't see that two answers together may change the verdict. Two bits or so find a fault, and
+/// three quarters of an hour are well spent on that.
+const BIT: f64 = 5.0;
 /// How much of a minute of waiting counts as one of work, for the order of checks (judgement):
 /// one can do something else, but not drive home.
 const WAITING_AS_WORK: f64 = 0.05;
@@ -96,14 +97,18 @@ impl NextCheck {
     /// Whether knowing is worth more than the time.
     #[must_use]
     pub fn is_worthwhile(&self) -> bool {
-        self.value > self.price
+        self.worth() > self.price
+    }
+
+    fn worth(&self) -> f64 {
+        self.value + BIT * self.bits
     }
 
     /// What it brings per minute: what checks are ordered by.
     #[must_use]
     pub fn per_minute(&self) -> f64 {
         let minutes = self.minutes + WAITING_AS_WORK * self.waiting;
-        (self.value + BIT * self.bits) / minutes.max(0.5)
+        self.worth() / minutes.max(0.5)
     }
 }
 

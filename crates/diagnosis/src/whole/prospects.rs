@@ -195,14 +195,23 @@ impl Prospects {
                 .map(|other| self.now.faults[other.place()])
                 .sum(),
             None if aim.action == Action::NothingToRepair => self.now.nothing,
-            None => self
-                .faults
-                .iter()
-                .filter(|one| one.fault.is_sealed())
-                .map(|one| one.there)
-                .sum::<f64>()
-                .min(1.0),
+            None => self.sealed(),
         }
+    }
+
+    /// That the compressor or the sealed system is at fault: alone, or among several faults as
+    /// often as among all.
+    fn sealed(&self) -> f64 {
+        let (mut alone, mut there, mut all) = (0.0, 0.0, 0.0);
+        for one in &self.faults {
+            all += one.there;
+            if one.fault.is_sealed() {
+                alone += one.alone;
+                there += one.there;
+            }
+        }
+        let several = self.several(&self.outlook_now());
+        alone + several * if all > 0.0 { there / all } else { 0.0 }
     }
 
     /// What it is worth to see a clue first.

@@ -35,7 +35,8 @@ choices! {
     pub enum Decided {
         /// Another check is worth more than it costs.
         GoOn = "go-on",
-        /// One action is right in nine cases of ten, or more.
+        /// One action is right in nine cases of ten, or more; in nineteen of twenty where it can't be
+        /// undone.
         NearlySure = "nearly-sure",
         /// No check that can be done safely now is worth its time.
         NothingWorthwhile = "nothing-worthwhile",
@@ -71,10 +72,15 @@ pub struct Verdict {
 
 /// From here on an action may be taken without more checks: nine of ten.
 const NEARLY_SURE: f64 = 0.9;
+/// The same for what can't be undone.
+const SURE_TO_SCRAP: f64 = 0.95;
 /// Below this a part is fitted to see, not replaced for good.
 const FOR_GOOD: f64 = 0.8;
 /// A fault that scrapping is put down to is at least this likely.
 const NAMED: f64 = 0.1;
+
+/// The check that a test fit is.
+pub(super) const TEST_FIT: Task = Task::Clue(Clue::GoodDevice);
 
 /// Everything that a verdict is drawn from.
 pub(super) struct Case<'a> {
@@ -131,8 +137,12 @@ impl Case<'_> {
     fn decided(&self, best: &Proposal, hold: &[Hold]) -> Decided {
         let condemns = matches!(best.action, Action::Scrap | Action::LicensedWork);
         let held_back = condemns && hold.contains(&Hold::DoNotCondemnCompressor);
-        let worthwhile = self.next.iter().any(|check| check.is_worthwhile());
-        if best.right >= NEARLY_SURE && !held_back {
+        // To fit a part to see is itself the next check.
+        let to_see =
+            best.action == Action::TestFit && self.next.iter().any(|check| check.task == TEST_FIT);
+        let worthwhile = to_see || self.next.iter().any(|check| check.is_worthwhile());
+        let enough = if condemns { SURE_TO_SCRAP } else { NEARLY_SURE };
+        if best.right >= enough && !held_back {
             Decided::NearlySure
         } else if worthwhile {
             Decided::GoOn

@@ -79,7 +79,7 @@ pub(super) fn shares(clue: Clue, named: &[&str]) -> Option<Vec<f64>> {
 }
 
 /// A clue's weights with what its likeliest answer says of faults elsewhere.
-pub(super) fn with_aside(clue: Clue, weights: Vec<f64>) -> Vec<Weight> {
+pub(in crate::whole) fn with_aside(clue: Clue, weights: Vec<f64>) -> Vec<Weight> {
     let mut likeliest = 0;
     for (place, weight) in weights.iter().enumerate() {
         if *weight > weights[likeliest] {
