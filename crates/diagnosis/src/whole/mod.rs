@@ -57,6 +57,35 @@ use remedy::Stakes;
 use suspects::Compared;
 
 /// The whole machine, weighed.
+///
+/// ```
+/// use diagnosis::{Fault, Model, assess};
+/// use job::{Answer, Content, Entry, Id, Job, Moment, Name, Origin, Question};
+///
+/// let now = Moment::new(0, 0).unwrap();
+/// let mut job = Job::new(Id::new("j").unwrap(), now, Origin::Invented);
+/// for (number, (item, choice)) in [
+///     ("kind", "chest-freezer"),
+///     ("complaint", "hums-then-clicks"),
+///     ("told-by", "myself"),
+/// ]
+/// .into_iter()
+/// .enumerate()
+/// {
+///     job.add(Entry {
+///         id: Id::new(&format!("e-{number}")).unwrap(),
+///         at: now,
+///         content: Content::Answer {
+///             question: Question::new("machine", item).unwrap(),
+///             answer: Answer::Choice(Name::new(choice).unwrap()),
+///         },
+///     })
+///     .unwrap();
+/// }
+/// let whole = assess(&Model::default(), &job, now).whole.unwrap();
+/// assert_eq!(whole.suspects[0].fault, Some(Fault::StartDeviceOpen));
+/// assert!(!whole.suspects[0].pointing_to.is_empty());
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Whole {
     /// How likely each build is, in the order of [`Build::ALL`](crate::Choice::ALL).
