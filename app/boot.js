@@ -11,6 +11,14 @@
 
 const page = document.documentElement;
 
+// The look that was chosen stands before the program does. A storage that is blocked has none.
+try {
+  const look = localStorage.getItem("coldcase/setting/look");
+  if (look === "light" || look === "dark") page.dataset.look = look;
+} catch (blocked) {
+  // The device's own look, then.
+}
+
 function announce(name, value) {
   page.dataset[name] = value;
   window.dispatchEvent(new CustomEvent("coldcase:status"));
@@ -52,6 +60,8 @@ async function startProgram() {
   // Both at once; the wasm is named after its script.
   const wasm = fetch(script.replace(/\.js$/, "_bg.wasm"));
   const program = await import(script);
+  // What a killed browser lost is back before the program looks for it.
+  await window.secondCopy;
   await program.default({ module_or_path: wasm });
   document.getElementById("shell").remove();
   watchForCrash();

@@ -7,10 +7,13 @@ const BUILD = { version: "", files: [] };
 const OWN_CACHES = `coldcase ${self.registration.scope} `;
 const CACHE = OWN_CACHES + BUILD.version;
 
+// A file with its content's hash in its name is the same for ever, and the page has just loaded it: nobody pays for it
+// twice. All others pass by the HTTP cache, which may hold those of the version before.
+const howToFetch = (file) => (/-[0-9a-f]{8,16}[-_.]/.test(file) ? "force-cache" : "reload");
+
 async function fetchAll() {
   const cache = await caches.open(CACHE);
-  // Past the HTTP cache, which may hold files of the version before.
-  await cache.addAll(BUILD.files.map((file) => new Request(file, { cache: "reload" })));
+  await cache.addAll(BUILD.files.map((file) => new Request(file, { cache: howToFetch(file) })));
 }
 
 async function deleteOldCaches() {

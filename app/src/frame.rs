@@ -75,7 +75,10 @@ fn Top() -> impl IntoView {
     view! {
         <header class="top">
             {move || back()}
-            <a class="to-safety" href=Route::About.link()>{page::SAFETY}</a>
+            <nav class="top-links" aria-label=page::ALWAYS>
+                <a href=Route::Settings.link()>{page::settings::SETTINGS}</a>
+                <a href=Route::About.link()>{page::SAFETY}</a>
+            </nav>
         </header>
     }
 }
@@ -114,6 +117,7 @@ fn Screen() -> impl IntoView {
             Route::New(step) => view! { <NewJobScreen step/> }.into_any(),
             Route::Import => later(Later::Import).into_any(),
             Route::About => later(Later::About).into_any(),
+            Route::Settings => later(Later::Settings).into_any(),
             Route::Jobs => view! { <JobsScreen is_lost=false/> }.into_any(),
             Route::Unknown => view! { <JobsScreen is_lost=true/> }.into_any(),
             // The memo above changes in the same moment.

@@ -13,9 +13,11 @@ use wording::page;
 
 use crate::forms::new_job::NewJob;
 use crate::pages::about::AboutScreen;
+use crate::pages::examples::ExampleList;
 use crate::pages::import::ImportScreen;
-use crate::pages::job_list::{ExampleList, JobList};
+use crate::pages::job_list::JobList;
 use crate::pages::job_screens::JobScreens;
+use crate::pages::settings::SettingsScreen;
 use crate::session::Session;
 
 /// What the second part shows.
@@ -31,6 +33,8 @@ pub enum Later {
     Import,
     /// What this is, and safety.
     About,
+    /// What the person sets once for all jobs.
+    Settings,
 }
 
 /// The second part has not arrived.
@@ -126,6 +130,7 @@ fn screen_now(what: Later) -> AnyView {
         Later::Job(id) => view! { <JobScreens id/> }.into_any(),
         Later::Import => view! { <ImportScreen/> }.into_any(),
         Later::About => view! { <AboutScreen/> }.into_any(),
+        Later::Settings => view! { <SettingsScreen/> }.into_any(),
     }
 }
 

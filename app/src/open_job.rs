@@ -3,11 +3,12 @@
 //! Every change passes through here and is kept at once. Pages and parts read from it and call
 //! it; none of them knows where a job is kept.
 
-use diagnosis::{Assessment, Model, assess};
+use diagnosis::{Assessment, Machine, Model, assess};
 use job::{Answer, Content, Drafts, Entry, Id, Job, Question, Text};
 use jobfile::Document;
 use leptos::prelude::*;
-use wording::page;
+use wording::page::{self, keeping};
+use wording::title;
 
 use crate::device;
 use crate::history::History;
@@ -81,6 +82,33 @@ impl OpenJob {
     #[must_use]
     pub fn file_text(self) -> String {
         self.document.with(jobfile::save)
+    }
+
+    /// Keeps a copy of the job as one of its own, named as a copy. Its identifier.
+    #[must_use]
+    pub fn copied(self) -> Id {
+        let id = device::new_id();
+        let name = self
+            .assessment
+            .with_untracked(|known| keeping::copy_of(&title(&known.machine)));
+        let mut copy = self
+            .document
+            .with_untracked(|document| document.copied_as(id.clone()));
+        let (check, item) = Machine::NAME;
+        if let (Ok(question), Ok(text)) = (Question::new(check, item), Text::new(&name)) {
+            // A job too full for its name is copied without.
+            let _ = copy.add(Entry {
+                id: device::new_id(),
+                at: device::now(),
+                content: Content::Answer {
+                    question,
+                    answer: Answer::Text(text),
+                },
+            });
+        }
+        let saved = self.session.store().save(&id, &copy, Revision::default());
+        self.session.set_trouble(saved.trouble);
+        id
     }
 
     /// What is known now, worked out anew after each change and each minute.
@@ -208,6 +236,9 @@ impl OpenJob {
             .save(&self.id(), &document, self.revision.get_value());
         self.revision.set_value(saved.revision);
         self.session.set_trouble(saved.trouble);
+        if saved.was_gone {
+            self.session.say(keeping::WAS_GONE);
+        }
         self.document.set(saved.merged.unwrap_or(document));
     }
 

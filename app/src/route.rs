@@ -15,6 +15,8 @@ pub enum Route {
     Import,
     /// What this is, its limits, and safety.
     About,
+    /// What the person sets once for all jobs.
+    Settings,
     /// No screen has this address.
     Unknown,
 }
@@ -79,6 +81,7 @@ impl Route {
                 .map_or(Self::Unknown, |(step, _)| Self::New(*step)),
             ["import"] => Self::Import,
             ["about"] => Self::About,
+            ["settings"] => Self::Settings,
             ["job", id, place @ ..] => match (Id::new(id), Place::at(place)) {
                 (Ok(id), Some(place)) => Self::Job(id, place),
                 _ => Self::Unknown,
@@ -97,6 +100,7 @@ impl Route {
             Self::Job(id, place) => ["/job/", id.as_str(), &place.address()].concat(),
             Self::Import => "/import".to_owned(),
             Self::About => "/about".to_owned(),
+            Self::Settings => "/settings".to_owned(),
         }
     }
 
@@ -164,6 +168,7 @@ mod tests {
             Route::New(Step::ToldBy),
             Route::Import,
             Route::About,
+            Route::Settings,
             job(Place::Do),
             job(Place::Check("windings".to_owned())),
             job(Place::Known),

@@ -6,7 +6,7 @@ use std::rc::Rc;
 use job::{Answer, Content, Entry, Id, Job, Moment, Origin, Question};
 use jobfile::Document;
 use leptos::prelude::*;
-use wording::Locale;
+use wording::{Degrees, Locale};
 
 use crate::device::{self, PageStatus};
 use crate::route::Route;
@@ -19,6 +19,8 @@ pub struct Session {
     locale: StoredValue<Locale>,
     route: RwSignal<Route>,
     said: RwSignal<Said>,
+    /// To be said on the next screen.
+    said_there: StoredValue<Option<String>>,
     trouble: RwSignal<Option<Trouble>>,
     page_status: RwSignal<PageStatus>,
     jobs: RwSignal<u32>,
@@ -42,14 +44,16 @@ impl Session {
         let session = Self {
             trouble: RwSignal::new(store.trouble()),
             store: StoredValue::new_local(Rc::new(store)),
-            locale: StoredValue::new(device::locale()),
+            locale: StoredValue::new(Locale::default()),
             route: RwSignal::new(Route::at(&device::hash())),
             said: RwSignal::new(Said::default()),
+            said_there: StoredValue::new(None),
             page_status: RwSignal::new(device::page_status()),
             jobs: RwSignal::new(0),
             open_job: RwSignal::new(None),
             now: RwSignal::new(device::now()),
         };
+        session.read_habits();
         device::every_minute(move || session.now.set(device::now()));
         device::on_status(move || session.page_status.set(device::page_status()));
         device::on_hash_change(move || session.arrive());
@@ -89,6 +93,28 @@ impl Session {
         self.locale.get_value()
     }
 
+    /// The setting for the scale of temperatures.
+    pub const DEGREES: &str = "degrees";
+
+    /// The name of a scale in that setting.
+    #[must_use]
+    pub const fn degrees_name(degrees: Degrees) -> &'static str {
+        match degrees {
+            Degrees::Celsius => "celsius",
+            Degrees::Fahrenheit => "fahrenheit",
+        }
+    }
+
+    /// Takes the reader's habits from the browser, and from what was set here.
+    pub fn read_habits(self) {
+        let mut locale = device::locale();
+        let set = self.setting(Self::DEGREES);
+        let scales = [Degrees::Celsius, Degrees::Fahrenheit].into_iter();
+        let mut chosen = scales.filter(|scale| set.as_deref() == Some(Self::degrees_name(*scale)));
+        locale.degrees = chosen.next().unwrap_or(locale.degrees);
+        self.locale.set_value(locale);
+    }
+
     /// The screen that is shown.
     #[must_use]
     pub fn route(self) -> RwSignal<Route> {
@@ -98,6 +124,12 @@ impl Session {
     /// Goes to another screen.
     pub fn go(self, route: &Route) {
         device::go_to(&route.address());
+    }
+
+    /// Goes to another screen and says something there.
+    pub fn go_saying(self, route: &Route, text: impl Into<String>) {
+        self.said_there.set_value(Some(text.into()));
+        self.go(route);
     }
 
     /// The moment up to which waiting times are counted: now, to the minute. Tracked.
@@ -191,6 +223,9 @@ impl Session {
             self.said.set(Said::default());
             self.route.set(route);
             device::show_from_top(HEADING);
+            if let Some(text) = self.said_there.try_update_value(Option::take).flatten() {
+                self.say(text);
+            }
         }
     }
 

@@ -50,7 +50,7 @@ fn looking_into_a_file_adds_nothing() {
     let store = empty();
     let preview = incoming(&file(1, &[("a", "It hums.")]), &store);
     assert_eq!(preview.already, Already::Nothing);
-    assert!(store.list().is_empty());
+    assert!(store.listed().is_empty());
     assert_eq!(preview.add(&store, never), id("j"));
     assert_eq!(entries(&store, "j"), 1);
 }
@@ -126,7 +126,7 @@ fn a_job_from_a_newer_program_is_kept_once_and_beside_anything_else_of_its_ident
     assert_eq!(keep_newer(&newer(&text), &store, never), id("j"));
     let other = text.replace("hums", "clicks");
     assert_eq!(keep_newer(&newer(&other), &store, || id("k")), id("k"));
-    assert_eq!(store.list().len(), 2);
+    assert_eq!(store.listed().len(), 2);
     assert!(matches!(store.load(&id("j")), Some(Kept::Newer(kept)) if kept.text() == text));
 }
 

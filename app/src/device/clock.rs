@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use job::Moment;
-use leptos::prelude::set_interval;
+use leptos::prelude::{request_animation_frame, set_interval, set_timeout};
 
 const MINUTE: Duration = Duration::from_secs(60);
 
@@ -20,6 +20,11 @@ pub fn now() -> Moment {
 /// Calls back once a minute for as long as the page is open.
 pub fn every_minute(then: impl Fn() + 'static) {
     set_interval(then, MINUTE);
+}
+
+/// Calls back once what is on its way to the screen has been painted.
+pub fn soon(then: impl FnOnce() + 'static) {
+    request_animation_frame(move || set_timeout(then, Duration::ZERO));
 }
 
 /// What a clock outside the years that can be written is taken for: a job can still be made.

@@ -5,25 +5,16 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{BlobPropertyBag, Event, HtmlAnchorElement, HtmlInputElement, Url};
 
-/// A file that was chosen.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct File {
-    /// Its name.
-    pub name: String,
-    /// What is in it.
-    pub bytes: Vec<u8>,
-}
-
-/// Reads the file that was chosen in a file field. None where there is none, or where it can't
-/// be read. The field is emptied, so that the same file can be chosen again.
-pub async fn open_file(event: Event) -> Option<File> {
+/// Reads the file that was chosen in a file field, no further than just beyond `most` bytes, so
+/// that no file can use up the memory. None where there is none, or where it can't be read. The
+/// field is emptied, so that the same file can be chosen again.
+pub async fn open_file(event: Event, most: f64) -> Option<Vec<u8>> {
     let input: HtmlInputElement = event.target()?.dyn_into().ok()?;
     let file = input.files()?.get(0)?;
-    let name = file.name();
-    let buffer = JsFuture::from(file.array_buffer()).await;
+    let start = file.slice_with_f64_and_f64(0.0, most + 1.0).ok()?;
+    let buffer = JsFuture::from(start.array_buffer()).await;
     input.set_value("");
-    let bytes = js_sys::Uint8Array::new(&buffer.ok()?).to_vec();
-    Some(File { name, bytes })
+    Some(js_sys::Uint8Array::new(&buffer.ok()?).to_vec())
 }
 
 /// Saves a text as a file. On an iPhone's home screen this does nothing, and the browser doesn't say so.

@@ -32,6 +32,12 @@ pub fn region() -> String {
     region_of(&language).to_owned()
 }
 
+/// A text in small letters. The browser does it: the tables for it weigh 24 kB in the page.
+#[must_use]
+pub fn lower_case(text: &str) -> String {
+    String::from(js_sys::JsString::from(text).to_lower_case())
+}
+
 /// Where the weather is told in Fahrenheit: the United States with their islands, the Bahamas,
 /// Belize, the Cayman Islands, Palau, Micronesia, the Marshall Islands, Liberia (from memory).
 const FAHRENHEIT: [&str; 12] = [

@@ -15,12 +15,12 @@ mod share;
 
 pub use address::{go_to, hash, on_hash_change, replace_hash};
 pub use clipboard::copy;
-pub use clock::{every_minute, now};
-pub use files::{File, download, open_file};
-pub use language::{locale, region};
+pub use clock::{every_minute, now, soon};
+pub use files::{download, open_file};
+pub use language::{locale, lower_case, region};
 pub use page::{
     PageStatus, apply_update, ask_to_keep, focus, focus_in_place, on_leaving, on_status,
-    page_status, set_title, show_from_top,
+    page_status, set_look, set_title, show_from_top,
 };
 pub use random::new_id;
 pub use share::{Shareable, Shared, shareable};

@@ -49,6 +49,17 @@ pub fn set_title(title: &str) {
     document().set_title(title);
 }
 
+/// Sets the look of the page: `light`, `dark`, or the device's own. The start-up script sets it
+/// before the program is there.
+pub fn set_look(look: &str) {
+    if let Some(root) = document().document_element() {
+        let _ = match look {
+            "light" | "dark" => root.set_attribute("data-look", look),
+            _ => root.remove_attribute("data-look"),
+        };
+    }
+}
+
 /// Moves the focus to the element of this identifier once it has been drawn.
 pub fn focus(id: &'static str) {
     request_animation_frame(move || {

@@ -1,10 +1,11 @@
 //! What a file that was chosen or pasted would bring, before anything is added.
 
 use diagnosis::Machine;
-use job::Id;
+use job::{Entry, Id, Job};
 use jobfile::{Document, Newer, Notice, OpenError, Opened, open, open_bytes};
 use wording::title;
 
+use super::import_backup::IncomingBackup;
 use crate::store::{JobStore, Kept, Revision};
 
 /// What a file would bring.
@@ -17,6 +18,8 @@ pub enum Preview {
     Job(Incoming),
     /// A job from a newer program: read only.
     Newer(Newer),
+    /// All jobs of a device.
+    Backup(IncomingBackup),
 }
 
 /// A job that would be added.
@@ -28,6 +31,19 @@ pub struct Incoming {
     pub notices: Vec<Notice>,
     /// What is here already under its identifier.
     pub already: Already,
+    /// What it would change in the job that is here already.
+    pub changes: Option<Changes>,
+}
+
+/// What a file would change in a job that is here already.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Changes {
+    /// The entries that are new.
+    pub entries: Vec<Entry>,
+    /// The job as it is here.
+    pub before: Job,
+    /// The job as it would be.
+    pub after: Job,
 }
 
 /// What is here already under the identifier of a job.
@@ -61,15 +77,20 @@ impl Preview {
         Self::of(open(text), store)
     }
 
-    fn of(opened: Result<Opened, OpenError>, store: &JobStore) -> Self {
+    pub(super) fn of(opened: Result<Opened, OpenError>, store: &JobStore) -> Self {
         match opened {
             Err(error) => Self::Refused(error),
             Ok(Opened::Newer(newer)) => Self::Newer(newer),
-            Ok(Opened::Document { document, notices }) => Self::Job(Incoming {
-                already: already(&document, store),
-                document,
-                notices,
-            }),
+            Ok(Opened::Document { document, notices }) => {
+                let (already, changes) = already(&document, store);
+                Self::Job(Incoming {
+                    document,
+                    notices,
+                    already,
+                    changes,
+                })
+            }
+            Ok(Opened::Backup(backup)) => Self::Backup(IncomingBackup::of(backup, store)),
         }
     }
 
@@ -77,7 +98,7 @@ impl Preview {
     #[must_use]
     pub fn title(&self) -> Option<String> {
         let job = match self {
-            Self::Refused(_) => return None,
+            Self::Refused(_) | Self::Backup(_) => return None,
             Self::Job(incoming) => incoming.document.job(),
             Self::Newer(newer) => newer.readable.as_ref()?,
         };
@@ -128,16 +149,34 @@ pub fn keep_newer(newer: &Newer, store: &JobStore, new_id: impl FnOnce() -> Id) 
     id
 }
 
-fn already(incoming: &Document, store: &JobStore) -> Already {
+fn already(incoming: &Document, store: &JobStore) -> (Already, Option<Changes>) {
     match store.load(incoming.job().id()) {
-        None => Already::Nothing,
-        Some(Kept::Document { mut document, .. }) => match document.merge(incoming) {
-            Ok(merged) => Already::Job {
-                new_entries: merged.added,
-                clashing: merged.clashing,
-            },
-            Err(_) => Already::Full,
-        },
-        Some(Kept::Newer(_) | Kept::Unreadable { .. }) => Already::Closed,
+        None => (Already::Nothing, None),
+        Some(Kept::Document { mut document, .. }) => {
+            let before = document.job().clone();
+            match document.merge(incoming) {
+                Ok(merged) => {
+                    let already = Already::Job {
+                        new_entries: merged.added,
+                        clashing: merged.clashing,
+                    };
+                    (already, Some(Changes::between(before, document.job())))
+                }
+                Err(_) => (Already::Full, None),
+            }
+        }
+        Some(Kept::Newer(_) | Kept::Unreadable { .. }) => (Already::Closed, None),
+    }
+}
+
+impl Changes {
+    fn between(before: Job, after: &Job) -> Self {
+        let entries = after.entries().iter();
+        let is_new = |entry: &&Entry| before.entry(&entry.id).is_none();
+        Self {
+            entries: entries.filter(is_new).cloned().collect(),
+            after: after.clone(),
+            before,
+        }
     }
 }

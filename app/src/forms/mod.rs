@@ -2,6 +2,7 @@
 
 pub mod file_name;
 pub mod import;
+pub mod import_backup;
 pub mod items;
 pub mod new_job;
 pub mod pair_reading;

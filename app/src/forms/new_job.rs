@@ -122,20 +122,35 @@ pub fn needs_witness(complaint: Option<Complaint>) -> bool {
     )
 }
 
+/// The setting for the person's own mains, by name.
+pub const MAINS_SETTING: &str = "mains";
+
 /// The mains in the order in which they are offered: the likelier one first.
 #[must_use]
-pub fn mains_for(region: &str) -> [MainsChoice; 2] {
-    if AROUND_120_V.contains(&region) {
-        [MainsChoice::V120F60, MainsChoice::V230F50]
+pub fn mains_for(region: &str) -> Vec<MainsChoice> {
+    let likelier = if region == "JP" {
+        MainsChoice::V100
+    } else if AROUND_120_V.contains(&region) {
+        MainsChoice::V120F60
     } else {
-        [MainsChoice::V230F50, MainsChoice::V120F60]
-    }
+        MainsChoice::V230F50
+    };
+    mains_after(likelier)
+}
+
+/// All mains, this one in front.
+#[must_use]
+pub fn mains_after(first: MainsChoice) -> Vec<MainsChoice> {
+    let others = MainsChoice::ALL.iter().copied();
+    core::iter::once(first)
+        .chain(others.filter(|mains| *mains != first))
+        .collect()
 }
 
 /// Where homes have 100 to 127 V (from memory). It decides an order and nothing else.
-const AROUND_120_V: [&str; 27] = [
-    "US", "CA", "MX", "PR", "VI", "GU", "AS", "JP", "TW", "CO", "VE", "EC", "PA", "CR", "NI", "HN",
-    "GT", "SV", "CU", "DO", "HT", "JM", "BS", "BZ", "KY", "BM", "SR",
+const AROUND_120_V: [&str; 26] = [
+    "US", "CA", "MX", "PR", "VI", "GU", "AS", "TW", "CO", "VE", "EC", "PA", "CR", "NI", "HN", "GT",
+    "SV", "CU", "DO", "HT", "JM", "BS", "BZ", "KY", "BM", "SR",
 ];
 
 fn answer<C: Asked>(choice: C) -> Option<(Question, Answer)> {
@@ -224,6 +239,8 @@ mod tests {
     fn the_likelier_mains_comes_first_and_both_are_offered() {
         assert_eq!(mains_for("US")[0], MainsChoice::V120F60);
         assert_eq!(mains_for("DE")[0], MainsChoice::V230F50);
+        assert_eq!(mains_for("JP")[0], MainsChoice::V100);
         assert_eq!(mains_for("")[1], MainsChoice::V120F60);
+        assert_eq!(mains_for("").len(), MainsChoice::ALL.len());
     }
 }

@@ -5,7 +5,9 @@
 use diagnosis::{Choice, Item, WindingsKnown, item_of_pair};
 use job::{Answer, Measured, Reading, Text, Unit};
 use measure::windings::{Pair, doubt_about_pair};
-use measure::{Doubt, Meter, doubt_about_insulation, doubt_about_ohms};
+use measure::{Doubt, Meter, doubt_about_insulation, doubt_about_leads, doubt_about_ohms};
+use wording::Degrees;
+
 use quantity::{Accuracy, Celsius, Farads, Observed, ParseError, Strictness, Volts, parse_reading};
 
 /// What the meter is asked about.
@@ -89,8 +91,8 @@ impl Target {
 
 /// What a text says so far, for the echo beside the field. Nothing while it isn't a reading yet.
 #[must_use]
-pub fn understood(text: &str, target: Target, meter: Meter) -> Option<Measured> {
-    read(text, target, meter).ok()
+pub fn understood(text: &str, target: Target, meter: Meter, degrees: Degrees) -> Option<Measured> {
+    read(&with_unit(text, target, degrees), target, meter).ok()
 }
 
 fn read(text: &str, target: Target, meter: Meter) -> Result<Measured, ParseError> {
@@ -98,18 +100,21 @@ fn read(text: &str, target: Target, meter: Meter) -> Result<Measured, ParseError
         Unit::Ohm => Measured::Ohms(parse_reading(text, meter.top)?),
         Unit::Volt => Measured::Volts(parse_reading(text, Volts::new(600.0))?),
         Unit::Celsius => Measured::Celsius(parse_reading(text, Celsius::new(200.0))?),
-        // Printed in microfarads; a number alone means those.
-        Unit::Farad => {
-            Measured::Farads(parse_reading(text, Farads::new(1.0)).and_then(|typed| {
-                match typed.observed {
-                    Observed::Value(value) if value >= Farads::new(1.0) => {
-                        parse_reading(&format!("{} µF", text.trim()), Farads::new(1.0))
-                    }
-                    _ => Ok(typed),
-                }
-            })?)
-        }
+        Unit::Farad => Measured::Farads(parse_reading(text, Farads::new(1.0))?),
     })
+}
+
+/// A number alone means what people mean by it: microfarads on a capacitor, and degrees of the
+/// reader's scale. It is kept with that unit, so that it reads the same everywhere.
+fn with_unit(text: &str, target: Target, degrees: Degrees) -> String {
+    let text = text.trim();
+    let is_bare = text.ends_with(|last: char| last.is_ascii_digit() || matches!(last, '.' | ','));
+    let unit = match target.unit() {
+        Unit::Farad => " µF",
+        Unit::Celsius if degrees == Degrees::Fahrenheit => " °F",
+        _ => "",
+    };
+    [text, if is_bare { unit } else { "" }].concat()
 }
 
 fn doubt(measured: Measured, target: Target) -> Option<(Strictness, Doubt)> {
@@ -117,7 +122,8 @@ fn doubt(measured: Measured, target: Target) -> Option<(Strictness, Doubt)> {
         return None;
     };
     match target {
-        Target::Pair(_) | Target::Leads => doubt_about_pair(typed),
+        Target::Pair(_) => doubt_about_pair(typed),
+        Target::Leads => doubt_about_leads(typed),
         Target::Item(
             Item::BladesToEarth
             | Item::BladesToMetal
@@ -131,12 +137,13 @@ fn doubt(measured: Measured, target: Target) -> Option<(Strictness, Doubt)> {
 
 /// Looks at a text that is about to be entered.
 #[must_use]
-pub fn checked(text: &str, target: Target, meter: Meter) -> Checked {
-    let measured = match read(text, target, meter) {
+pub fn checked(text: &str, target: Target, meter: Meter, degrees: Degrees) -> Checked {
+    let text = with_unit(text, target, degrees);
+    let measured = match read(&text, target, meter) {
         Ok(measured) => measured,
         Err(error) => return Checked::Refused(Refusal::Unreadable(error)),
     };
-    let Ok(kept) = Text::new(text.trim()) else {
+    let Ok(kept) = Text::new(&text) else {
         // Only a control character gets here: the longest reading is far below a text's limit.
         let found = text.chars().find(|c| c.is_control()).unwrap_or(' ');
         return Checked::Refused(Refusal::Unreadable(ParseError::Unexpected { found }));
@@ -164,7 +171,7 @@ mod tests {
     const PAIR: Target = Target::Pair(Pair::OneThree);
 
     fn look(text: &str) -> Checked {
-        checked(text, PAIR, MeterKind::Good.automatic())
+        checked(text, PAIR, MeterKind::Good.automatic(), Degrees::Celsius)
     }
 
     fn reading(checked: Checked) -> Reading {
@@ -185,7 +192,7 @@ mod tests {
     #[test]
     fn over_range_carries_the_end_of_the_range_that_the_meter_was_set_to() {
         let meter = MeterKind::Basic.set_to(Ohms::new(200.0));
-        let reading = reading(checked("OL", PAIR, meter));
+        let reading = reading(checked("OL", PAIR, meter, Degrees::Celsius));
         let above = 200.0;
         assert_eq!(reading.measured.numbers().0, Observed::OverRange { above });
     }
@@ -220,7 +227,7 @@ mod tests {
     #[test]
     fn leads_that_read_over_range_are_refused_while_a_pair_may() {
         let meter = MeterKind::Good.automatic();
-        let leads = checked("OL", Target::Leads, meter);
+        let leads = checked("OL", Target::Leads, meter, Degrees::Celsius);
         assert_eq!(leads, Checked::Refused(Refusal::LeadsOpen));
         assert!(matches!(look("OL"), Checked::Fine(_)));
     }
@@ -228,9 +235,9 @@ mod tests {
     #[test]
     fn the_echo_says_nothing_until_the_text_is_a_reading() {
         let meter = MeterKind::Good.automatic();
-        assert_eq!(understood("", PAIR, meter), None);
-        assert_eq!(understood(",", PAIR, meter), None);
-        assert!(understood("4,", PAIR, meter).is_some());
+        assert_eq!(understood("", PAIR, meter, Degrees::Celsius), None);
+        assert_eq!(understood(",", PAIR, meter, Degrees::Celsius), None);
+        assert!(understood("4,", PAIR, meter, Degrees::Celsius).is_some());
     }
 
     #[test]
@@ -238,17 +245,42 @@ mod tests {
         let meter = MeterKind::Good.automatic();
         let target = Target::Item(Item::CapacitorMarking);
         for text in ["12", "12 µF", "12uF"] {
-            let found = understood(text, target, meter).unwrap().numbers().0;
+            let checked = checked(text, target, meter, Degrees::Celsius);
+            let found = reading(checked).measured.numbers().0;
             assert_eq!(found, Observed::Value(12e-6), "{text}");
         }
     }
 
     #[test]
+    fn a_bare_temperature_is_of_the_readers_scale_and_kept_with_it() {
+        let meter = MeterKind::Good.automatic();
+        let target = Target::Item(Item::ColdTemperature);
+        let in_scale = |text, degrees| reading(checked(text, target, meter, degrees));
+        let us = in_scale("68", Degrees::Fahrenheit);
+        assert_eq!(us.measured.numbers().0, Observed::Value(20.0));
+        assert_eq!(us.typed.as_str(), "68 °F");
+        let stated = in_scale("20 °C", Degrees::Fahrenheit);
+        assert_eq!(stated.measured.numbers().0, Observed::Value(20.0));
+        let here = in_scale("20", Degrees::Celsius);
+        assert_eq!(here.measured.numbers().0, Observed::Value(20.0));
+    }
+
+    #[test]
     fn megohms_typed_as_ohms_are_asked_about_only_towards_metal() {
         let meter = MeterKind::Good.automatic();
-        let shell = checked("40", Target::Item(Item::PinOneToShell), meter);
+        let shell = checked(
+            "40",
+            Target::Item(Item::PinOneToShell),
+            meter,
+            Degrees::Celsius,
+        );
         assert!(matches!(shell, Checked::Unusual(Doubt::OhmsForMegohms, _)));
-        let ptc = checked("40", Target::Item(Item::PtcReading), meter);
+        let ptc = checked(
+            "40",
+            Target::Item(Item::PtcReading),
+            meter,
+            Degrees::Celsius,
+        );
         assert!(matches!(ptc, Checked::Fine(_)));
     }
 }

@@ -118,10 +118,7 @@ fn line_of(job: &Job, pair: Pair, locale: &Locale) -> Line {
                 line.reading = Some(Shown::of(reading.measured, locale));
                 line.given_up = false;
             }
-            Answer::NotDone(_) => {
-                line.earlier.extend(line.reading.take());
-                line.given_up = true;
-            }
+            Answer::NotDone(_) => line.given_up = line.reading.is_none(),
             _ => {}
         }
     }
@@ -189,7 +186,12 @@ mod tests {
         }
 
         fn read(&mut self, pair: Pair, typed: &str) {
-            match checked(typed, Target::Pair(pair), MeterKind::Good.automatic()) {
+            match checked(
+                typed,
+                Target::Pair(pair),
+                MeterKind::Good.automatic(),
+                wording::Degrees::Celsius,
+            ) {
                 Checked::Fine(answer) => self.add(item_of_pair(pair), answer),
                 other => panic!("{other:?}"),
             }
@@ -216,7 +218,10 @@ mod tests {
         bench.read(Pair::OneTwo, "4,7");
         bench.read(Pair::TwoThree, "7,6");
         let picture = bench.picture();
-        assert_eq!(picture.line(Pair::OneTwo).value().as_deref(), Some("4.7 Ω"));
+        assert_eq!(
+            picture.line(Pair::OneTwo).value().as_deref(),
+            Some("4.7\u{a0}Ω")
+        );
         let expected = &picture.line(Pair::OneThree).expected;
         assert_eq!(expected.len(), 2);
         assert!(expected[0].starts_with("12."), "{expected:?}");
@@ -249,9 +254,9 @@ mod tests {
         bench.read(Pair::OneTwo, "4.7");
         let picture = bench.picture();
         let line = picture.line(Pair::OneTwo);
-        assert_eq!(line.value().as_deref(), Some("4.7 Ω"));
+        assert_eq!(line.value().as_deref(), Some("4.7\u{a0}Ω"));
         let earlier: Vec<&str> = line.earlier.iter().map(|shown| &*shown.short).collect();
-        assert_eq!(earlier, ["4.9 Ω"]);
+        assert_eq!(earlier, ["4.9\u{a0}Ω"]);
     }
 
     #[test]
@@ -268,6 +273,6 @@ mod tests {
         assert!(!line.given_up);
         assert_eq!(line.value().as_deref(), Some("OL"));
         let full = line.reading.clone().unwrap().full;
-        assert_eq!(full, "over range: more than 40 MΩ");
+        assert_eq!(full, "over range: more than 40\u{a0}MΩ");
     }
 }

@@ -94,7 +94,12 @@ mod tests {
 
     fn read(pair: Pair, typed: &str) -> (&'static str, Answer) {
         let target = Target::Pair(pair);
-        match checked(typed, target, MeterKind::Good.automatic()) {
+        match checked(
+            typed,
+            target,
+            MeterKind::Good.automatic(),
+            wording::Degrees::Celsius,
+        ) {
             Checked::Fine(answer) => (target.names().1, answer),
             other => panic!("{other:?}"),
         }

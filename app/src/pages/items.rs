@@ -6,7 +6,9 @@ use job::{Answer, Name, NotDone};
 use leptos::prelude::*;
 use wording::{Locale, Words, item as said_item, page, windings_page as words};
 
+use super::check_drawings::drawing_of;
 use super::choice_list::{ChoiceList, Offer};
+use super::settings::KEYBOARD;
 use crate::device;
 use crate::forms::items::{Asked, answered, asked, chosen, first_open};
 use crate::forms::pair_reading::Target;
@@ -70,9 +72,25 @@ impl Asking {
         let (check, name) = Target::Item(item).names();
         if self.open.answer(check, name, answer) {
             self.again.set(None);
-            self.open.session().announce(page::NOTED);
+            self.open.session().announce(self.said());
             self.show_next();
         }
+    }
+
+    /// What this check says now, for the status region.
+    fn said(self) -> String {
+        let findings = self.open.assessment().with_untracked(|known| {
+            let of_check = |finding: &&Finding| finding.check() == self.check;
+            let findings = known.findings.iter().filter(of_check);
+            findings
+                .map(|finding| wording::finding(finding, &self.locale))
+                .collect::<Vec<_>>()
+        });
+        // The latest stands last.
+        findings
+            .last()
+            .map_or(page::NOTED, String::as_str)
+            .to_owned()
     }
 
     fn choose(self, item: Item, name: &str) {
@@ -112,14 +130,35 @@ pub fn ItemsScreen(
         <div class="screen asking">
             <Heading text=check.words()/>
             <p class="soft">{check.hint()}</p>
-            {move || answers(asking)}
-            {move || meaning(asking)}
+            // What is asked stands in front of what was answered; at the end, what it all means.
             {move || match asking.item.get() {
-                Some(item) => question(asking, item).into_any(),
-                None => ways_on(asking).into_any(),
+                Some(item) => view! {
+                    {drawing(item)}
+                    {question(asking, item)}
+                    {move || meaning(asking)}
+                    {move || answers(asking)}
+                }
+                .into_any(),
+                None => view! {
+                    {move || meaning(asking)}
+                    {move || answers(asking)}
+                    {ways_on(asking)}
+                }
+                .into_any(),
             }}
         </div>
     }
+}
+
+/// What it looks like, where the answers leave room for it.
+fn drawing(item: Item) -> Option<impl IntoView> {
+    let has_room = !matches!(asked(item), Asked::Ticks);
+    let inside = drawing_of(item.check()).filter(|_| has_room)?;
+    Some(view! {
+        <div class="check-drawing squared">
+            <svg class="drawing" viewBox="0 0 320 120" aria-hidden="true" inner_html=inside></svg>
+        </div>
+    })
 }
 
 /// What was answered, each to be changed.
@@ -152,8 +191,7 @@ fn answers(asking: Asking) -> impl IntoView {
 /// The answer that counts, in words.
 fn says(item: Item, job: &job::Job, locale: &Locale) -> String {
     let (check, name) = Target::Item(item).names();
-    let latest = job.answers(check, name).pop();
-    latest
+    job.counting(check, name)
         .and_then(|(entry, _)| page::entry(entry, locale))
         .map(|entry| entry.says)
         .filter(|says| !says.is_empty())
@@ -215,7 +253,7 @@ fn question(asking: Asking, item: Item) -> impl IntoView {
             {(!is_number).then(|| view! { <h2 id=QUESTION tabindex="-1">{said.ask}</h2> })}
             {said.how.map(|how| view! { <p class="soft">{how}</p> })}
             {answer}
-            {cannot(asking, item)}
+            {(!has_reading(asking, item)).then(|| cannot(asking, item))}
         </section>
     }
 }
@@ -223,7 +261,7 @@ fn question(asking: Asking, item: Item) -> impl IntoView {
 fn number(asking: Asking, item: Item) -> impl IntoView {
     let session = asking.open.session();
     let meter = MeterInUse::recalled(&session.setting(MeterInUse::SETTING).unwrap_or_default());
-    let own_keypad = session.setting("keyboard").as_deref() != Some("phone");
+    let own_keypad = session.setting(KEYBOARD).as_deref() != Some("phone");
     // Degrees can lie below zero, and the keypad here has no sign.
     let own_keypad = own_keypad && item.unit() != Some(job::Unit::Celsius);
     view! {
@@ -293,11 +331,18 @@ fn ticks(asking: Asking, item: Item) -> impl IntoView {
         }
     });
     view! {
-        <ul class="choices" role="group" aria-labelledby=QUESTION>{rows.collect_view()}</ul>
+        <div role="group" aria-labelledby=QUESTION>
+            <ul class="choices">{rows.collect_view()}</ul>
+        </div>
         <button type="button" class="button wide" on:click=enter>
             {move || if ticked.read().is_empty() { page::NOTHING_TO_TICK } else { page::ENTER_TICKS }}
         </button>
     }
+}
+
+/// Who has measured can't say that it can't be done.
+fn has_reading(asking: Asking, item: Item) -> bool {
+    untrack(|| asking.open.with_job(|job| item.reading(job).is_some()))
 }
 
 fn cannot(asking: Asking, item: Item) -> impl IntoView {

@@ -1,34 +1,77 @@
-//! The jobs kept on this device, and the examples.
+//! The jobs kept on this device: found by name, put away, brought back.
 
-use diagnosis::{Machine, Model, assess};
-use job::{Id, Job, Moment, Origin};
-use jobfile::{Opened, open};
+use diagnosis::{Model, assess};
+use job::{Id, Moment};
 use leptos::prelude::*;
+use wording::page::keeping as words;
 use wording::{Words, page, title};
 
 use super::jobs::Doors;
+use crate::device;
 use crate::route::{Place, Route};
 use crate::session::Session;
-use crate::store::{Kept, Revision};
+use crate::store::{Kept, Listed};
+
+/// So many rows are drawn at first: four screens of a phone.
+const ROWS_AT_FIRST: usize = 20;
+
+/// From so many jobs on there is a field to find one.
+const WORTH_SEARCHING: usize = 7;
 
 /// The jobs, the one that was deleted last, and the doors to more.
 #[component]
 pub fn JobList() -> impl IntoView {
     let session = Session::here();
-    let rows = Memo::new(move |_| {
+    let listed = Memo::new(move |_| {
         session.track_jobs();
-        rows(session)
+        session.store().listed()
     });
+    let sought = RwSignal::new(String::new());
+    let found = move |is_away| {
+        Memo::new(move |_| {
+            let sought = device::lower_case(sought.read().trim());
+            let is_meant = |job: &&Listed| {
+                job.is_away == is_away && (sought.is_empty() || sought_in(job).contains(&sought))
+            };
+            listed.with(|listed| listed.iter().filter(is_meant).cloned().collect::<Vec<_>>())
+        })
+    };
+    let (here, away) = (found(false), found(true));
+    let is_long = Memo::new(move |_| listed.read().len() >= WORTH_SEARCHING);
     view! {
-        <ul class="rows">
-            {move || rows.get().into_iter().map(Row::view).collect::<Vec<_>>()}
-        </ul>
+        <NearlyFull/>
+        {move || is_long.get().then(|| search(sought))}
+        <Rows jobs=here/>
+        {move || (here.read().is_empty() && away.read().is_empty() && !listed.read().is_empty())
+            .then(|| view! { <p class="soft">{words::NOT_FOUND}</p> })}
         <DeletedNotice/>
+        {move || (!away.read().is_empty()).then(|| view! {
+            <details class="others">
+                <summary class="door">{move || words::away(away.read().len())}</summary>
+                <Rows jobs=away/>
+            </details>
+        })}
+        <BackupLine/>
         <Doors/>
     }
 }
 
-/// One job in the list.
+fn search(sought: RwSignal<String>) -> impl IntoView {
+    view! {
+        <div class="text-entry search">
+            <label for="search">{words::SEARCH}</label>
+            <input
+                id="search"
+                type="search"
+                autocomplete="off"
+                prop:value=sought
+                on:input=move |event| sought.set(event_target_value(&event))
+            />
+        </div>
+    }
+}
+
+/// One job in the list, the one touched last on top; what can't be read stands at the end.
 #[derive(Debug, Clone, PartialEq)]
 struct Row {
     id: Id,
@@ -37,83 +80,150 @@ struct Row {
     touched: Option<Moment>,
 }
 
-/// The jobs, the one touched last on top; what can't be read stands at the end.
-fn rows(session: Session) -> Vec<Row> {
-    let mut rows: Vec<Row> = session
-        .store()
-        .list()
-        .into_iter()
-        .map(|(id, kept)| Row::of(id, &kept, session))
-        .collect();
-    rows.sort_by_key(|row| std::cmp::Reverse(row.touched));
-    rows
+/// What a search looks at, in small letters.
+fn sought_in(job: &Listed) -> String {
+    let Some(summary) = &job.summary else {
+        return job.id.to_string();
+    };
+    let machine = summary.machine();
+    let kind = machine.kind.map(Words::words).unwrap_or_default();
+    device::lower_case(&[title(&machine).as_str(), kind].join(" "))
 }
 
 impl Row {
-    fn of(id: Id, kept: &Kept, session: Session) -> Self {
-        let mark = match kept {
-            Kept::Document { .. } => None,
-            Kept::Newer(_) => Some(page::READ_ONLY),
-            Kept::Unreadable { .. } => Some(page::CANNOT_READ),
-        };
-        let Some(job) = kept.job() else {
+    /// What makes it another row.
+    fn key(&self) -> String {
+        let touched = self.touched.map_or(0, Moment::unix_milliseconds);
+        [self.id.as_str(), &touched.to_string(), &self.title].join(" ")
+    }
+
+    fn of(listed: &Listed, session: Session) -> Self {
+        let id = listed.id.clone();
+        let Some(summary) = &listed.summary else {
             return Self {
                 title: id.to_string(),
-                lines: mark.map(str::to_owned).into_iter().collect(),
+                lines: Vec::new(),
                 touched: None,
                 id,
             };
         };
-        let touched = last_touched(job);
-        let told = session.locale().moment(touched);
-        let machine = Machine::of(job);
-        let invented = (job.origin() == Origin::Invented).then_some(page::INVENTED);
+        let machine = summary.machine();
+        let invented = summary.is_invented.then_some(page::INVENTED);
         // The kind is in the title already where the machine has no name.
         let kind = machine.kind.filter(|_| machine.name.is_some());
-        let about: Vec<&str> = [invented, kind.map(Words::words), mark]
+        let about: Vec<&str> = [invented, kind.map(Words::words)]
             .into_iter()
             .flatten()
             .collect();
-        let lines = [
-            where_interrupted(job, session),
-            about.join(", "),
-            page::touched(&told),
-        ];
+        let touched = session.locale().moment(summary.touched);
         Self {
-            id,
             title: title(&machine),
-            lines: lines.into_iter().filter(|line| !line.is_empty()).collect(),
-            touched: Some(touched),
-        }
-    }
-
-    fn view(self) -> impl IntoView {
-        let lines = self
-            .lines
-            .into_iter()
-            .map(|line| view! { <span class="line">{line}</span> });
-        view! {
-            <li>
-                <a class="row" href=Route::Job(self.id, Place::Do).link()>
-                    <span class="title">{self.title}</span>
-                    {lines.collect::<Vec<_>>()}
-                </a>
-            </li>
+            lines: [about.join(", "), page::touched(&touched)].into(),
+            touched: Some(summary.touched),
+            id,
         }
     }
 }
 
-fn where_interrupted(job: &Job, session: Session) -> String {
-    let now = untrack(|| session.now());
-    match assess(&Model::default(), job, now).first_break() {
-        Some((link, state)) => page::interrupted(link, state),
-        None => page::NO_BREAK.to_owned(),
+#[component]
+fn Rows(jobs: Memo<Vec<Listed>>) -> impl IntoView {
+    let session = Session::here();
+    let all = RwSignal::new(false);
+    let shown = move || {
+        let most = if all.get() { usize::MAX } else { ROWS_AT_FIRST };
+        jobs.with(|jobs| {
+            let shown = jobs.iter().take(most);
+            shown.map(|job| Row::of(job, session)).collect::<Vec<_>>()
+        })
+    };
+    view! {
+        <ul class="rows">
+            <For each=shown key=Row::key children=row_view/>
+        </ul>
+        {move || (!all.get() && jobs.read().len() > ROWS_AT_FIRST).then(|| view! {
+            <button class="button quiet wide" on:click=move |_| all.set(true)>
+                {words::show_all(jobs.read().len())}
+            </button>
+        })}
     }
 }
 
-fn last_touched(job: &Job) -> Moment {
-    let last = job.entries().iter().map(|entry| entry.at).max();
-    last.unwrap_or(job.created())
+fn row_view(row: Row) -> impl IntoView {
+    let lines = row.lines.into_iter().filter(|line| !line.is_empty());
+    let lines = lines.map(|line| view! { <span class="line">{line}</span> });
+    let interrupted = RwSignal::new(None);
+    let id = row.id.clone();
+    let session = Session::here();
+    // Reading and weighing a job takes longer than drawing its row: the row is there first.
+    device::soon(move || {
+        if !interrupted.is_disposed() {
+            interrupted.set(Some(where_interrupted(session, &id)));
+        }
+    });
+    view! {
+        <li>
+            <a class="row" href=Route::Job(row.id, Place::Do).link()>
+                <span class="title">{row.title}</span>
+                <span class="line">{move || interrupted.get().unwrap_or("\u{a0}".to_owned())}</span>
+                {lines.collect::<Vec<_>>()}
+            </a>
+        </li>
+    }
+}
+
+fn where_interrupted(session: Session, id: &Id) -> String {
+    match session.store().load(id) {
+        Some(Kept::Document { document, .. }) => {
+            let now = untrack(|| session.now());
+            match assess(&Model::default(), document.job(), now).first_break() {
+                Some((link, state)) => page::interrupted(link, state),
+                None => page::NO_BREAK.to_owned(),
+            }
+        }
+        Some(Kept::Newer(_)) => page::READ_ONLY.to_owned(),
+        Some(Kept::Unreadable { .. }) => page::CANNOT_READ.to_owned(),
+        None => String::new(),
+    }
+}
+
+/// Says that room runs out before it has.
+#[component]
+fn NearlyFull() -> impl IntoView {
+    let session = Session::here();
+    let is_nearly_full = RwSignal::new(false);
+    Effect::new(move |_| {
+        session.track_jobs();
+        device::soon(move || {
+            let _ = is_nearly_full.try_set(session.store().is_nearly_full());
+        });
+    });
+    view! {
+        {move || is_nearly_full.get().then(|| view! {
+            <section class="notice" role="status">
+                <h2>{words::NEARLY_FULL}</h2>
+                <p>{words::NEARLY_FULL_HOW}</p>
+                <a class="button quiet" href=Route::Settings.link()>{words::TO_BACKUP}</a>
+            </section>
+        })}
+    }
+}
+
+#[component]
+fn BackupLine() -> impl IntoView {
+    let session = Session::here();
+    let last = move || {
+        session.track_jobs();
+        session.store().backed_up().map_or_else(
+            || words::NEVER_BACKED_UP.to_owned(),
+            |when| words::backed_up(&session.locale().moment(when)),
+        )
+    };
+    view! {
+        <p class="deleted">
+            <span class="soft">{move || last()}</span>
+            <a class="plain" href=Route::Settings.link()>{words::TO_BACKUP}</a>
+        </p>
+    }
 }
 
 #[component]
@@ -132,7 +242,7 @@ fn DeletedNotice() -> impl IntoView {
         session.store().deleted().map(|kept| {
             let title = kept.job().map_or_else(
                 || page::CANNOT_READ.to_owned(),
-                |job| title(&Machine::of(job)),
+                |job| title(&diagnosis::Machine::of(job)),
             );
             view! {
                 <p class="deleted">
@@ -142,51 +252,5 @@ fn DeletedNotice() -> impl IntoView {
             }
         })
     }}
-    }
-}
-
-/// The examples, as they lie in the repository.
-const EXAMPLES: [&str; 3] = [
-    include_str!("../../../demo-data/sound-compressor.json"),
-    include_str!("../../../demo-data/leads-not-zeroed.json"),
-    include_str!("../../../demo-data/inverter-compressor.json"),
-];
-
-/// The examples by the names of their machines.
-#[component]
-pub fn ExampleList() -> impl IntoView {
-    let session = Session::here();
-    let rows = EXAMPLES.into_iter().filter_map(|text| match open(text) {
-        Ok(Opened::Document { document, .. }) => {
-            let name = title(&Machine::of(document.job()));
-            let look = move |_| {
-                let id = document.job().id();
-                if session.store().load(id).is_none() {
-                    session.store().save(id, &document, Revision::default());
-                    session.jobs_changed();
-                }
-                session.go(&Route::Job(id.clone(), Place::Do));
-            };
-            Some(view! { <li><button class="door" on:click=look>{name}</button></li> })
-        }
-        // A test opens them all.
-        _ => None,
-    });
-    view! { <ul>{rows.collect::<Vec<_>>()}</ul> }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_example_opens_and_says_that_it_is_invented() {
-        for text in EXAMPLES {
-            let Ok(Opened::Document { document, notices }) = open(text) else {
-                panic!("an example can't be opened");
-            };
-            assert_eq!(document.job().origin(), Origin::Invented);
-            assert!(notices.is_empty());
-        }
     }
 }

@@ -2,10 +2,13 @@
 
 pub mod about;
 pub mod check;
+pub mod check_drawings;
 pub mod choice_list;
 pub mod do_next;
 pub mod drawings;
+pub mod examples;
 pub mod import;
+pub mod import_preview;
 pub mod items;
 pub mod job_list;
 pub mod job_screens;
@@ -18,5 +21,6 @@ pub mod record;
 pub mod refrigerant;
 pub mod report_view;
 pub mod send;
+pub mod settings;
 pub mod text_entry;
 pub mod windings;

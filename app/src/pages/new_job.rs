@@ -1,6 +1,6 @@
 //! A new job: three questions, one a screen.
 
-use diagnosis::{Choice, Complaint, Kind, ToldBy};
+use diagnosis::{Choice, Complaint, Kind, MainsChoice, ToldBy};
 use leptos::prelude::*;
 use leptos::reactive::computed::ScopedFuture;
 use leptos::task::spawn_local;
@@ -9,7 +9,7 @@ use wording::page;
 use super::choice_list::{ChoiceList, Offer};
 use super::drawings;
 use crate::device;
-use crate::forms::new_job::{NewJob, mains_for};
+use crate::forms::new_job::{MAINS_SETTING, NewJob, mains_after, mains_for};
 use crate::frame::Heading;
 use crate::later::{NotArrived, fetch_ahead, make_job};
 use crate::route::{Place, Route, Step};
@@ -32,7 +32,10 @@ pub fn NewJobScreen(
         .map(|text| NewJob::from_text(&text))
         .unwrap_or_default();
     fetch_ahead();
-    let question = Question::of(new_job.shown(step), &new_job);
+    let own_mains = session.setting(MAINS_SETTING);
+    let own_mains = own_mains.as_deref().and_then(MainsChoice::from_name);
+    let mains = own_mains.map_or_else(|| mains_for(&device::region()), mains_after);
+    let question = Question::of(new_job.shown(step), &new_job, mains);
     let step = question.step;
     let is_making = StoredValue::new(false);
     let choose = move |name: &'static str| {
@@ -78,7 +81,7 @@ struct Question {
 }
 
 impl Question {
-    fn of(step: Step, so_far: &NewJob) -> Self {
+    fn of(step: Step, so_far: &NewJob, mains: Vec<MainsChoice>) -> Self {
         let (number, words, how, offers, chosen) = match step {
             Step::Kind => (
                 1,
@@ -91,7 +94,7 @@ impl Question {
                 2,
                 page::WHICH_MAINS,
                 Some(page::MAINS_HOW),
-                mains_for(&device::region()).map(Offer::of).into(),
+                mains.into_iter().map(Offer::of).collect(),
                 so_far.mains.map(Choice::name),
             ),
             Step::Complaint => (

@@ -3,13 +3,14 @@
 use diagnosis::{Check, Choice, Machine};
 use job::{Answer, Content, Text};
 use leptos::prelude::*;
+use wording::page::keeping;
 use wording::{Words, page, report, title};
 
 use super::send::Send;
 use super::text_entry::TextEntry;
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
-use crate::route::Route;
+use crate::route::{Place, Route};
 
 /// The record of a job.
 #[component]
@@ -21,6 +22,8 @@ pub fn RecordScreen() -> impl IntoView {
             <Tested/>
             <Notes/>
             <Rename/>
+            <PutAway/>
+            <Copy/>
             <Delete/>
         </div>
     }
@@ -160,9 +163,57 @@ fn Delete() -> impl IntoView {
     };
     view! {
         <section>
-            <h2>{page::THIS_JOB}</h2>
             <p>{page::DELETE_HOW}</p>
             <button class="button quiet" on:click=delete>{page::DELETE}</button>
+        </section>
+    }
+}
+
+#[component]
+fn PutAway() -> impl IntoView {
+    let job = OpenJob::here();
+    let session = job.session();
+    let is_away = RwSignal::new(session.store().is_away(&job.id()));
+    let change = move |_| {
+        let away = !is_away.get_untracked();
+        session.store().put_away(&job.id(), away);
+        is_away.set(away);
+        session.jobs_changed();
+        session.say(if away {
+            keeping::IS_AWAY
+        } else {
+            keeping::IS_BACK
+        });
+    };
+    let button = move || {
+        if is_away.get() {
+            keeping::TAKE_BACK
+        } else {
+            keeping::PUT_AWAY
+        }
+    };
+    view! {
+        <section>
+            <h2>{page::THIS_JOB}</h2>
+            <p>{keeping::PUT_AWAY_HOW}</p>
+            <button class="button quiet" on:click=change>{move || button()}</button>
+        </section>
+    }
+}
+
+#[component]
+fn Copy() -> impl IntoView {
+    let job = OpenJob::here();
+    let copy = move |_| {
+        let session = job.session();
+        let id = job.copied();
+        session.go(&Route::Job(id, Place::Record));
+        session.jobs_changed();
+    };
+    view! {
+        <section>
+            <p>{keeping::DUPLICATE_HOW}</p>
+            <button class="button quiet" on:click=copy>{keeping::DUPLICATE}</button>
         </section>
     }
 }

@@ -249,6 +249,8 @@ fn meter_choice(bench: Bench) -> impl IntoView {
             leads_read=Signal::derive(move || bench.leads_read())
             say_leads=Callback::new(move |choice: LeadsChoice| bench.say_choice("leads", choice))
             read_leads=Callback::new(move |()| bench.choose(Target::Leads))
+            leads_before=Signal::derive(move || bench.leads_before())
+            take_leads=Callback::new(move |()| bench.take_leads())
             locale=bench.locale
         />
     }

@@ -137,14 +137,14 @@ fn line_button(
         words
     });
     let is_active = Memo::new(move |_| active.get() == Some(pair));
-    let being_typed = move || {
-        let text = if is_active.get() {
-            typed.get()
-        } else {
-            String::new()
-        };
-        (!text.is_empty()).then_some(text)
-    };
+    // Worked out once a keystroke, however many read it.
+    let being_typed = Memo::new(move |_| {
+        let text = is_active.get().then(|| typed.get());
+        text.filter(|text| !text.is_empty())
+    });
+    let value = move || being_typed.get().or_else(|| line.with(Line::value));
+    let is_blank =
+        Memo::new(move |_| line.with(Line::is_blank) && being_typed.with(Option::is_none));
     let name = move || {
         line.with(|line| {
             let reading = line.reading.as_ref().map(|reading| reading.full.as_str());
@@ -163,8 +163,8 @@ fn line_button(
         >
             <span class="unseen">{name}</span>
             <span class="pin-value" aria-hidden="true" class:given-up=move || line.with(Line::is_given_up)>
-                {move || being_typed().or_else(|| line.with(Line::value)).unwrap_or_default()}
-                <span class="pin-blank" hidden=move || !line.with(Line::is_blank) || being_typed().is_some()>
+                {move || value().unwrap_or_default()}
+                <span class="pin-blank" hidden=move || !is_blank.get()>
                     "Ω"
                 </span>
             </span>

@@ -71,6 +71,6 @@ fn cell(line: &Line) -> impl IntoView + use<> {
     let winding = line
         .winding
         .clone()
-        .map(|winding| view! { <span class="soft">", " {winding} " Ω"</span> });
+        .map(|winding| view! { <span class="soft">", " {winding} "\u{a0}Ω"</span> });
     (reads, earlier.collect_view(), winding)
 }

@@ -58,6 +58,7 @@ pub fn ReadingField(
             &typed.get_untracked(),
             target.get_untracked(),
             meter.get_untracked(),
+            locale.degrees,
         )
     };
     let enter = move || match look() {
@@ -86,7 +87,9 @@ pub fn ReadingField(
     };
     Effect::new(move |_| {
         let text = typed.get();
-        remark.set(None);
+        if remark.read_untracked().is_some() {
+            remark.set(None);
+        }
         if let Some(field) = field.get()
             && field.value() != text
         {
@@ -99,6 +102,7 @@ pub fn ReadingField(
         }
     });
     let is_refused = move || matches!(remark.get(), Some(Remark::Refused(_)));
+    let next_unit = Memo::new(move |_| unit_after(&typed.read()));
     view! {
         <form
             class="reading"
@@ -146,7 +150,7 @@ pub fn ReadingField(
                 own_keypad.get().then(|| view! {
                     <Keypad
                         mark=decimal_mark(&locale)
-                        next_unit=Signal::derive(move || unit_after(&typed.read()))
+                        next_unit
                         press=press
                         enter=Callback::new(move |()| enter())
                     />
@@ -184,7 +188,8 @@ fn question(target: Target) -> String {
 }
 
 fn echo(text: &str, target: Target, meter: Meter, locale: &Locale) -> Option<String> {
-    understood(text, target, meter).map(|measured| wording::measured(measured, locale))
+    understood(text, target, meter, locale.degrees)
+        .map(|measured| wording::measured(measured, locale))
 }
 
 fn refused(refusal: &Refusal) -> String {

@@ -3,10 +3,13 @@
 use diagnosis::{Choice, LeadsChoice};
 use leptos::prelude::*;
 use measure::MeterKind;
+use wording::page::settings;
 use wording::{Locale, Words, windings_page as words};
 
 use super::radio::Radio;
-use crate::forms::windings_meter::{MeterInUse, Range};
+use crate::forms::windings_meter::{MeterInUse, OwnMeter, Profile, Range};
+use crate::route::Route;
+use crate::session::Session;
 
 /// The meter in a line, and its questions behind it.
 #[component]
@@ -23,16 +26,27 @@ pub fn MeterChoice(
     say_leads: Callback<LeadsChoice>,
     /// The probes are to be touched together and read.
     read_leads: Callback<()>,
+    /// What they read in an earlier job, where nothing is known of them in this one.
+    #[prop(into)]
+    leads_before: Signal<Option<String>>,
+    /// That reading is to be taken over.
+    take_leads: Callback<()>,
     /// How numbers are written.
     locale: Locale,
 ) -> impl IntoView {
+    let own = Session::here().setting(OwnMeter::SETTING);
+    let own = own.as_deref().and_then(OwnMeter::recalled);
     let line = move || {
         let in_use = meter.get();
         let end = match in_use.range {
             Range::Automatic => None,
             Range::EndsAt(top) => Some(wording::ohms(top, &locale)),
         };
-        words::meter_line(in_use.kind.words(), end.as_deref())
+        let profile = match in_use.profile {
+            Profile::Kind(kind) => kind.words(),
+            Profile::Own(_) => settings::OWN_METER,
+        };
+        words::meter_line(profile, end.as_deref())
     };
     view! {
         <details class="fold">
@@ -43,6 +57,8 @@ pub fn MeterChoice(
             <fieldset class="radios">
                 <legend>{words::WHICH_METER}</legend>
                 {MeterKind::ALL.map(|kind| kind_radio(kind, meter)).collect_view()}
+                {own.map(|own| own_radio(own, meter, locale))}
+                <a class="plain" href=Route::Settings.link()>{settings::DESCRIBE_METER}</a>
             </fieldset>
             <fieldset class="radios in-row">
                 <legend>{words::WHICH_RANGE}</legend>
@@ -61,6 +77,11 @@ pub fn MeterChoice(
                         {words::ENTER_LEADS}
                     </button>
                 })}
+                {move || leads_before.get().map(|reading| view! {
+                    <button type="button" class="plain" on:click=move |_| take_leads.run(())>
+                        {settings::leads_as_before(&reading)}
+                    </button>
+                })}
                 {move || leads_read.get().map(|reading| view! { <p>{words::leads_read(&reading)}</p> })}
             </fieldset>
         </details>
@@ -73,8 +94,23 @@ fn kind_radio(kind: MeterKind, meter: RwSignal<MeterInUse>) -> impl IntoView {
             group="meter-kind"
             text=kind.words()
             hint=kind.hint().unwrap_or_default()
-            chosen=Signal::derive(move || meter.get().kind == kind)
-            choose=Callback::new(move |()| meter.update(|meter| meter.kind = kind))
+            chosen=Signal::derive(move || meter.get().profile == Profile::Kind(kind))
+            choose=Callback::new(move |()| meter.update(|meter| meter.profile = Profile::Kind(kind)))
+        />
+    }
+}
+
+fn own_radio(own: OwnMeter, meter: RwSignal<MeterInUse>, locale: Locale) -> impl IntoView {
+    let figure = |figure: f64| locale.number(figure, usize::from(figure.fract() != 0.0));
+    let (percent, counts) = (own.accuracy.percent(), own.accuracy.counts());
+    let top = wording::ohms(own.top, &locale);
+    view! {
+        <Radio
+            group="meter-kind"
+            text=settings::OWN_METER
+            hint=settings::own_meter(&figure(percent), &figure(counts), &top)
+            chosen=Signal::derive(move || meter.get().profile == Profile::Own(own))
+            choose=Callback::new(move |()| meter.update(|meter| meter.profile = Profile::Own(own)))
         />
     }
 }

@@ -1,42 +1,17 @@
 //! The jobs kept on this device: none is lost, none is overwritten unseen.
 
-use std::collections::BTreeSet;
+use job::{Drafts, Id};
+use jobfile::{Document, Opened, open, open_drafts, save, save_drafts};
 
-use job::{Drafts, Id, Job};
-use jobfile::{Document, Newer, Notice, OpenError, Opened, open, open_drafts, save, save_drafts};
-
-use super::record::{self, Revision};
+use super::kept::{Kept, understand};
+use super::record::{self, Revision, Summary};
 use super::{MemoryShelf, Shelf, Trouble};
 
 /// The jobs kept on this device.
 pub struct JobStore {
-    shelf: Option<Box<dyn Shelf>>,
+    pub(super) shelf: Option<Box<dyn Shelf>>,
     /// What the shelf did not take, for as long as the page is open.
-    aside: MemoryShelf,
-}
-
-/// What is kept under a job's identifier.
-#[derive(Debug, Clone, PartialEq)]
-#[allow(clippy::large_enum_variant)] // One at a time, and short lists of them.
-pub enum Kept {
-    /// A job that can be added to.
-    Document {
-        /// The job.
-        document: Document,
-        /// What a person should know about it.
-        notices: Vec<Notice>,
-        /// The revision under which it is kept.
-        revision: Revision,
-    },
-    /// A job from a newer program: to be looked at and passed on.
-    Newer(Newer),
-    /// A text that can't be read as a job. It stays as it is.
-    Unreadable {
-        /// The text as it is.
-        text: String,
-        /// Why it can't be read.
-        why: OpenError,
-    },
+    pub(super) aside: MemoryShelf,
 }
 
 /// How keeping a job went.
@@ -48,9 +23,12 @@ pub struct Saved {
     pub merged: Option<Document>,
     /// Why it is kept only as long as this page is open.
     pub trouble: Option<Trouble>,
+    /// It had been kept before and was gone: deleted in another tab, or by the browser.
+    pub was_gone: bool,
 }
 
-const JOB: &str = "job/";
+pub(super) const JOB: &str = "job/";
+pub(super) const AWAY: &str = "away/";
 const DRAFTS: &str = "drafts/";
 const EXPORTED: &str = "exported/";
 const SETTING: &str = "setting/";
@@ -58,18 +36,6 @@ const SETTING: &str = "setting/";
 const BEGUN: &str = "begun";
 /// The job that was deleted last, its identifier in the first line.
 const DELETED: &str = "deleted";
-
-impl Kept {
-    /// The job, as far as it can be read.
-    #[must_use]
-    pub fn job(&self) -> Option<&Job> {
-        match self {
-            Self::Document { document, .. } => Some(document.job()),
-            Self::Newer(newer) => newer.readable.as_ref(),
-            Self::Unreadable { .. } => None,
-        }
-    }
-}
 
 impl JobStore {
     /// Keeps jobs on a shelf, or only in memory where there is none.
@@ -94,23 +60,13 @@ impl JobStore {
     /// Whether there is anything to list: a job, readable or not, or one to be brought back.
     #[must_use]
     pub fn has_any(&self) -> bool {
-        let shelf = self.shelf.iter().flat_map(|shelf| shelf.names());
-        let mut names = self.aside.names().into_iter().chain(shelf);
-        names.any(|name| name.starts_with(JOB) || name == DELETED)
-    }
-
-    /// Every job kept here under its identifier, readable or not.
-    #[must_use]
-    pub fn list(&self) -> Vec<(Id, Kept)> {
-        // Filled one by one: collecting would sort, which costs the page more than it saves.
-        let mut names = BTreeSet::new();
-        names.extend(self.aside.names());
-        names.extend(self.shelf.iter().flat_map(|shelf| shelf.names()));
-        names
-            .iter()
-            .filter_map(|name| Id::new(name.strip_prefix(JOB)?).ok())
-            .filter_map(|id| Some((id.clone(), self.load(&id)?)))
-            .collect()
+        let on_shelf = |beginning| {
+            let shelf = self.shelf.as_ref();
+            shelf.is_some_and(|shelf| shelf.has_any(beginning))
+        };
+        [JOB, DELETED]
+            .into_iter()
+            .any(|beginning| self.aside.has_any(beginning) || on_shelf(beginning))
     }
 
     /// The job kept under this identifier.
@@ -118,6 +74,13 @@ impl JobStore {
     pub fn load(&self, id: &Id) -> Option<Kept> {
         let kept = self.read(&name(JOB, id))?;
         Some(understand(&kept))
+    }
+
+    /// The text of what is kept under this identifier, readable or not.
+    #[must_use]
+    pub fn text(&self, id: &Id) -> Option<String> {
+        let kept = self.read(&name(JOB, id))?;
+        Some(record::read(&kept).1.to_owned())
     }
 
     /// Keeps a job that was last seen at revision `known` under this identifier, which is its own
@@ -129,9 +92,16 @@ impl JobStore {
         let name = name(JOB, id);
         let there = self.shelf.as_ref().and_then(|shelf| shelf.read(&name));
         let Some(there) = there else {
-            return self.write_job(&name, document, known, None);
+            return Saved {
+                was_gone: known != Revision::default() && self.aside.read(&name).is_none(),
+                ..self.write_job(&name, document, known, None)
+            };
         };
         let (revision, text) = record::read(&there);
+        // Whoever writes raises the revision: what has the known one is what this page saw or wrote.
+        if revision == known && revision != Revision::default() {
+            return self.write_job(&name, document, known, None);
+        }
         let Ok(Opened::Document {
             document: mut theirs,
             ..
@@ -139,9 +109,6 @@ impl JobStore {
         else {
             return self.put_aside(&name, document, known, Trouble::Unreadable);
         };
-        if revision == known {
-            return self.write_job(&name, document, known, None);
-        }
         match theirs.merge(document) {
             Err(_) => self.put_aside(&name, document, known, Trouble::Full),
             // Written all the same, it would call the other tab, which would write in its turn, without an end.
@@ -151,6 +118,7 @@ impl JobStore {
                     revision,
                     merged: Some(theirs),
                     trouble: None,
+                    was_gone: false,
                 }
             }
             Ok(_) => {
@@ -165,7 +133,10 @@ impl JobStore {
     /// # Errors
     /// [`Trouble`] where it is only kept as long as this page is open.
     pub fn keep_text(&self, id: &Id, text: &str) -> Result<(), Trouble> {
-        self.write(&name(JOB, id), &record::write(Revision::default(), text))
+        self.write(
+            &name(JOB, id),
+            &record::write(Revision::default(), None, text),
+        )
     }
 
     /// Takes a job away and keeps it as the one that was deleted last.
@@ -177,6 +148,7 @@ impl JobStore {
         // First away, then aside: a full shelf has room for it only in this order.
         self.remove(&job);
         self.remove(&name(DRAFTS, id));
+        self.remove(&name(AWAY, id));
         // Where even that fails, `write` keeps it in memory.
         let _ = self.write(DELETED, &[id.as_str(), "\n", &kept].concat());
     }
@@ -310,7 +282,7 @@ impl JobStore {
         merged: Option<Document>,
     ) -> Saved {
         let revision = shelf_has.next();
-        let kept = record::write(revision, &save(document));
+        let kept = with_summary(revision, document);
         match self.write_shelf(name, &kept) {
             Ok(()) => {
                 self.aside.remove(name);
@@ -318,6 +290,7 @@ impl JobStore {
                     revision,
                     merged,
                     trouble: None,
+                    was_gone: false,
                 }
             }
             Err(trouble) => Saved {
@@ -335,24 +308,32 @@ impl JobStore {
         shelf_has: Revision,
         why: Trouble,
     ) -> Saved {
-        let kept = record::write(shelf_has, &save(document));
+        let kept = with_summary(shelf_has, document);
         // Memory without a limit takes everything.
         let _ = self.aside.write(name, &kept);
         Saved {
             revision: shelf_has,
             merged: None,
             trouble: Some(why),
+            was_gone: false,
         }
     }
 
     /// What stands aside is newer than what the shelf has.
-    fn read(&self, name: &str) -> Option<String> {
+    pub(super) fn read(&self, name: &str) -> Option<String> {
         self.aside
             .read(name)
             .or_else(|| self.shelf.as_ref()?.read(name))
     }
 
-    fn write(&self, name: &str, text: &str) -> Result<(), Trouble> {
+    /// So many characters from the start of a text.
+    pub(super) fn start_of(&self, name: &str, characters: usize) -> Option<String> {
+        self.aside
+            .read(name)
+            .or_else(|| self.shelf.as_ref()?.start_of(name, characters))
+    }
+
+    pub(super) fn write(&self, name: &str, text: &str) -> Result<(), Trouble> {
         let on_shelf = self.write_shelf(name, text);
         match on_shelf {
             Ok(()) => self.aside.remove(name),
@@ -368,7 +349,7 @@ impl JobStore {
         }
     }
 
-    fn remove(&self, name: &str) {
+    pub(super) fn remove(&self, name: &str) {
         self.aside.remove(name);
         if let Some(shelf) = &self.shelf {
             shelf.remove(name);
@@ -376,22 +357,11 @@ impl JobStore {
     }
 }
 
-fn understand(kept: &str) -> Kept {
-    let (revision, text) = record::read(kept);
-    match open(text) {
-        Ok(Opened::Document { document, notices }) => Kept::Document {
-            document,
-            notices,
-            revision,
-        },
-        Ok(Opened::Newer(newer)) => Kept::Newer(newer),
-        Err(why) => Kept::Unreadable {
-            text: text.to_owned(),
-            why,
-        },
-    }
+fn with_summary(revision: Revision, document: &Document) -> String {
+    let summary = Summary::of(document.job());
+    record::write(revision, Some(&summary), &save(document))
 }
 
-fn name(prefix: &str, id: &Id) -> String {
+pub(super) fn name(prefix: &str, id: &Id) -> String {
     [prefix, id.as_str()].concat()
 }

@@ -22,6 +22,12 @@ impl MemoryShelf {
         }
     }
 
+    fn used_without(&self, name: &str) -> usize {
+        let texts = self.texts.borrow();
+        let others = texts.iter().filter(|(other, _)| *other != name);
+        others.map(|(name, text)| name.len() + text.len()).sum()
+    }
+
     /// Whether nothing is on it.
     #[must_use]
     pub fn is_empty(&self) -> bool {
@@ -34,16 +40,17 @@ impl Shelf for MemoryShelf {
         self.texts.borrow().get(name).cloned()
     }
 
+    fn has_room(&self, characters: usize) -> bool {
+        let used = self.used_without("");
+        self.room.is_none_or(|room| used + characters <= room)
+    }
+
     fn write(&self, name: &str, text: &str) -> Result<(), Trouble> {
-        let mut texts = self.texts.borrow_mut();
-        let others = texts.iter().filter(|(other, _)| *other != name);
-        let used: usize = others.map(|(name, text)| name.len() + text.len()).sum();
-        if self
-            .room
-            .is_some_and(|room| used + name.len() + text.len() > room)
-        {
+        let used = self.used_without(name) + name.len() + text.len();
+        if self.room.is_some_and(|room| used > room) {
             return Err(Trouble::Full);
         }
+        let mut texts = self.texts.borrow_mut();
         texts.insert(name.to_owned(), text.to_owned());
         Ok(())
     }

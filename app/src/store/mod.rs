@@ -7,20 +7,34 @@
 
 use std::rc::Rc;
 
+mod backup;
 mod browser;
 mod jobs;
+mod kept;
+mod listing;
 mod memory;
 mod record;
 
 pub use browser::{BrowserShelf, on_change_elsewhere};
-pub use jobs::{JobStore, Kept, Saved};
+pub use jobs::{JobStore, Saved};
+pub use kept::Kept;
+pub use listing::Listed;
 pub use memory::MemoryShelf;
-pub use record::Revision;
+pub use record::{Revision, Summary};
 
 /// Texts by name.
 pub trait Shelf {
     /// The text under this name.
     fn read(&self, name: &str) -> Option<String>;
+
+    /// So many characters from the start of the text under this name, or somewhat more.
+    fn start_of(&self, name: &str, characters: usize) -> Option<String> {
+        let _ = characters;
+        self.read(name)
+    }
+
+    /// Whether there is room for so many characters more.
+    fn has_room(&self, characters: usize) -> bool;
 
     /// Puts a text under this name, in the place of what was there.
     ///
@@ -31,14 +45,27 @@ pub trait Shelf {
     /// Takes a text away.
     fn remove(&self, name: &str);
 
-    /// The names of all texts that are ours, in their order.
+    /// The names of all texts that are ours, in no order.
     fn names(&self) -> Vec<String>;
+
+    /// Whether there is a text whose name begins so.
+    fn has_any(&self, beginning: &str) -> bool {
+        self.names().iter().any(|name| name.starts_with(beginning))
+    }
 }
 
 /// Two stores, as two tabs, may stand on one shelf.
 impl<S: Shelf + ?Sized> Shelf for Rc<S> {
     fn read(&self, name: &str) -> Option<String> {
         (**self).read(name)
+    }
+
+    fn start_of(&self, name: &str, characters: usize) -> Option<String> {
+        (**self).start_of(name, characters)
+    }
+
+    fn has_room(&self, characters: usize) -> bool {
+        (**self).has_room(characters)
     }
 
     fn write(&self, name: &str, text: &str) -> Result<(), Trouble> {
@@ -51,6 +78,10 @@ impl<S: Shelf + ?Sized> Shelf for Rc<S> {
 
     fn names(&self) -> Vec<String> {
         (**self).names()
+    }
+
+    fn has_any(&self, beginning: &str) -> bool {
+        (**self).has_any(beginning)
     }
 }
 

@@ -13,6 +13,8 @@ pub(crate) enum Unreadable {
     Document(OpenError),
     /// Written by a newer program; of what version.
     Newer(u64),
+    /// All jobs of a device, and how many.
+    Backup(usize),
 }
 
 /// A job from a file, with what to know about it.
@@ -35,6 +37,7 @@ pub(crate) fn load(file: &OsString) -> Result<Loaded, Unreadable> {
     match open_bytes(&bytes).map_err(Unreadable::Document)? {
         Opened::Document { document, notices } => Ok(Loaded { document, notices }),
         Opened::Newer(newer) => Err(Unreadable::Newer(newer.version)),
+        Opened::Backup(backup) => Err(Unreadable::Backup(backup.jobs.len())),
     }
 }
 
@@ -46,7 +49,7 @@ fn read(file: &OsString) -> io::Result<Vec<u8>> {
         Box::new(File::open(file)?)
     };
     let mut bytes = Vec::new();
-    let most = Limit::Bytes.most() as u64;
+    let most = Limit::BackupBytes.most() as u64;
     source.take(most + 1).read_to_end(&mut bytes)?;
     Ok(bytes)
 }
@@ -58,6 +61,7 @@ impl Unreadable {
             Self::File(error) => file_words(error),
             Self::Document(error) => wording::open_error(error),
             Self::Newer(version) => wording::newer(*version),
+            Self::Backup(jobs) => wording::is_backup(*jobs),
         }
     }
 }

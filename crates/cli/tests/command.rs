@@ -85,8 +85,20 @@ fn the_text_is_the_report_and_nothing_else() {
         let said = coldcase(&["assess", "--at", AT, &file]);
         assert_eq!(text(&said.stdout), report(&file, &Locale::default()));
         assert_eq!(text(&said.stderr), "");
-        assert_eq!(code(&said), 0);
+        let is_live = file.ends_with("leak-to-shell.json");
+        assert_eq!(code(&said), i32::from(is_live), "{file}");
     }
+}
+
+#[test]
+fn a_back_up_is_told_to_be_one_and_what_to_open_it_with() {
+    let backup = format!(
+        r#"{{"type": "coldcase-backup", "version": 1, "made": "{AT}",
+        "jobs": [{{"id": "a", "text": "b"}}]}}"#
+    );
+    let said = coldcase_reading(&["assess", "-"], backup.as_bytes());
+    assert_eq!(code(&said), 2);
+    assert!(text(&said.stderr).contains("a back-up of 1 job"));
 }
 
 #[test]

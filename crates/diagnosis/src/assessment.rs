@@ -141,7 +141,8 @@ impl Known {
     /// Each caution once, stops first.
     fn cautions(&self) -> Vec<Caution> {
         let mut cautions = self.machine.cautions();
-        if self.ground.grade() == Grade::Clear {
+        // It says that nobody has measured; what a measurement found has a caution of its own.
+        if self.ground.grade() != Grade::Open {
             cautions.retain(|caution| *caution != Caution::StayUnplugged);
         }
         cautions.extend(self.looked_over.cautions(&self.machine));
@@ -191,6 +192,10 @@ impl Known {
             open(Check::Protector),
             open(Check::StartDevice),
         ];
+        if self.shell.leaks() {
+            // It is never powered again: no other part is worth a look.
+            return before.into_iter().flatten().collect();
+        }
         before
             .into_iter()
             .flatten()

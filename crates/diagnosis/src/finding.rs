@@ -5,7 +5,7 @@ use measure::{Insulation, Protector, Tester};
 use quantity::{Celsius, Farads, Ohms, Uncertain, Volts};
 
 use crate::checks::Check;
-use crate::checks::ground::{LeakPath, Leakage};
+use crate::checks::ground::{Blades, LeakPath, Leakage};
 use crate::checks::look_over::Sign;
 use crate::checks::machine::Complaint;
 use crate::checks::start_device::{Looks, StartDevice};
@@ -39,8 +39,8 @@ pub enum Finding {
         /// It does.
         reaches: bool,
     },
-    /// The plug's blades are shorted to each other.
-    BladesShorted,
+    /// What one blade of the plug reads to the other.
+    Blades(Blades),
     /// What was measured across what can hold a charge.
     ChargeLeft {
         /// The volts.
@@ -136,10 +136,10 @@ impl Finding {
             Self::Complaint { .. } => Check::Machine,
             Self::Sign(_) => Check::LookOver,
             Self::Insulation {
-                path: LeakPath::PinToShell(_),
+                path: LeakPath::PinToShell(_) | LeakPath::PinsToShell,
                 ..
             } => Check::Shell,
-            Self::Insulation { .. } | Self::Earth { .. } | Self::BladesShorted => Check::Ground,
+            Self::Insulation { .. } | Self::Earth { .. } | Self::Blades(_) => Check::Ground,
             Self::ChargeLeft { .. } => Check::StoredCharge,
             Self::Windings(_) => Check::Windings,
             Self::Protector { .. } => Check::Protector,
@@ -162,7 +162,9 @@ impl Finding {
             },
             Self::Earth { reaches: true } => "earth-reaches",
             Self::Earth { reaches: false } => "earth-broken",
-            Self::BladesShorted => "blades-shorted",
+            Self::Blades(Blades::Shorted) => "blades-shorted",
+            Self::Blades(Blades::Joined(_)) => "blades-joined",
+            Self::Blades(Blades::Open) => "blades-open",
             Self::ChargeLeft { .. } => "charge-left",
             Self::Windings(finding) => finding.name(),
             Self::Protector { .. } => "protector",

@@ -26,7 +26,9 @@ mod whole;
 pub use assessment::{Assessment, Model, assess, assess_checks, export_networks};
 pub use caution::{Caution, Level};
 pub use checks::Check;
-pub use checks::ground::{EarthPin, Grade, Ground, LeakPath, Leakage, TesterChoice, clear_above};
+pub use checks::ground::{
+    Blades, EarthPin, Grade, Ground, LeakPath, Leakage, TesterChoice, clear_above,
+};
 pub use checks::look_over::{LookedOver, PlateMains, Sign};
 pub use checks::machine::{Complaint, Kind, Machine, MainsChoice, Refrigerant, ToldBy};
 pub use checks::protector::{ProtectorKind, ProtectorKnown, Warmth};

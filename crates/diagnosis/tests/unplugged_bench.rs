@@ -5,7 +5,9 @@
 
 mod story;
 
-use diagnosis::{Caution, Closed, Finding, Gate, Item, Link, LinkState, StartDevice, Step};
+use diagnosis::{
+    Assessment, Blades, Caution, Closed, Finding, Gate, Item, Link, LinkState, StartDevice, Step,
+};
 use measure::{Insulation, Protector, Ptc};
 use story::Story;
 
@@ -69,6 +71,28 @@ fn an_earth_pin_that_does_not_reach_the_cabinet_is_a_stop() {
     let now = Story::grounded(MAINS).item(Item::EarthToMetal, "OL").now();
     assert!(now.must_stop());
     assert_eq!(now.cautions[0], Caution::BrokenEarth);
+}
+
+#[test]
+fn blades_that_are_shorted_to_each_other_are_told_and_nothing_is_plugged_in() {
+    let read = |typed| Story::grounded(MAINS).item(Item::BladeToBlade, typed).now();
+    let shorted = read("0.3");
+    assert!(shorted.findings.contains(&Finding::Blades(Blades::Shorted)));
+    assert!(shorted.cautions.contains(&Caution::ShortedPlug));
+    assert!(matches!(shorted.gates.look_and_listen, Gate::Closed(_)));
+    let motor = read("4.1");
+    assert!(!motor.findings.contains(&Finding::Blades(Blades::Shorted)));
+    assert_eq!(motor.gates.look_and_listen, Gate::Open);
+}
+
+#[test]
+fn a_plug_that_was_found_to_leak_is_not_called_unmeasured() {
+    let now = Story::grounded(MAINS)
+        .item(Item::BladesToMetal, "8.7k")
+        .now();
+    assert!(now.cautions.contains(&Caution::LiveMetal));
+    assert!(!now.cautions.contains(&Caution::StayUnplugged));
+    assert!(now.must_stop());
 }
 
 #[test]
@@ -228,4 +252,23 @@ fn the_metal_is_asked_about_before_the_pins() {
     let pins = place(&|step| *step == Step::BareThePins);
     let shell = place(&|step| step.check() == diagnosis::Check::Shell);
     assert!(ground < pins && pins < shell);
+}
+
+#[test]
+fn from_blade_to_blade_a_short_stops_and_nothing_at_all_is_told_as_a_break() {
+    let blades = |typed| {
+        let story = Story::begin("230-v-50-hz").item(Item::BladeToBlade, typed);
+        story.now()
+    };
+    let said = |known: &Assessment| {
+        let names = known.findings.iter().map(Finding::name);
+        names.collect::<Vec<_>>()
+    };
+    let short = blades("0.3");
+    assert!(said(&short).contains(&"blades-shorted"));
+    assert!(short.cautions.contains(&Caution::ShortedPlug));
+    let whole = blades("14.2");
+    assert!(said(&whole).contains(&"blades-joined"));
+    assert!(!whole.cautions.contains(&Caution::ShortedPlug));
+    assert!(said(&blades("OL")).contains(&"blades-open"));
 }

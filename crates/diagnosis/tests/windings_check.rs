@@ -10,7 +10,7 @@ use diagnosis::{
     item_of_pair,
 };
 use job::{Answer, Id, Job, NotDone, Origin};
-use measure::windings::{Explanation, Label, Pair, Pin, Role};
+use measure::windings::{Explanation, Label, Leads, Pair, Pin, Role};
 use story::{Story, moment};
 
 /// What is left to do once the windings are known.
@@ -274,4 +274,29 @@ fn what_was_seen_weighs_more_than_what_was_told() {
         story.now().first_break().map(|(link, _)| link),
         Some(Link::Start)
     );
+}
+
+#[test]
+fn a_reason_for_not_measuring_takes_no_reading_back() {
+    let mut story = Story::bare().read(Pair::OneTwo, "4.7");
+    story.answer(
+        "windings",
+        item_of_pair(Pair::OneTwo),
+        Answer::NotDone(NotDone::CannotReach),
+    );
+    let known = story.now().windings.unwrap();
+    assert!(known.inspection.reading(Pair::OneTwo).is_some());
+    assert!(known.given_up.is_empty());
+}
+
+#[test]
+fn of_what_was_said_and_what_was_read_of_the_leads_the_later_counts() {
+    let leads = |story: &Story| story.now().windings.unwrap().inspection.leads;
+    let mut story = Story::bare();
+    story.choose("windings", "leads", "zeroed");
+    assert_eq!(leads(&story), Leads::Zeroed);
+    let mut story = story.leads("0.3");
+    assert!(matches!(leads(&story), Leads::Measured(..)));
+    story.choose("windings", "leads", "zeroed");
+    assert_eq!(leads(&story), Leads::Zeroed);
 }

@@ -120,7 +120,7 @@ impl Job {
             .collect()
     }
 
-    /// All standing answers to a question, oldest first. The last one is what counts.
+    /// All standing answers to a question, oldest first.
     #[must_use]
     pub fn answers(&self, check: &str, item: &str) -> Vec<(&Entry, &Answer)> {
         self.standing()
@@ -134,10 +134,23 @@ impl Job {
             .collect()
     }
 
-    /// The standing answer to a question that counts: the latest.
+    /// The standing answer to a question that counts, with its entry: the latest. A reason for not
+    /// measuring takes back no reading: who can't measure again has measured all the same.
+    #[must_use]
+    pub fn counting(&self, check: &str, item: &str) -> Option<(&Entry, &Answer)> {
+        let mut answers = self.answers(check, item);
+        let latest = answers.pop()?;
+        if matches!(latest.1, Answer::NotDone(_)) {
+            let is_reading = |answer: &(&Entry, &Answer)| matches!(answer.1, Answer::Reading(_));
+            return answers.into_iter().rfind(is_reading).or(Some(latest));
+        }
+        Some(latest)
+    }
+
+    /// The standing answer to a question that counts.
     #[must_use]
     pub fn answer(&self, check: &str, item: &str) -> Option<&Answer> {
-        self.answers(check, item).last().map(|(_, answer)| *answer)
+        self.counting(check, item).map(|(_, answer)| answer)
     }
 
     /// The choice that counts for a question, by name.

@@ -1,13 +1,13 @@
 //! A job together with the form in which it is stored.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use job::{Entry, Job};
+use job::{Entry, Id, Job};
 use serde::Serialize;
 
 use crate::fields::Place;
 use crate::limit::{MOST_BYTES, MOST_ENTRIES};
-use crate::{Limit, Notice, OpenError, describe, understand, version_1};
+use crate::{Limit, Notice, OpenError, describe, parse_timestamp, understand, version_1};
 
 /// A job that can be saved at any time, with everything that came with it from a file.
 ///
@@ -61,6 +61,20 @@ impl Document {
         &self.job
     }
 
+    /// The same document of another job: what a copy for a second machine begins with. `id` is a
+    /// new one.
+    #[must_use]
+    pub fn copied_as(&self, id: Id) -> Self {
+        let mut stored = self.stored.clone();
+        stored.id = id.as_str().to_owned();
+        let mut job = Job::new(id, self.job.created(), self.job.origin());
+        for entry in self.job.entries() {
+            // They stood together in a job before.
+            let _ = job.add(entry.clone());
+        }
+        Self::of(stored, job)
+    }
+
     /// Adds an entry at the end.
     ///
     /// The entry is read back from its stored form first: what stands in the job afterwards is
@@ -97,38 +111,35 @@ impl Document {
         Ok(())
     }
 
-    /// Adds every entry of another copy of the job that is not here yet, readable or not, in the
-    /// order in which it stands there.
+    /// Adds every entry of another copy of the job that is not here yet, readable or not.
     ///
-    /// Entries only grow, so nothing of either copy is lost by this. The later answer to a
-    /// question counts, whichever copy it came from.
+    /// Entries only grow, so nothing of either copy is lost by this. Those of each copy keep
+    /// their order, and between the copies the earlier one comes first: the later answer to a
+    /// question counts, and it is the same one whichever copy takes in the other.
     ///
     /// # Errors
     /// [`OpenError`] where both together can't be opened again, for example because they are too
     /// large for one document. The document is then as it was.
     pub fn merge(&mut self, other: &Self) -> Result<Merged, OpenError> {
-        let mut stored = self.stored.clone();
-        let mut merged = Merged::default();
-        let mut here = BTreeMap::new();
-        here.extend(
-            self.stored
-                .entries
-                .iter()
-                .map(|entry| (entry.id.as_str(), entry)),
-        );
-        for entry in &other.stored.entries {
-            match here.get(entry.id.as_str()) {
-                None => {
-                    stored.entries.push(entry.clone());
-                    merged.added += 1;
-                }
-                Some(same) if *same == entry => {}
-                Some(_) => merged.clashing += 1,
-            }
-        }
-        if stored.entries.len() > MOST_ENTRIES {
+        let (here, there) = (&self.stored.entries, &other.stored.entries);
+        let both = interleaved(here, there);
+        if both.len() > MOST_ENTRIES {
             return Err(Place::WHOLE.beyond(Limit::Entries));
         }
+        let mut stored = self.stored.clone();
+        let by_id = by_id(here);
+        let merged = Merged {
+            added: both.len() - here.len(),
+            clashing: there
+                .iter()
+                .filter(|entry| {
+                    by_id
+                        .get(entry.id.as_str())
+                        .is_some_and(|same| same != entry)
+                })
+                .count(),
+        };
+        stored.entries = both.into_iter().cloned().collect();
         (*self, _) = Self::understand(stored)?;
         Ok(merged)
     }
@@ -167,6 +178,50 @@ pub fn save(document: &Document) -> String {
     let mut text = written(&document.stored);
     text.push('\n');
     text
+}
+
+/// The entries of two copies of a job, those of each in its own order. Where that leaves a
+/// choice, the earlier one comes first; of two at one moment the one with the smaller identifier.
+fn interleaved<'a>(
+    here: &'a [version_1::Entry],
+    there: &'a [version_1::Entry],
+) -> Vec<&'a version_1::Entry> {
+    let (in_here, in_there) = (by_id(here), by_id(there));
+    let mut theirs = there.iter().peekable();
+    let mut taken = BTreeSet::new();
+    let mut both = Vec::new();
+    for mine in here {
+        let is_shared = in_there.contains_key(mine.id.as_str());
+        while let Some(next) = theirs.peek() {
+            let id = next.id.as_str();
+            if in_here.contains_key(id) {
+                // It stands where this copy has it; what follows it there waits for it.
+                if !taken.contains(id) {
+                    break;
+                }
+            } else if is_shared || when(next) < when(mine) {
+                both.push(*next);
+            } else {
+                break;
+            }
+            theirs.next();
+        }
+        taken.insert(mine.id.as_str());
+        both.push(mine);
+    }
+    both.extend(theirs.filter(|entry| !in_here.contains_key(entry.id.as_str())));
+    both
+}
+
+fn by_id(entries: &[version_1::Entry]) -> BTreeMap<&str, &version_1::Entry> {
+    let mut by_id = BTreeMap::new();
+    by_id.extend(entries.iter().map(|entry| (entry.id.as_str(), entry)));
+    by_id
+}
+
+fn when(entry: &version_1::Entry) -> (Option<i64>, &str) {
+    let at = parse_timestamp(&entry.at).ok();
+    (at.map(|at| at.unix_milliseconds()), &entry.id)
 }
 
 fn full(limit: Limit) -> AddError {

@@ -4,9 +4,9 @@ use job::{Id, Job};
 use serde_json::Value;
 
 use crate::fields::{Place, kind_of, whole_number};
-use crate::limit::MOST_BYTES;
-use crate::{Document, Kind, Limit, NotAJob, Notice, OpenError, Problem, TYPE, VERSION};
-use crate::{json, version_1};
+use crate::limit::MOST_BACKUP_BYTES;
+use crate::{BACKUP_TYPE, Backup, Document, Kind, Limit, NotAJob, Notice, OpenError, Problem};
+use crate::{TYPE, VERSION, backup, json, version_1};
 
 /// A text that was opened.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,6 +21,8 @@ pub enum Opened {
     },
     /// A job from a newer program: to be looked at and passed on, not changed.
     Newer(Newer),
+    /// All jobs of one device, each still to be opened.
+    Backup(Backup),
 }
 
 /// A job from a newer program.
@@ -58,7 +60,10 @@ impl Newer {
 /// assert_eq!(error.mend(), Mend::ChooseTheJob);
 /// ```
 pub fn open(text: &str) -> Result<Opened, OpenError> {
-    let value = json::parse(text)?;
+    let value = json::parse_within(text, limit_of(text))?;
+    if value.get("type").and_then(Value::as_str) == Some(BACKUP_TYPE) {
+        return backup::read(&value).map(Opened::Backup);
+    }
     let version = version_of(&value)?;
     let read = || version_1::Document::read(&value).and_then(Document::understand);
     if version <= VERSION {
@@ -85,13 +90,22 @@ pub fn open(text: &str) -> Result<Opened, OpenError> {
 /// As [`open`], and [`OpenError::NotText`] for bytes that are not UTF-8. A file can be cut off
 /// behind the limit before it gets here: the limit is told first.
 pub fn open_bytes(bytes: &[u8]) -> Result<Opened, OpenError> {
-    if bytes.len() > MOST_BYTES {
-        return Err(Place::WHOLE.beyond(Limit::Bytes));
+    if bytes.len() > MOST_BACKUP_BYTES {
+        return Err(Place::WHOLE.beyond(Limit::BackupBytes));
     }
     let text = str::from_utf8(bytes).map_err(|error| OpenError::NotText {
         byte: error.valid_up_to(),
     })?;
     open(text)
+}
+
+/// How long a text may be: a back-up holds many jobs.
+fn limit_of(text: &str) -> Limit {
+    if backup::says_backup(text) {
+        Limit::BackupBytes
+    } else {
+        Limit::Bytes
+    }
 }
 
 /// The version that a job says it is, once it says that it is one.

@@ -106,6 +106,8 @@ pub enum Problem {
     Neither(&'static str, &'static str),
     /// A version before the first.
     Version,
+    /// A version that only a newer program reads.
+    NewerVersion,
     /// The size of a meter's last digit must be above zero.
     Count,
     /// No meter that is still worth using is that inaccurate, or better than exact.
@@ -163,7 +165,13 @@ impl OpenError {
                 ..
             } => Mend::ChooseTheJob,
             Self::Beyond {
-                limit: Limit::Bytes | Limit::Entries | Limit::Choices | Limit::Depth,
+                limit:
+                    Limit::Bytes
+                    | Limit::BackupBytes
+                    | Limit::Entries
+                    | Limit::Jobs
+                    | Limit::Choices
+                    | Limit::Depth,
                 ..
             } => Mend::MakeItSmaller,
             Self::NotJson { .. }

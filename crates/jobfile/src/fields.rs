@@ -142,6 +142,12 @@ pub(crate) fn text(value: &Value, place: &Place) -> Result<String, OpenError> {
     }
 }
 
+pub(crate) fn truth(value: &Value, place: &Place) -> Result<bool, OpenError> {
+    value
+        .as_bool()
+        .ok_or_else(|| place.expected(Kind::Truth, value))
+}
+
 pub(crate) fn whole_number(value: &Value, place: &Place) -> Result<u64, OpenError> {
     value
         .as_u64()

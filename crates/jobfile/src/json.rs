@@ -10,13 +10,18 @@ use serde::de::{DeserializeSeed, Error as _, MapAccess, SeqAccess, Visitor};
 use serde_json::error::Category;
 use serde_json::{Deserializer, Map, Number, Value};
 
-use crate::{Limit, OpenError, Syntax, limit::MOST_BYTES};
+use crate::{Limit, OpenError, Syntax};
 
 /// Reads one JSON value. A byte order mark in front is passed over.
 pub(crate) fn parse(text: &str) -> Result<Value, OpenError> {
-    if text.len() > MOST_BYTES {
+    parse_within(text, Limit::Bytes)
+}
+
+/// Reads one JSON value of at most so many bytes.
+pub(crate) fn parse_within(text: &str, limit: Limit) -> Result<Value, OpenError> {
+    if text.len() as f64 > limit.most() {
         return Err(OpenError::Beyond {
-            limit: Limit::Bytes,
+            limit,
             path: String::new(),
         });
     }

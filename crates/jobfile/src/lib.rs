@@ -50,6 +50,7 @@
 
 #![forbid(unsafe_code)]
 
+mod backup;
 mod describe;
 mod document;
 mod door;
@@ -65,6 +66,7 @@ mod timestamp;
 mod understand;
 mod version_1;
 
+pub use backup::{BackedUp, Backup, save_backup};
 pub use document::{AddError, Document, Merged, save};
 pub use door::{Newer, Opened, open, open_bytes};
 pub use drafts::{OpenedDrafts, open_drafts, save_drafts};
@@ -83,3 +85,6 @@ pub const VERSION: u64 = 1;
 
 /// What the field `type` says in every version.
 pub const TYPE: &str = "coldcase-job";
+
+/// What the field `type` says of a back-up.
+pub const BACKUP_TYPE: &str = "coldcase-backup";

@@ -5,8 +5,12 @@
 pub enum Limit {
     /// The whole document, in bytes as this program writes it.
     Bytes,
+    /// A back-up of all jobs, in bytes.
+    BackupBytes,
     /// The number of entries.
     Entries,
+    /// The number of jobs in a back-up.
+    Jobs,
     /// The number of choices in one answer.
     Choices,
     /// How many lists and objects lie inside one another: the library's own limit.
@@ -20,6 +24,8 @@ pub enum Limit {
 pub enum Reason {
     /// A browser keeps about five million characters for all jobs together.
     BrowserRoom,
+    /// All that a browser keeps, written with the marks that JSON needs, stays below.
+    MoreThanABrowserKeeps,
     /// No one writes that many by hand: it would take nearly a week at an entry a minute.
     NotByHand,
     /// No check offers that many.
@@ -32,9 +38,11 @@ pub enum Reason {
 
 impl Limit {
     /// All of them.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 7] = [
         Self::Bytes,
+        Self::BackupBytes,
         Self::Entries,
+        Self::Jobs,
         Self::Choices,
         Self::Depth,
         Self::Magnitude,
@@ -45,7 +53,9 @@ impl Limit {
     pub const fn most(self) -> f64 {
         match self {
             Self::Bytes => MOST_BYTES as f64,
+            Self::BackupBytes => MOST_BACKUP_BYTES as f64,
             Self::Entries => MOST_ENTRIES as f64,
+            Self::Jobs => MOST_JOBS as f64,
             Self::Choices => MOST_CHOICES as f64,
             Self::Depth => 127.0,
             Self::Magnitude => MOST_MAGNITUDE,
@@ -57,6 +67,7 @@ impl Limit {
     pub const fn reason(self) -> Reason {
         match self {
             Self::Bytes => Reason::BrowserRoom,
+            Self::BackupBytes | Self::Jobs => Reason::MoreThanABrowserKeeps,
             Self::Entries => Reason::NotByHand,
             Self::Choices => Reason::NoneOffered,
             Self::Depth => Reason::ReaderMemory,
@@ -66,6 +77,8 @@ impl Limit {
 }
 
 pub(crate) const MOST_BYTES: usize = 4_000_000;
+pub(crate) const MOST_BACKUP_BYTES: usize = 20_000_000;
+pub(crate) const MOST_JOBS: usize = 20_000;
 pub(crate) const MOST_ENTRIES: usize = 10_000;
 pub(crate) const MOST_CHOICES: usize = 100;
 pub(crate) const MOST_MAGNITUDE: f64 = 1e30;

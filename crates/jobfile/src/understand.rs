@@ -286,7 +286,7 @@ fn one_at_most(given: &[(&'static str, bool)], place: &Place) -> Result<(), Open
     }
 }
 
-fn id(text: &str, place: &Place) -> Result<Id, OpenError> {
+pub(crate) fn id(text: &str, place: &Place) -> Result<Id, OpenError> {
     Id::new(text).map_err(|error| place.wrong(Problem::Name(error)))
 }
 
@@ -298,6 +298,6 @@ fn text(text: &str, place: &Place) -> Result<Text, OpenError> {
     Text::new(text).map_err(|error| place.wrong(Problem::Text(error)))
 }
 
-fn moment(text: &str, place: &Place) -> Result<Moment, OpenError> {
+pub(crate) fn moment(text: &str, place: &Place) -> Result<Moment, OpenError> {
     parse_timestamp(text).map_err(|error| place.wrong(Problem::Time(error)))
 }

@@ -11,6 +11,8 @@ pub enum Doubt {
     BeyondAnyMeter,
     /// Far more than a winding has: often a kilo-ohm slip, or a body in the circuit.
     LargeForAWinding,
+    /// More than test leads have: the tips don't touch well, or a lead is breaking.
+    LargeForLeads,
     /// A 1 alone is how some displays say "over range".
     LoneOne,
     /// A few ohms from a conductor to metal: a dead short, or megohms typed as ohms.
@@ -39,6 +41,21 @@ pub fn doubt_about_ohms(typed: Typed<Ohms>) -> Option<(Strictness, Doubt)> {
     }
 }
 
+/// From here up what the leads themselves read is asked about: usual are 0.2 to 0.5 Ω (common
+/// practice, no source).
+const MUCH_FOR_LEADS: Ohms = Ohms::new(2.0);
+
+/// What to refuse or ask about ohms with the probes touched together.
+#[must_use]
+pub fn doubt_about_leads(typed: Typed<Ohms>) -> Option<(Strictness, Doubt)> {
+    doubt_about_ohms(typed).or(match typed.observed {
+        Observed::Value(value) if value > MUCH_FOR_LEADS => {
+            Some((Strictness::Soft, Doubt::LargeForLeads))
+        }
+        _ => None,
+    })
+}
+
 /// What to refuse or ask about ohms from a conductor to bare metal.
 #[must_use]
 pub fn doubt_about_insulation(typed: Typed<Ohms>) -> Option<(Strictness, Doubt)> {
@@ -57,6 +74,14 @@ mod tests {
 
     fn insulation(text: &str) -> Option<(Strictness, Doubt)> {
         doubt_about_insulation(parse_reading(text, Ohms::new(40e6)).unwrap())
+    }
+
+    #[test]
+    fn leads_of_more_than_two_ohms_are_asked_about() {
+        let leads = |text| doubt_about_leads(parse_reading(text, Ohms::new(40e6)).unwrap());
+        assert_eq!(leads("0.3"), None);
+        assert_eq!(leads("4.7"), Some((Strictness::Soft, Doubt::LargeForLeads)));
+        assert_eq!(leads("-0.1"), Some((Strictness::Hard, Doubt::Negative)));
     }
 
     #[test]

@@ -19,7 +19,7 @@ mod stored_charge;
 mod winding_temperature;
 pub mod windings;
 
-pub use doubt::{Doubt, doubt_about_insulation, doubt_about_ohms};
+pub use doubt::{Doubt, doubt_about_insulation, doubt_about_leads, doubt_about_ohms};
 pub use insulation::{
     IN_SERVICE_CLASS_I, IN_SERVICE_HEATERS, Insulation, InsulationReading, LEAK, ProtectiveDevice,
     SOUND, Tester, Trip, class_a_longest_time, leakage,

@@ -50,7 +50,8 @@ impl ParseError {
 /// an optional unit, or the ways in which meters say "over range" (OL, 0L, ∞, or ">" and a value).
 ///
 /// `top` is the end of the range that the meter was in: what "over range" means. Prefix letters
-/// may stand in the place of the decimal mark, as in 4k7 (the letter code of IEC 60062).
+/// may stand in the place of the decimal mark, as in 4k7 (the letter code of IEC 60062). A
+/// temperature may be given in °F.
 ///
 /// # Errors
 /// [`ParseError`] says what doesn't fit; nothing is guessed.
@@ -156,7 +157,13 @@ fn parse_number<Q: Quantity>(text: &str) -> Result<(Q, Q), ParseError> {
         rest.next();
     }
     let tail: String = rest.collect();
-    let trailing = parse_unit::<Q>(tail.trim(), prefix.is_some())?;
+    let tail = tail.trim();
+    let is_fahrenheit = says_fahrenheit::<Q>(tail);
+    let trailing = if is_fahrenheit {
+        Prefix::One
+    } else {
+        parse_unit::<Q>(tail, prefix.is_some())?
+    };
     if !digits.has_digit {
         return Err(ParseError::NoDigits);
     }
@@ -164,7 +171,15 @@ fn parse_number<Q: Quantity>(text: &str) -> Result<(Q, Q), ParseError> {
     // Up to 24 digits, a sign and one point: always a finite number to the standard parser.
     let number: f64 = digits.text.parse().map_err(|_| ParseError::NoDigits)?;
     let step = libm::pow(10.0, -f64::from(digits.decimals.unwrap_or(0)));
+    if is_fahrenheit {
+        return Ok((Q::new((number - 32.0) / 1.8), Q::new(step / 1.8)));
+    }
     Ok((Q::new(scaled(number, prefix)), Q::new(scaled(step, prefix))))
+}
+
+/// A temperature may be typed on the other scale, if it says so.
+fn says_fahrenheit<Q: Quantity>(unit: &str) -> bool {
+    Q::SYMBOL == "°C" && matches!(unit, "°F" | "°f" | "F" | "f")
 }
 
 /// Dividing by a thousand is right to the last bit where multiplying by 0.001 is not.

@@ -30,7 +30,9 @@ impl Words for PlateMains {
     fn words(self) -> &'static str {
         match self {
             Self::V120F60 => "110 to 127 V",
-            Self::V230F50 => "220 to 240 V",
+            Self::V230F50 => "220 to 240 V, 50 Hz or both",
+            Self::V220F60 => "220 to 240 V, 60 Hz only",
+            Self::V100 => "100 V",
             Self::Unreadable => "Gone, or I can't read it",
         }
     }

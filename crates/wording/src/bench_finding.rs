@@ -1,6 +1,6 @@
 //! What the unplugged bench found, in words.
 
-use diagnosis::{LeakPath, Leakage, Looks, Sign, StartDevice};
+use diagnosis::{Blades, LeakPath, Leakage, Looks, Sign, StartDevice};
 use measure::{
     CurrentRelay, Insulation, PotentialRelay, ProtectiveDevice, Protector, Ptc, Tester, Trip,
     can_hurt, stored_energy,
@@ -73,8 +73,8 @@ fn current(leakage: Leakage, proved: Insulation, locale: &Locale) -> String {
         milliamps(leakage.current, locale)
     );
     let device = match leakage.device {
-        ProtectiveDevice::GroundFault6Milliamps => "a ground-fault device of 6 mA",
-        ProtectiveDevice::ResidualCurrent30Milliamps => "a residual-current device of 30 mA",
+        ProtectiveDevice::GroundFault6Milliamps => "a ground-fault device of 6\u{a0}mA",
+        ProtectiveDevice::ResidualCurrent30Milliamps => "a residual-current device of 30\u{a0}mA",
     };
     match (proved, leakage.trip) {
         (Insulation::RangeTooLow { .. }, _) => String::new(),
@@ -88,6 +88,7 @@ fn leak_path(path: LeakPath) -> String {
     match path {
         LeakPath::BladesToEarth => "Plug to earth pin".to_owned(),
         LeakPath::BladesToMetal => "Plug to bare metal".to_owned(),
+        LeakPath::PinsToShell => "Each pin to the shell".to_owned(),
         LeakPath::PinToShell(which) => format!("{} to the shell", capital(pin(which))),
     }
 }
@@ -101,11 +102,27 @@ fn milliamps(current: Amps, locale: &Locale) -> String {
     } else {
         0
     };
-    format!("{} mA", locale.number(milliamps, decimals))
+    format!("{}\u{a0}mA", locale.number(milliamps, decimals))
 }
 
 fn volts_of(volts: Volts, locale: &Locale) -> String {
-    format!("{} V", locale.number(volts.get(), 0))
+    format!("{}\u{a0}V", locale.number(volts.get(), 0))
+}
+
+pub(crate) fn blades(blades: Blades, locale: &Locale) -> String {
+    match blades {
+        Blades::Shorted => "The plug's blades are shorted to each other.".to_owned(),
+        Blades::Joined(reading) => format!(
+            "Current can get through from one flat pin to the other, {}.",
+            ohms(reading, locale)
+        ),
+        Blades::Open => {
+            "Nothing gets through from one flat pin to the other. With contacts and the \
+                         dial at its coldest that is the break: control, protector, cord or \
+                         winding. Behind a board it says nothing."
+                .to_owned()
+        }
+    }
 }
 
 pub(crate) fn earth(reaches: bool) -> String {
@@ -122,7 +139,7 @@ pub(crate) fn charge_left(
     marking: Option<Farads>,
     locale: &Locale,
 ) -> String {
-    let volts = format!("{} V", locale.number(left.get().abs(), 1));
+    let volts = format!("{}\u{a0}V", locale.number(left.get().abs(), 1));
     if safe {
         return format!("{volts} left: below 50 V, discharged.");
     }
@@ -192,20 +209,24 @@ pub(crate) fn start_device(found: StartDevice) -> String {
 }
 
 fn ptc(state: Ptc, by_print: bool) -> String {
-    let against = if by_print {
-        "what is printed on it"
-    } else {
-        "what such parts usually have; the printed value would tell more"
-    };
     let told = match state {
-        Ptc::AsItShould => "fits",
-        Ptc::NearZero => "is shorted, against",
-        Ptc::Low => "is low against",
-        Ptc::High => "is high against",
-        Ptc::Open => "is open, against",
-        Ptc::CannotTell => "is too close to a limit for this meter, against",
+        Ptc::AsItShould => "The PTC reads as it should",
+        Ptc::NearZero => "The PTC is shorted",
+        Ptc::Low => "The PTC reads too little",
+        Ptc::High => "The PTC reads too much",
+        Ptc::Open => "The PTC is open",
+        Ptc::CannotTell => "The PTC is too close to a limit for this meter to tell",
     };
-    format!("The PTC {told} {against}.")
+    let by = if by_print {
+        "held against what is printed on it"
+    } else {
+        "held against what such parts usually have; the printed value would tell more"
+    };
+    let what_now = match state {
+        Ptc::NearZero | Ptc::Open => " Replace it before judging anything else.",
+        _ => "",
+    };
+    format!("{told}, {by}.{what_now}")
 }
 
 pub(crate) fn winding_temperature(found: &Uncertain<Celsius>, locale: &Locale) -> String {

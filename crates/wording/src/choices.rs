@@ -46,14 +46,19 @@ impl Words for MainsChoice {
         match self {
             Self::V120F60 => "120 V, 60 Hz",
             Self::V230F50 => "230 V, 50 Hz",
+            Self::V220F60 => "220 V, 60 Hz",
+            Self::V127F60 => "127 V, 60 Hz",
+            Self::V100 => "100 V",
         }
     }
 
     fn hint(self) -> Option<&'static str> {
-        Some(match self {
-            Self::V120F60 => "Plates say 110 to 127 V",
-            Self::V230F50 => "Plates say 220 to 240 V",
-        })
+        match self {
+            Self::V120F60 => Some("Outlets of 110 to 125 V"),
+            Self::V230F50 => Some("Outlets of 220 to 240 V"),
+            Self::V220F60 | Self::V127F60 => None,
+            Self::V100 => Some("50 or 60 Hz"),
+        }
     }
 }
 

@@ -30,6 +30,18 @@ pub fn newer(version: u64) -> ErrorWords {
     }
 }
 
+/// Says that a file holds all jobs of a device, where one job is wanted.
+#[must_use]
+pub fn is_backup(jobs: usize) -> ErrorWords {
+    ErrorWords {
+        what: match jobs {
+            1 => "This is a back-up of 1 job, not a job.".to_owned(),
+            more => format!("This is a back-up of {more} jobs, not a job."),
+        },
+        mend: "Open it on the page, and send the job that is meant as a file of its own.",
+    }
+}
+
 fn what(error: &OpenError) -> String {
     match error {
         OpenError::Empty => "The file is empty.".to_owned(),
@@ -109,6 +121,7 @@ fn problem_words(problem: &Problem) -> String {
         Problem::Both(one, other) => format!("has both “{one}” and “{other}”; one must go."),
         Problem::Neither(one, other) => format!("has neither “{one}” nor “{other}”."),
         Problem::Version => "there is no version before 1.".to_owned(),
+        Problem::NewerVersion => "only a newer program reads this version.".to_owned(),
         Problem::Count => "the size of the last digit must be above zero.".to_owned(),
         Problem::Accuracy => "no meter in use is that inaccurate, or better than exact.".to_owned(),
     }
@@ -133,7 +146,8 @@ fn time_words(error: &TimestampError) -> &'static str {
 fn limit_words(limit: Limit) -> String {
     let most = limit.most();
     let over = match limit {
-        Limit::Bytes => format!("more than {} million characters", most / 1e6),
+        Limit::Bytes | Limit::BackupBytes => format!("more than {} million characters", most / 1e6),
+        Limit::Jobs => format!("more than {most} jobs"),
         Limit::Entries => format!("more than {most} entries"),
         Limit::Choices => format!("more than {most} choices in one answer"),
         Limit::Depth => format!("lists in lists more than {most} deep"),
@@ -141,6 +155,7 @@ fn limit_words(limit: Limit) -> String {
     };
     let why = match limit.reason() {
         Reason::BrowserRoom => "a browser has little room for all jobs together",
+        Reason::MoreThanABrowserKeeps => "no browser keeps that much",
         Reason::NotByHand => "nobody writes that many by hand",
         Reason::NoneOffered => "no check offers that many",
         Reason::ReaderMemory => "reading deeper can use up the memory",

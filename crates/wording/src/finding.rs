@@ -20,7 +20,7 @@ pub fn finding(finding: &Finding, locale: &Locale) -> String {
             leakage,
         } => bench::insulation(*path, *proved, *tester, *leakage, locale),
         Finding::Earth { reaches } => bench::earth(*reaches),
-        Finding::BladesShorted => "The plug's blades are shorted to each other.".to_owned(),
+        Finding::Blades(blades) => bench::blades(*blades, locale),
         Finding::ChargeLeft {
             left,
             safe,

@@ -61,7 +61,9 @@ fn how(item: Item) -> Option<&'static str> {
         }
         Item::BladesToMetal => "A screw head or a hinge, scratched bright. Highest ohms range.",
         Item::EarthToMetal => "Lowest range. An earth that reaches reads next to nothing.",
-        Item::BladeToBlade => "Lowest range. Through closed contacts it shows the motor.",
+        Item::BladeToBlade => {
+            "Lowest range, cabinet warm, dial at its coldest. Through closed contacts it shows the motor."
+        }
         Item::CapacitorMarking => "In µF, for example 12 µF; of a range, the larger number.",
         Item::ChargeLeft => {
             "Wait ten minutes first. A capacitor: through a resistor of 10 kΩ or so, never with a \

@@ -28,7 +28,7 @@ pub mod windings_page;
 
 pub use caution::{CautionWords, caution};
 pub use choices::Words;
-pub use document_error::{newer, notice, open_error};
+pub use document_error::{is_backup, newer, notice, open_error};
 pub use finding::{explanation, finding, label, pair, pin};
 pub use gate::gates;
 pub use item::{ItemWords, item};

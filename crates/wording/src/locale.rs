@@ -3,6 +3,8 @@
 use job::Moment;
 use quantity::Celsius;
 
+use crate::Words;
+
 /// The mark between whole and decimal digits.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum DecimalMark {
@@ -21,6 +23,15 @@ pub enum Degrees {
     Celsius,
     /// °F
     Fahrenheit,
+}
+
+impl Words for Degrees {
+    fn words(self) -> &'static str {
+        match self {
+            Self::Celsius => "°C",
+            Self::Fahrenheit => "°F",
+        }
+    }
 }
 
 /// Whether the day or the month comes first.
@@ -70,8 +81,10 @@ impl Locale {
     #[must_use]
     pub fn temperature(&self, temperature: Celsius) -> String {
         match self.degrees {
-            Degrees::Celsius => format!("{} °C", self.number(temperature.get(), 0)),
-            Degrees::Fahrenheit => format!("{} °F", self.number(temperature.to_fahrenheit(), 0)),
+            Degrees::Celsius => format!("{}\u{a0}°C", self.number(temperature.get(), 0)),
+            Degrees::Fahrenheit => {
+                format!("{}\u{a0}°F", self.number(temperature.to_fahrenheit(), 0))
+            }
         }
     }
 
@@ -121,6 +134,6 @@ mod tests {
             degrees: Degrees::Fahrenheit,
             ..Locale::default()
         };
-        assert_eq!(us.temperature(Celsius::new(60.0)), "140 °F");
+        assert_eq!(us.temperature(Celsius::new(60.0)), "140\u{a0}°F");
     }
 }

@@ -2,6 +2,8 @@
 
 mod about;
 mod entry;
+pub mod keeping;
+pub mod settings;
 
 use diagnosis::{Link, LinkState};
 
@@ -19,6 +21,8 @@ pub const SKIP: &str = "Skip to the main part";
 pub const JOBS: &str = "Jobs";
 /// Leads to the page about safety and limits.
 pub const SAFETY: &str = "Safety";
+/// What the links at the top of every screen are called together.
+pub const ALWAYS: &str = "On every screen";
 /// What the three places of a job are called together.
 pub const PLACES: &str = "This job";
 /// The place where the next check is.
@@ -54,7 +58,7 @@ pub const OPEN_FILE: &str = "Open a file";
 /// Opens the list of examples.
 pub const EXAMPLES: &str = "Look at an example";
 /// Above the examples.
-pub const EXAMPLES_HOW: &str = "Three invented machines, measured on paper only.";
+pub const EXAMPLES_HOW: &str = "Invented machines, measured on paper only.";
 /// Above the list.
 pub const YOUR_JOBS: &str = "Your jobs";
 /// What an example is.
@@ -80,9 +84,9 @@ pub const NO_SUCH_JOB_HOW: &str = "It was deleted, or the link is from another d
 /// The first question of a new job.
 pub const WHAT_IS_IT: &str = "What is it?";
 /// The second.
-pub const WHICH_MAINS: &str = "Which mains is it made for?";
+pub const WHICH_MAINS: &str = "Which mains do you have?";
 /// How to find out.
-pub const MAINS_HOW: &str = "The plate says, and usually your home has the same.";
+pub const MAINS_HOW: &str = "What its plate says is asked later.";
 /// The third.
 pub const WHAT_DID_IT_DO: &str = "What did it do when it was last plugged in?";
 /// Who says so.
@@ -103,7 +107,7 @@ pub const HAS_ANSWERS: &str = "answered";
 /// Beside a check that has none.
 pub const NO_ANSWERS: &str = "open";
 /// Where nothing is left to do.
-pub const NOTHING_NEXT: &str = "This version has no further check for it.";
+pub const NOTHING_NEXT: &str = "All that this version measures with the plug out is done.";
 /// Above the latest findings.
 pub const FOUND: &str = "Found so far";
 /// Takes the last thing back.

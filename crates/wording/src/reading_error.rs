@@ -65,6 +65,10 @@ pub fn doubt(doubt: Doubt) -> ErrorWords {
             "Unusual: that is a dead short to metal.",
             "Is that right? If the display says MΩ, type M after the number.",
         ),
+        Doubt::LargeForLeads => (
+            "Unusual: leads have a few tenths of an ohm.",
+            "Is that right? Press the tips together hard; a lead that stays high is breaking.",
+        ),
         Doubt::LoneOne => (
             "A 1 alone at the edge of the display is how some meters say over range.",
             "Is it 1 ohm? If not, use OL.",

@@ -160,7 +160,7 @@ fn machine_lines(machine: &Machine, job: &Job) -> Vec<String> {
     let kind = machine.kind.map(|kind| kind.words().to_owned());
     let mains = machine
         .mains
-        .map(|mains| format!("Made for {}", mains.words()));
+        .map(|mains| format!("Mains {}", mains.words()));
     let gas = machine
         .refrigerant
         .map(|refrigerant| format!("Refrigerant: {}", refrigerant.words()));

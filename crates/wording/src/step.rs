@@ -68,8 +68,8 @@ fn how(step: Step, locale: &Locale) -> String {
         }
         Step::Do(Check::Shell) => {
             "Highest ohms range, one probe on each pin in turn, the other on bare metal of the \
-             shell, paint scratched off. Any reading at all is a leak: then it stays unplugged \
-             until that is cleared."
+             shell, paint scratched off. It should read more than 2 MΩ; below that it leaks, \
+             and stays unplugged until that is cleared."
                 .to_owned()
         }
         Step::Do(check) => format!("{}.", check.hint().unwrap_or_default()),

@@ -1,18 +1,31 @@
 //! Values with their unit and uncertainty.
 
 use job::Measured;
-use quantity::{Observed, Ohms, Prefix, Quantity, Typed, Uncertain};
+use quantity::{Celsius, Observed, Ohms, Prefix, Quantity, Typed, Uncertain};
 
-use crate::Locale;
+use crate::{Degrees, Locale};
 
-/// A reading of any unit as it was understood: "4.7 Ω", "12 µF", "−18.5 °C".
+/// A reading of any unit as it was understood: "4.7 Ω", "12 µF", "−18.5 °C". A value and its unit
+/// never part at the end of a line.
 #[must_use]
 pub fn measured(reading: Measured, locale: &Locale) -> String {
     match reading {
         Measured::Ohms(typed) => observed(typed, locale),
         Measured::Volts(typed) => observed(typed, locale),
-        Measured::Celsius(typed) => observed(typed, locale),
+        Measured::Celsius(typed) => temperature(typed, locale),
         Measured::Farads(typed) => observed(typed, locale),
+    }
+}
+
+/// A temperature on the reader's scale, with the digits that were typed.
+fn temperature(typed: Typed<Celsius>, locale: &Locale) -> String {
+    match (typed.observed, locale.degrees) {
+        (Observed::Value(value), Degrees::Fahrenheit) => {
+            let shown = value.to_fahrenheit();
+            let decimals = decimals_of(typed.count.get() * 1.8);
+            format!("{}\u{a0}°F", locale.number(shown, decimals))
+        }
+        _ => observed(typed, locale),
     }
 }
 
@@ -47,18 +60,21 @@ pub fn uncertain_ohms(value: &Uncertain<Ohms>, locale: &Locale) -> String {
     let decimals = decimals_for(expanded);
     let best = locale.number(value.value().get(), decimals);
     let spread = locale.number(expanded, decimals);
-    format!("{best} ± {spread} {}", Ohms::SYMBOL)
+    format!("{best} ±\u{a0}{spread}\u{a0}{}", Ohms::SYMBOL)
 }
 
 /// The digits that were typed, and no others.
 fn with_count<Q: Quantity>(value: Q, count: Q, locale: &Locale) -> String {
     let prefix = prefix_for(value);
-    let step = count.get() / prefix.factor();
-    let decimals = (0..8)
-        .find(|&decimals| libm::pow(10.0, -f64::from(decimals)) <= step * 1.000_001)
-        .unwrap_or(8);
-    let shown = locale.number(value.get() / prefix.factor(), decimals as usize);
+    let decimals = decimals_of(count.get() / prefix.factor());
+    let shown = locale.number(value.get() / prefix.factor(), decimals);
     unit::<Q>(&shown, prefix)
+}
+
+/// As many decimals as a display has whose last digit goes in such steps.
+fn decimals_of(step: f64) -> usize {
+    let fits = |&decimals: &u16| libm::pow(10.0, -f64::from(decimals)) <= step * 1.000_001;
+    usize::from((0..8).find(fits).unwrap_or(8))
 }
 
 /// Enough decimals to show the first digit of the uncertainty.
@@ -85,21 +101,29 @@ fn prefix_for<Q: Quantity>(value: Q) -> Prefix {
 }
 
 fn unit<Q: Quantity>(number: &str, prefix: Prefix) -> String {
-    format!("{number} {}{}", prefix.symbol(), Q::SYMBOL)
+    format!("{number}\u{a0}{}{}", prefix.symbol(), Q::SYMBOL)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use quantity::{Celsius, Farads, parse_reading};
+    use quantity::{Farads, parse_reading};
 
     #[test]
     fn farads_and_degrees_are_echoed_in_the_prefix_that_people_use() {
         let locale = Locale::default();
         let cap = parse_reading("12 µF", Farads::new(1.0)).unwrap();
-        assert_eq!(measured(Measured::Farads(cap), &locale), "12 µF");
+        assert_eq!(measured(Measured::Farads(cap), &locale), "12\u{a0}µF");
         let cold = parse_reading("-18,5", Celsius::new(100.0)).unwrap();
-        assert_eq!(measured(Measured::Celsius(cold), &locale), "−18.5 °C");
+        assert_eq!(measured(Measured::Celsius(cold), &locale), "−18.5\u{a0}°C");
+        let us = Locale {
+            degrees: Degrees::Fahrenheit,
+            ..locale
+        };
+        assert_eq!(measured(Measured::Celsius(cold), &us), "−1.3\u{a0}°F");
+        let warm = parse_reading("68 °F", Celsius::new(100.0)).unwrap();
+        assert_eq!(measured(Measured::Celsius(warm), &us), "68\u{a0}°F");
+        assert_eq!(measured(Measured::Celsius(warm), &locale), "20.0\u{a0}°C");
     }
 
     fn said(text: &str) -> String {
@@ -107,6 +131,7 @@ mod tests {
             parse_reading(text, Ohms::new(40e6)).unwrap(),
             &Locale::default(),
         )
+        .replace('\u{a0}', " ")
     }
 
     #[test]

@@ -263,8 +263,8 @@ pub fn spoken(text: &str) -> String {
 /// The best estimate alone, where there is no room for its uncertainty.
 fn best(value: &Uncertain<Ohms>, locale: &Locale) -> String {
     let whole = uncertain_ohms(value, locale);
-    let number = whole.split(" ± ").next().unwrap_or_default();
-    number.to_owned()
+    let number = whole.split('±').next().unwrap_or_default();
+    number.trim_end().to_owned()
 }
 
 #[cfg(test)]

@@ -100,7 +100,8 @@ impl Checkout {
         let checkout = Checkout {
             project_root: project.root().to_owned(),
             folder,
-            target: target.into(),
+            // Its own: cargo takes what was compiled in one checkout for the other's, mistakes included.
+            target: Path::new(target).join("planted"),
         };
         let mut git = git(project.root());
         process::output(
@@ -132,7 +133,6 @@ impl Checkout {
         let mut words = command.split_whitespace();
         let program = words.next().context("the test command is empty")?;
         let mut command = Command::new(program);
-        // The dependencies are compiled already; only the project's own crates are compiled anew.
         command
             .args(words)
             .current_dir(&self.folder)

@@ -1,13 +1,15 @@
 //! The two browser engines: how each is started through its driver, and what only one of them can do.
 
+use std::collections::BTreeSet;
 use std::net::TcpListener;
+use std::os::unix::process::CommandExt as _;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::str::FromStr;
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
-use anyhow::{Context, Result, anyhow, bail};
+use anyhow::{Context, Result, anyhow, bail, ensure};
 use serde_json::{Value, json};
 use tempfile::TempDir;
 
@@ -44,6 +46,8 @@ pub(crate) struct Habits {
     pub(crate) dark: bool,
     /// A profile that outlives the browser, instead of a fresh one. Chromium only.
     pub(crate) profile: Option<PathBuf>,
+    /// Whether the reader has blocked cookies, and with them all storage. Chromium only.
+    pub(crate) blocks_storage: bool,
     /// Where downloads go. Chromium only.
     pub(crate) downloads: Option<PathBuf>,
 }
@@ -70,6 +74,49 @@ impl Browser {
             _settings: settings,
         })
     }
+
+    /// Ends the browser as a phone does that runs out of power: at once, every process of it, with nothing written that
+    /// wasn't written yet. Returns how many process groups were ended.
+    pub(crate) fn kill(&self, profile: &Path) -> Result<usize> {
+        let groups = groups_of(profile)?;
+        for group in &groups {
+            let killed = Command::new("kill")
+                .args(["-KILL", "--", &format!("-{group}")])
+                .status()
+                .context("kill can't be started")?;
+            ensure!(killed.success(), "group {group} can't be killed");
+        }
+        Ok(groups.len())
+    }
+}
+
+/// The process groups of the browser with this profile, which stands on its command line. This program's own is never
+/// among them.
+fn groups_of(profile: &Path) -> Result<BTreeSet<u32>> {
+    let wanted = format!("--user-data-dir={}", profile.display());
+    let own = group_of(std::process::id());
+    let mut groups = BTreeSet::new();
+    for entry in std::fs::read_dir("/proc")? {
+        let entry = entry?;
+        let Ok(process) = entry.file_name().to_string_lossy().parse() else {
+            continue;
+        };
+        // A process may end while it is looked at.
+        let command = std::fs::read(entry.path().join("cmdline")).unwrap_or_default();
+        // Some of its processes write their command line anew, as one word.
+        let is_browser = String::from_utf8_lossy(&command).contains(&wanted);
+        if is_browser {
+            groups.extend(group_of(process).filter(|group| Some(*group) != own));
+        }
+    }
+    Ok(groups)
+}
+
+fn group_of(process: u32) -> Option<u32> {
+    let stat = std::fs::read_to_string(format!("/proc/{process}/stat")).ok()?;
+    // The name in brackets may hold anything; state, parent and group follow it.
+    let (_, after) = stat.rsplit_once(')')?;
+    after.split_whitespace().nth(2)?.parse().ok()
 }
 
 impl Engine {
@@ -126,6 +173,10 @@ fn chromium_capabilities(habits: &Habits) -> Value {
         arguments.push(format!("--user-data-dir={}", profile.display()));
     }
     let mut preferences = json!({"intl.accept_languages": habits.language.unwrap_or(ENGLISH)});
+    if habits.blocks_storage {
+        // As in the settings: block all.
+        preferences["profile.default_content_setting_values.cookies"] = json!(2);
+    }
     if let Some(folder) = &habits.downloads {
         preferences["download.default_directory"] = json!(folder);
         preferences["download.prompt_for_download"] = json!(false);
@@ -162,6 +213,10 @@ impl Driver {
                     "Adwaita"
                 },
             );
+        }
+        if habits.profile.is_some() {
+            // A browser that may be killed is not to take its surroundings along.
+            command.process_group(0);
         }
         let process = command
             .spawn()

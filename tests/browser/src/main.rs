@@ -5,6 +5,7 @@
 //! Must never know: how the page is made. It depends on none of the other crates, and finds things by the names that a
 //! person or a screen reader finds them by.
 
+mod bench;
 mod engine;
 mod journeys;
 mod measure;

@@ -1,5 +1,7 @@
 //! How long the page takes, in Chromium with the processor slowed four times: from a key press to the painted diagram,
-//! and from the first request to the first usable screen.
+//! to the list of many jobs, and from the first request to the first usable screen.
+
+mod stored_jobs;
 
 use std::path::Path;
 use std::process::Command;
@@ -44,14 +46,15 @@ const WATCH_LOAD: &str = "
         if (load.usable === null) requestAnimationFrame(() => { load.usable = performance.now(); });
     });";
 
-/// Measures and prints. Returns whether the key presses kept within their limit.
+/// Measures and prints. Returns whether the key presses and the list kept within their limits.
 pub(crate) fn run(given: &Given) -> Result<bool> {
     let stage = Stage::new(Engine::Chromium, given)?;
     println!("Chromium, processor slowed {SLOWER} times; milliseconds");
     warn_of_company();
-    let kept = time_keys(&stage)?;
+    let keys = time_keys(&stage)?;
+    let list = stored_jobs::run(&stage)?;
     time_loads(&stage)?;
-    Ok(kept)
+    Ok(keys && list)
 }
 
 /// Other programs at work make every figure larger than it is: then that is said.

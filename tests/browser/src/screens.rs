@@ -3,6 +3,7 @@
 use anyhow::Result;
 use serde_json::json;
 
+use crate::bench;
 use crate::engine::Habits;
 use crate::stage::Stage;
 use crate::steps::{back_to_job, choose_pair, make_job, open_check, project_file, read_pair};
@@ -24,8 +25,11 @@ pub(crate) fn walk(stage: &Stage, habits: &Habits, look: &mut Look<'_>) -> Resul
     new_job(&visit, look)?;
     checks(&visit, look)?;
     pins(&visit, look)?;
+    back_to_job(&visit)?;
+    bench::examine(&visit, look)?;
     places(&visit, look)?;
     files(&visit, look)?;
+    settings(&visit, look)?;
     look_at(&visit, "#/about", "safety", look)?;
     look_at(&visit, "#/job/nowhere", "no such job", look)?;
     stage.close(visit);
@@ -123,8 +127,7 @@ fn pins(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
 }
 
 fn places(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
-    back_to_job(visit)?;
-    look(visit, "do, pins known")?;
+    look(visit, "do, all examined")?;
     visit.press("Known")?;
     visit.see("Found so far")?;
     look(visit, "known")?;
@@ -147,6 +150,11 @@ fn files(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
             "tests/documents/good/every-shape.json",
             "file preview",
             "Add to my jobs",
+        ),
+        (
+            "tests/documents/backup/two-jobs.json",
+            "back-up preview",
+            "Take them in",
         ),
         (
             "tests/documents/newer/version-2.json",
@@ -176,6 +184,14 @@ fn files(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     visit.press("Delete this job")?;
     visit.see("Deleted:")?;
     look(visit, "jobs, one deleted")
+}
+
+fn settings(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    look_at(visit, "#/settings", "settings", look)?;
+    visit.choose("Mine, by its data sheet")?;
+    visit.press("Use these figures")?;
+    visit.see("The percentage is a number")?;
+    look(visit, "settings, no such meter")
 }
 
 fn look_at(visit: &Visit, address: &str, screen: &str, look: &mut Look<'_>) -> Result<()> {

@@ -85,6 +85,15 @@ impl Visit {
         Ok(())
     }
 
+    /// Ends the browser at once, in the middle of whatever it does.
+    pub(crate) fn kill_browser(&self) -> Result<()> {
+        let profile = self.habits.profile.as_deref();
+        let profile = profile.context("only a browser with a profile can be found among all")?;
+        let ended = self.browser.kill(profile)?;
+        ensure!(ended > 0, "no process of the browser was found");
+        Ok(())
+    }
+
     /// Opens another tab and goes to it.
     pub(crate) fn open_tab(&self) -> Result<String> {
         let tab = self.window().open_tab()?;

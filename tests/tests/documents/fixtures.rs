@@ -295,9 +295,9 @@ fn a_text_that_grows_beyond_the_limit_when_it_is_written_readably_is_refused() {
 
 #[test]
 fn a_file_cut_off_behind_the_limit_is_told_that_it_is_too_large() {
-    let mut bytes = vec![b' '; Limit::Bytes.most() as usize];
+    let mut bytes = vec![b' '; Limit::BackupBytes.most() as usize];
     bytes.push(0xc3);
-    let limit = Limit::Bytes;
+    let limit = Limit::BackupBytes;
     let path = String::new();
     assert_eq!(open_bytes(&bytes), Err(OpenError::Beyond { limit, path }));
 }

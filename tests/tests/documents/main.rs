@@ -8,6 +8,8 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod assessed;
+mod damage;
+mod damaged;
 mod fixtures;
 mod random;
 mod schema;

@@ -2,7 +2,7 @@
 
 use job::{Answer, Content, Entry, Id, Job, Measured, Moment, Name, NotDone, Origin};
 use job::{Question, Reading, Text};
-use jobfile::{Document, Limit, Notice, OpenError, Opened, open, save};
+use jobfile::{BACKUP_TYPE, Document, Limit, Notice, OpenError, Opened, open, save};
 use proptest::collection::{btree_set, vec};
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
@@ -191,6 +191,7 @@ fn opens_soundly_or_says_where(text: &str) -> Result<(), TestCaseError> {
             }
         }
         Ok(Opened::Newer(newer)) => prop_assert_eq!(newer.text(), text),
+        Ok(Opened::Backup(_)) => prop_assert!(text.contains(BACKUP_TYPE)),
         Err(OpenError::NotJson { line, .. }) => prop_assert!(line >= 1),
         Err(OpenError::Field { path, .. }) => prop_assert!(!path.is_empty()),
         Err(OpenError::Beyond { limit, path }) => {
@@ -282,13 +283,13 @@ fn json(depth: u32) -> impl Strategy<Value = Value> {
     })
 }
 
-fn parsed(bytes: &[u8]) -> Value {
+pub(crate) fn parsed(bytes: &[u8]) -> Value {
     let text = std::str::from_utf8(bytes).unwrap();
     serde_json::from_str(text.trim_start_matches('\u{feff}')).unwrap()
 }
 
 /// The same JSON with each number in one form, since 3 and 3.0 are one number.
-fn levelled(value: Value) -> Value {
+pub(crate) fn levelled(value: Value) -> Value {
     match value {
         Value::Number(number) => Value::from(number.as_f64()),
         Value::Array(items) => items.into_iter().map(levelled).collect(),
@@ -301,7 +302,7 @@ fn levelled(value: Value) -> Value {
 }
 
 /// Where every value in a value lies, from the outside in (RFC 6901).
-fn pointers(value: &Value) -> Vec<String> {
+pub(crate) fn pointers(value: &Value) -> Vec<String> {
     let inner: Vec<(String, &Value)> = match value {
         Value::Object(fields) => fields
             .iter()

@@ -54,7 +54,7 @@ fn every_document_that_opens_holds_to_the_schema_before_and_after_saving() {
 #[test]
 fn the_examples_open_without_a_notice_say_that_they_are_invented_and_hold_to_the_schema() {
     let examples = documents("demo-data");
-    assert!(examples.len() >= 3, "{} examples", examples.len());
+    assert!(examples.len() >= 6, "{} examples", examples.len());
     for (name, bytes) in examples {
         let (document, notices) = opened(&bytes);
         assert_eq!(notices, [], "{name}");

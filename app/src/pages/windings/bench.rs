@@ -9,19 +9,20 @@ use measure::windings::Pair;
 use wording::{Locale, windings_page as words};
 
 use crate::device;
-use crate::forms::pair_reading::{Target, understood};
+use crate::forms::pair_reading::{Checked, Target, checked, understood};
 use crate::forms::windings_diagram::{PinPicture, Shown};
 use crate::forms::windings_meter::MeterInUse;
 use crate::forms::windings_stage::{Stage, stage, suggested};
 use crate::forms::windings_wiring::Noted;
 use crate::open_job::OpenJob;
+use crate::pages::settings::KEYBOARD;
 use crate::parts::reading_field::FIELD;
 use crate::session::HEADING;
 
 /// The identifier of what was found, for moving the focus to it.
 pub(super) const MEANING: &str = "meaning";
-/// The setting for the keyboard: `own` or `phone`.
-const KEYBOARD: &str = "keyboard";
+/// The setting for what the leads read last, as typed.
+const LEADS: &str = "leads";
 
 /// The screen's own state. A handle: cheap to copy.
 #[derive(Clone, Copy)]
@@ -146,6 +147,12 @@ impl Bench {
             return;
         };
         let (check, item) = target.names();
+        if target == Target::Leads
+            && let Answer::Reading(reading) = &answer
+        {
+            let typed = reading.typed.as_str();
+            self.open.session().keep_setting(LEADS, typed);
+        }
         if self.open.answer(check, item, answer) {
             self.chosen.set(None);
             self.take_up_draft();
@@ -264,7 +271,7 @@ impl Bench {
     pub(super) fn being_typed(self) -> String {
         let text = self.typed.get();
         let target = self.target.get().unwrap_or(Target::Leads);
-        let understood = understood(&text, target, self.meter.get().meter());
+        let understood = understood(&text, target, self.meter.get().meter(), self.locale.degrees);
         understood.map_or(text, |reading| Shown::of(reading, &self.locale).short)
     }
 
@@ -275,6 +282,22 @@ impl Bench {
             Some(Answer::Reading(reading)) => Some(Shown::of(reading.measured, &self.locale).full),
             _ => None,
         })
+    }
+
+    /// What the leads read in an earlier job, as typed, where nothing was read in this one.
+    pub(super) fn leads_before(self) -> Option<String> {
+        let before = self.open.session().setting(LEADS)?;
+        self.leads_read().is_none().then_some(before)
+    }
+
+    /// Enters what the leads read in an earlier job.
+    pub(super) fn take_leads(self) {
+        let before = self.open.session().setting(LEADS).unwrap_or_default();
+        let meter = self.meter.get_untracked().meter();
+        if let Checked::Fine(answer) = checked(&before, Target::Leads, meter, self.locale.degrees) {
+            let (check, item) = Target::Leads.names();
+            self.open.answer(check, item, answer);
+        }
     }
 
     /// What was said of the leads.

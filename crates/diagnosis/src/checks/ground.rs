@@ -50,6 +50,8 @@ pub enum LeakPath {
     BladesToMetal,
     /// From a pin of the compressor to its shell.
     PinToShell(measure::windings::Pin),
+    /// From each of the compressor's three pins to its shell.
+    PinsToShell,
 }
 
 /// What a leak would let through at mains voltage, by resistance alone.
@@ -68,12 +70,16 @@ pub struct Leakage {
 impl Leakage {
     /// Nothing where the mains aren't known.
     pub(crate) fn of(proved: Insulation, mains: Option<MainsChoice>) -> Option<Self> {
-        let (volts, device) = match mains? {
-            MainsChoice::V120F60 => (Volts::new(120.0), ProtectiveDevice::GroundFault6Milliamps),
-            MainsChoice::V230F50 => (
-                Volts::new(230.0),
-                ProtectiveDevice::ResidualCurrent30Milliamps,
-            ),
+        let mains = mains?;
+        let volts = mains.volts();
+        // Class A devices are usual where there are 120 V and 60 Hz, 30 mA elsewhere (common
+        // practice, no source).
+        let device = match mains {
+            MainsChoice::V120F60 => ProtectiveDevice::GroundFault6Milliamps,
+            MainsChoice::V230F50
+            | MainsChoice::V220F60
+            | MainsChoice::V127F60
+            | MainsChoice::V100 => ProtectiveDevice::ResidualCurrent30Milliamps,
         };
         let resistance = match proved {
             Insulation::Clear { above } | Insulation::RangeTooLow { above } => above,
@@ -111,9 +117,21 @@ pub struct Ground {
     pub paths: Vec<(LeakPath, Insulation)>,
     /// Whether the earth pin reaches the cabinet's metal.
     pub earth_reaches: Option<bool>,
-    /// Whether the blades are shorted to each other.
-    pub blades_shorted: bool,
+    /// What one blade reads to the other.
+    pub blades: Option<Blades>,
     given_up: bool,
+}
+
+/// What one blade of the plug reads to the other. Where contacts stand in between it shows the
+/// motor; behind a board it shows the board.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Blades {
+    /// A dead short.
+    Shorted,
+    /// Current can get through.
+    Joined(Ohms),
+    /// Nothing gets through.
+    Open,
 }
 
 /// An earth wire reads less than this with any leads; a handheld meter can't prove the 0.1 to
@@ -155,9 +173,13 @@ impl Ground {
             earth_reaches: Item::EarthToMetal.ohms(job).map(|(typed, _)| {
                 matches!(typed.observed, Observed::Value(value) if value < EARTH_REACHES)
             }),
-            blades_shorted: Item::BladeToBlade.ohms(job).is_some_and(|(typed, _)| {
-                matches!(typed.observed, Observed::Value(value) if value < SHORTED)
-            }),
+            blades: Item::BladeToBlade
+                .ohms(job)
+                .map(|(typed, _)| match typed.observed {
+                    Observed::Value(value) if value < SHORTED => Blades::Shorted,
+                    Observed::Value(value) => Blades::Joined(value),
+                    Observed::OverRange { .. } => Blades::Open,
+                }),
             given_up: items
                 .iter()
                 .filter(|item| item.unit() == Some(Unit::Ohm) && **item != Item::BladeToBlade)
@@ -176,7 +198,7 @@ impl Ground {
         };
         if self.paths.iter().any(|(_, proved)| bad(proved))
             || self.earth_reaches == Some(false)
-            || self.blades_shorted
+            || self.blades == Some(Blades::Shorted)
         {
             return Grade::NotClear;
         }
@@ -212,8 +234,10 @@ impl Ground {
                 leakage: Leakage::of(proved, mains),
             });
         let earth = self.earth_reaches.map(|reaches| Finding::Earth { reaches });
-        let shorted = self.blades_shorted.then_some(Finding::BladesShorted);
-        paths.chain(earth).chain(shorted).collect()
+        paths
+            .chain(earth)
+            .chain(self.blades.map(Finding::Blades))
+            .collect()
     }
 
     pub(crate) fn cautions(&self) -> Vec<Caution> {
@@ -224,7 +248,7 @@ impl Ground {
         if self.earth_pin == Some(EarthPin::None) {
             cautions.push(Caution::NoEarthPin);
         }
-        if self.blades_shorted {
+        if self.blades == Some(Blades::Shorted) {
             cautions.push(Caution::ShortedPlug);
         }
         if matches!(self.tester, Tester::InsulationTester(_)) {

@@ -13,8 +13,12 @@ choices! {
     pub enum PlateMains answers "look-over" / "plate-mains" {
         /// 110 to 127 V.
         V120F60 = "120-v-60-hz",
-        /// 220 to 240 V.
+        /// 220 to 240 V, 50 Hz or both.
         V230F50 = "230-v-50-hz",
+        /// 220 to 240 V, 60 Hz and no other.
+        V220F60 = "220-v-60-hz",
+        /// 100 V.
+        V100 = "100-v",
         /// Gone, or not to be read.
         Unreadable = "unreadable",
     }
@@ -73,11 +77,16 @@ impl LookedOver {
 
     /// Whether the plate names other mains than the person has.
     pub(crate) fn wrong_mains(&self, machine: &Machine) -> bool {
-        matches!(
-            (self.plate, machine.mains),
-            (Some(PlateMains::V120F60), Some(MainsChoice::V230F50))
-                | (Some(PlateMains::V230F50), Some(MainsChoice::V120F60))
-        )
+        let (Some(plate), Some(mains)) = (self.plate, machine.mains) else {
+            return false;
+        };
+        match plate {
+            PlateMains::V120F60 => !matches!(mains, MainsChoice::V120F60 | MainsChoice::V127F60),
+            PlateMains::V230F50 => !matches!(mains, MainsChoice::V230F50 | MainsChoice::V220F60),
+            PlateMains::V220F60 => mains != MainsChoice::V220F60,
+            PlateMains::V100 => mains != MainsChoice::V100,
+            PlateMains::Unreadable => false,
+        }
     }
 
     fn saw(&self, sign: Sign) -> bool {

@@ -2,6 +2,7 @@
 
 use job::{Answer, Job};
 use measure::windings::Mains;
+use quantity::Volts;
 
 use crate::choice::{answered, choices};
 use crate::{Basis, Caution, Finding, Link, LinkState};
@@ -21,12 +22,19 @@ choices! {
 }
 
 choices! {
-    /// The mains it is made for.
+    /// The mains that the person has, and the machine is made for unless its plate says otherwise.
+    /// No household has others (from memory).
     pub enum MainsChoice answers "machine" / "mains" {
         /// 120 V, 60 Hz.
         V120F60 = "120-v-60-hz",
         /// 230 V, 50 Hz.
         V230F50 = "230-v-50-hz",
+        /// 220 V, 60 Hz.
+        V220F60 = "220-v-60-hz",
+        /// 127 V, 60 Hz.
+        V127F60 = "127-v-60-hz",
+        /// 100 V, 50 or 60 Hz.
+        V100 = "100-v",
     }
 }
 
@@ -88,20 +96,34 @@ impl Refrigerant {
 impl From<MainsChoice> for Mains {
     fn from(choice: MainsChoice) -> Self {
         match choice {
-            MainsChoice::V120F60 => Self::V120F60,
-            MainsChoice::V230F50 => Self::V230F50,
+            MainsChoice::V120F60 | MainsChoice::V127F60 | MainsChoice::V100 => Self::V120F60,
+            MainsChoice::V230F50 | MainsChoice::V220F60 => Self::V230F50,
         }
     }
 }
 
+impl MainsChoice {
+    /// The nominal voltage.
+    #[must_use]
+    pub const fn volts(self) -> Volts {
+        Volts::new(match self {
+            Self::V120F60 => 120.0,
+            Self::V230F50 => 230.0,
+            Self::V220F60 => 220.0,
+            Self::V127F60 => 127.0,
+            Self::V100 => 100.0,
+        })
+    }
+}
+
 /// What is known about the machine before anything is measured.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Machine {
     /// What the person calls it.
     pub name: Option<String>,
     /// What kind it is.
     pub kind: Option<Kind>,
-    /// The mains it is made for.
+    /// The mains that the person has.
     pub mains: Option<MainsChoice>,
     /// What it did.
     pub complaint: Option<Complaint>,

@@ -62,7 +62,7 @@ impl Shell {
         }
     }
 
-    fn leaks(&self) -> bool {
+    pub(crate) fn leaks(&self) -> bool {
         self.pins
             .iter()
             .any(|(_, proved)| matches!(proved, Insulation::Leaks { .. }))
@@ -70,15 +70,22 @@ impl Shell {
 
     pub(crate) fn findings(&self, mains: Option<MainsChoice>) -> Vec<Finding> {
         let tester = self.tester;
-        self.pins
-            .iter()
-            .map(|&(pin, proved)| Finding::Insulation {
-                path: LeakPath::PinToShell(pin),
-                proved,
-                tester,
-                leakage: Leakage::of(proved, mains),
-            })
-            .collect()
+        let finding = |path, proved| Finding::Insulation {
+            path,
+            proved,
+            tester,
+            leakage: Leakage::of(proved, mains),
+        };
+        match self.pins.as_slice() {
+            // Windings join the pins, so most often all three say the same: once is enough.
+            [(_, one), (_, two), (_, three)] if one == two && two == three => {
+                vec![finding(LeakPath::PinsToShell, *one)]
+            }
+            pins => pins
+                .iter()
+                .map(|&(pin, proved)| finding(LeakPath::PinToShell(pin), proved))
+                .collect(),
+        }
     }
 
     pub(crate) fn cautions(&self) -> Vec<Caution> {

@@ -82,14 +82,23 @@ impl Story {
         self.answer(check, item, Answer::Choice(Name::new(choice).unwrap()));
     }
 
-    pub(crate) fn read(mut self, pair: Pair, typed: &str) -> Self {
+    pub(crate) fn read(self, pair: Pair, typed: &str) -> Self {
+        self.ohms(item_of_pair(pair), typed)
+    }
+
+    /// What the probes read together.
+    pub(crate) fn leads(self, typed: &str) -> Self {
+        self.ohms("leads-reading", typed)
+    }
+
+    fn ohms(mut self, item: &str, typed: &str) -> Self {
         let meter = MeterKind::Good.automatic();
         let reading = Reading {
             typed: Text::new(typed).unwrap(),
             measured: Measured::Ohms(parse_reading(typed, meter.top).unwrap()),
             accuracy: meter.accuracy,
         };
-        self.answer("windings", item_of_pair(pair), Answer::Reading(reading));
+        self.answer("windings", item, Answer::Reading(reading));
         self
     }
 

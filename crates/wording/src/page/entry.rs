@@ -178,7 +178,7 @@ mod tests {
         });
         assert_eq!(
             said("windings", "pair-1-3", reading),
-            pair_of("Pins 1 and 3", "4.70 Ω")
+            pair_of("Pins 1 and 3", "4.70\u{a0}Ω")
         );
         assert_eq!(
             said("windings", "pair-1-3", Answer::NotDone(NotDone::NoTool)).1,

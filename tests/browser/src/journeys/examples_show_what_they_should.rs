@@ -5,7 +5,7 @@ use anyhow::Result;
 use crate::stage::Stage;
 
 /// The name of an example, and what has to be said of it.
-const EXAMPLES: [(&str, &[&str]); 3] = [
+const EXAMPLES: [(&str, &[&str]); 6] = [
     (
         "Chest freezer from the closed bakery",
         &["common, surely", "The windings are whole", "R600a"],
@@ -20,6 +20,21 @@ const EXAMPLES: [(&str, &[&str]); 3] = [
             "Three equal windings",
             "Take care: never mains or a start kit on these pins",
         ],
+    ),
+    (
+        "Upright freezer from the bakery cellar",
+        &["The PTC is open", "Start: broken (measured)"],
+    ),
+    (
+        "Refrigerator from the bakery's back room",
+        &[
+            "Stop: a conductor leaks to the metal you touch",
+            "Plug it in, look and listen: not yet",
+        ],
+    ),
+    (
+        "Chest freezer from the bakery yard",
+        &["Between pins 1 and 3 expect", "Measure pins 1 and 3"],
     ),
 ];
 

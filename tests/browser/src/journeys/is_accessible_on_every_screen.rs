@@ -11,9 +11,17 @@ use crate::screens;
 use crate::stage::Stage;
 use crate::visit::Visit;
 
-/// Runs inside of the page, so that `axe` is defined before it.
+/// Runs inside of the page, so that `axe` is defined before it. What lies below a bar that stays in place can be
+/// scrolled from under it, which axe doesn't know: meanwhile the bar stands where it would without staying.
 const EXAMINE: &str = r#"
-    const done = arguments[arguments.length - 1];
+    const answer = arguments[arguments.length - 1];
+    const stays = (it) => ["fixed", "sticky"].includes(getComputedStyle(it).position);
+    const bars = Array.from(document.body.querySelectorAll("*")).filter(stays);
+    bars.forEach((bar) => { bar.style.position = "static"; });
+    const done = (found) => {
+      bars.forEach((bar) => { bar.style.position = ""; });
+      answer(found);
+    };
     const rules = { "color-contrast-enhanced": { enabled: true }, "target-size": { enabled: true } };
     axe.run(document, { rules, resultTypes: ["violations"] }).then(
       ({ violations }) => done(violations.flatMap(({ id, help, nodes }) =>

@@ -1,14 +1,19 @@
 //! The journeys: one file each, whose name says what it proves.
 
+mod a_hostile_file_runs_nothing;
 mod a_job_is_read_the_same_on_the_command_line;
+mod a_killed_browser_loses_no_entry;
 mod a_late_part_loses_nothing;
 mod a_new_version_waits_until_told;
+mod all_jobs_go_out_and_come_back;
 mod bad_input_loses_nothing;
 mod drafts_survive_a_reload;
 mod everything_can_be_undone;
+mod examines_a_machine_before_it_is_plugged_in;
 mod examples_show_what_they_should;
 mod files_that_are_no_jobs_harm_nothing;
 mod fits_small_screens;
+mod full_storage_loses_nothing;
 mod is_accessible_on_every_screen;
 mod old_browsers_are_told;
 mod opens_again_without_a_network;
@@ -55,15 +60,20 @@ macro_rules! journeys {
 }
 
 const ALL: &[Journey] = journeys! {
+    a_hostile_file_runs_nothing: Engines::Both,
     a_job_is_read_the_same_on_the_command_line: Engines::Both,
+    a_killed_browser_loses_no_entry: Engines::Chromium,
     a_late_part_loses_nothing: Engines::Chromium,
     a_new_version_waits_until_told: Engines::Both,
+    all_jobs_go_out_and_come_back: Engines::Both,
     bad_input_loses_nothing: Engines::Both,
     drafts_survive_a_reload: Engines::Both,
     everything_can_be_undone: Engines::Both,
+    examines_a_machine_before_it_is_plugged_in: Engines::Both,
     examples_show_what_they_should: Engines::Both,
     files_that_are_no_jobs_harm_nothing: Engines::Both,
     fits_small_screens: Engines::Both,
+    full_storage_loses_nothing: Engines::Both,
     is_accessible_on_every_screen: Engines::Both,
     old_browsers_are_told: Engines::Chromium,
     opens_again_without_a_network: Engines::Chromium,

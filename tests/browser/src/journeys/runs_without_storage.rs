@@ -1,23 +1,24 @@
 //! Where the browser keeps nothing for the page, work goes on and a file can still be sent; that it won't last is said.
 
 use anyhow::{Result, ensure};
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use crate::engine::Habits;
 use crate::stage::Stage;
 use crate::steps::{back_to_job, bare_the_pins, make_job, read_pair, saved_file};
 
-/// As browsers do when a person blocks cookies.
-const BLOCK: &str = "Object.defineProperty(window, 'localStorage', \
-                     { get() { throw new DOMException('blocked', 'SecurityError'); } })";
-
 pub(super) fn run(stage: &Stage) -> Result<()> {
-    let visit = stage.visit(stage.site("/")?, &Habits::default())?;
-    let script = json!({"source": BLOCK});
-    visit
-        .window()
-        .chromium("Page.addScriptToEvaluateOnNewDocument", &script)?;
+    let habits = Habits {
+        blocks_storage: true,
+        ..Habits::default()
+    };
+    let visit = stage.visit(stage.site("/")?, &habits)?;
     visit.arrive()?;
+    let refused = "try { return String(localStorage) } catch (error) { return error.name }";
+    ensure!(
+        visit.run(refused)? == "SecurityError",
+        "the storage isn't blocked"
+    );
     visit.see("This browser keeps nothing for this page")?;
     make_job(&visit)?;
     bare_the_pins(&visit)?;

@@ -6,7 +6,7 @@ use quantity::{Accuracy, Ohms, Typed};
 
 use super::{CHECK, GearChoice, LeadsChoice, PairChoice, PinChoice, WindingsKnown, item_of_pair};
 use crate::checks::machine::Machine;
-use crate::choice::{Choice, answered};
+use crate::choice::{Asked, Choice, answered};
 
 /// Gathers what a job holds about the windings.
 pub(super) fn inspection_of(job: &Job, machine: &Machine) -> Inspection {
@@ -42,11 +42,21 @@ fn ohms_of(job: &Job, (check, item): (&str, &str)) -> Option<(Typed<Ohms>, Accur
     }
 }
 
+/// Where the probes were read together and the leads called zeroed, the later counts.
 fn leads_of(job: &Job) -> Leads {
     let choice = answered::<LeadsChoice>(job);
+    let (check, item) = WindingsKnown::LEADS_READING;
+    let read_at = job.counting(check, item).map(|(entry, _)| entry.id.clone());
+    let said_at = job
+        .counting(LeadsChoice::CHECK, LeadsChoice::ITEM)
+        .map(|(entry, _)| entry.id.clone());
+    let mut ids = job.entries().iter().rev().map(|entry| Some(&entry.id));
+    let latest = ids.find(|id| *id == read_at.as_ref() || *id == said_at.as_ref());
+    let read_last = latest == Some(read_at.as_ref());
     match (choice, ohms_of(job, WindingsKnown::LEADS_READING)) {
-        (Some(LeadsChoice::Zeroed), _) => Leads::Zeroed,
+        (Some(LeadsChoice::Zeroed), Some(_)) if !read_last => Leads::Zeroed,
         (_, Some((typed, accuracy))) => Leads::Measured(typed, accuracy),
+        (Some(LeadsChoice::Zeroed), None) => Leads::Zeroed,
         (Some(LeadsChoice::NotZeroed), None) => Leads::NotZeroed,
         (Some(LeadsChoice::Unknown) | None, None) => Leads::Unknown,
     }

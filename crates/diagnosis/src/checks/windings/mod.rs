@@ -73,7 +73,7 @@ impl WindingsKnown {
             .collect();
         let latest = Pair::ALL
             .into_iter()
-            .filter_map(|pair| job.answers(CHECK, item_of_pair(pair)).pop())
+            .filter_map(|pair| job.counting(CHECK, item_of_pair(pair)))
             .map(|(entry, _)| entry.at.unix_milliseconds())
             .max();
         Self {

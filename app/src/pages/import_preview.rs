@@ -1,0 +1,197 @@
+//! What is in a file that was chosen, and what it would change, before anything is added.
+
+use diagnosis::{Machine, Model, assess};
+use job::{Content, Id, Job};
+use jobfile::Notice;
+use leptos::prelude::*;
+use wording::page::keeping;
+use wording::{ErrorWords, Locale, Words, newer, notice, open_error, page};
+
+use crate::device;
+use crate::forms::import::{Already, Changes, Incoming, Preview, keep_newer};
+use crate::forms::import_backup::{IncomingBackup, Tally};
+use crate::route::{Place, Route};
+use crate::session::Session;
+
+/// Shows a preview, with the button that takes it in.
+pub(super) fn shown(session: Session, preview: Preview) -> impl IntoView {
+    let title = preview.title();
+    match preview {
+        Preview::Refused(error) => {
+            let ErrorWords { what, mend } = open_error(&error);
+            refused(what, mend).into_any()
+        }
+        Preview::Newer(job) => {
+            let ErrorWords { what, mend } = newer(job.version);
+            let keep = {
+                let job = job.clone();
+                move |_| {
+                    let id = keep_newer(&job, &session.store(), device::new_id);
+                    done(session, id);
+                }
+            };
+            view! {
+                <h2>{page::IN_IT}</h2>
+                <p class="title">{title}</p>
+                <p>{what} " " {mend}</p>
+                <button class="button wide" on:click=keep>{page::ADD_READ_ONLY}</button>
+            }
+            .into_any()
+        }
+        Preview::Backup(backup) => backed_up(session, backup).into_any(),
+        Preview::Job(incoming) => brought(session, incoming, title).into_any(),
+    }
+}
+
+fn brought(session: Session, incoming: Incoming, title: Option<String>) -> impl IntoView {
+    let locale = session.locale();
+    let job = incoming.document.job();
+    let kind = Machine::of(job).kind.map(Words::words);
+    let count = page::entries(job.entries().len());
+    let changes = incoming
+        .changes
+        .as_ref()
+        .map(|changes| changed(session, changes));
+    let notices = notices(&incoming.notices, &locale);
+    let (said, button) = match incoming.already {
+        Already::Nothing => (None, Some(page::ADD_JOB.to_owned())),
+        Already::Closed | Already::Full => (
+            Some(page::BESIDE.to_owned()),
+            Some(page::ADD_JOB.to_owned()),
+        ),
+        Already::Job { new_entries: 0, .. } => (Some(page::NOTHING_NEW.to_owned()), None),
+        Already::Job { new_entries, .. } => (
+            Some(page::new_entries(new_entries)),
+            Some(page::add_entries(new_entries)),
+        ),
+    };
+    let clashing = match incoming.already {
+        Already::Job { clashing, .. } if clashing > 0 => Some(page::clashing_entries(clashing)),
+        _ => None,
+    };
+    let here = job.id().clone();
+    let add = move |_| {
+        let id = incoming.add(&session.store(), device::new_id);
+        done(session, id);
+    };
+    view! {
+        <h2>{page::IN_IT}</h2>
+        <p class="title">{title}</p>
+        <p>{kind.map(|kind| [kind, ", "].concat())} {count}</p>
+        {said.map(|said| view! { <p>{said}</p> })}
+        {clashing.map(|said| view! { <p>{said}</p> })}
+        {changes}
+        {notices}
+        {match button {
+            Some(words) => view! { <button class="button wide" on:click=add>{words}</button> }.into_any(),
+            None => view! {
+                <a class="button wide" href=Route::Job(here, Place::Do).link()>{page::OPEN_JOB}</a>
+            }
+            .into_any(),
+        }}
+    }
+}
+
+/// The entries that a file adds, and what is found then and wasn't before.
+fn changed(session: Session, changes: &Changes) -> impl IntoView + use<> {
+    let locale = session.locale();
+    let told: Vec<String> = changes
+        .entries
+        .iter()
+        .filter_map(|entry| page::entry(entry, &locale))
+        .map(|entry| [entry.about.as_str(), ": ", &entry.says].concat())
+        .collect();
+    let is_strike = |entry: &&job::Entry| matches!(entry.content, Content::Strike(_));
+    let strikes = changes.entries.iter().filter(is_strike).count();
+    let (before, after) = (
+        findings(session, &changes.before),
+        findings(session, &changes.after),
+    );
+    let differing = |heading: &'static str, here: &[String], there: &[String]| {
+        let lines: Vec<String> = here
+            .iter()
+            .filter(|line| !there.contains(line))
+            .map(|line| [heading, ": ", line].concat())
+            .collect();
+        lines
+    };
+    let lines = told
+        .into_iter()
+        .chain((strikes > 0).then(|| keeping::strikes(strikes)))
+        .chain(differing(keeping::FOUND_THEN, &after, &before))
+        .chain(differing(keeping::NO_LONGER_FOUND, &before, &after));
+    let lines: Vec<_> = lines.map(|line| view! { <li>{line}</li> }).collect();
+    (!lines.is_empty()).then(|| {
+        view! {
+            <h3>{keeping::CHANGES}</h3>
+            <ul class="lines">{lines}</ul>
+        }
+    })
+}
+
+fn findings(session: Session, job: &Job) -> Vec<String> {
+    let now = untrack(|| session.now());
+    let known = assess(&Model::default(), job, now);
+    let findings = known.findings.iter();
+    findings
+        .map(|found| wording::finding(found, &session.locale()))
+        .collect()
+}
+
+fn notices(notices: &[Notice], locale: &Locale) -> impl IntoView + use<> {
+    let lines = notices.iter().map(|found| notice(found, locale));
+    let lines: Vec<_> = lines.map(|line| view! { <li>{line}</li> }).collect();
+    (!lines.is_empty()).then(|| {
+        view! {
+            <h3>{page::NOTICES}</h3>
+            <ul class="lines">{lines}</ul>
+        }
+    })
+}
+
+/// What a back-up holds, and the button that takes it in.
+fn backed_up(session: Session, backup: IncomingBackup) -> impl IntoView {
+    let made = session.locale().moment(backup.made);
+    let Tally {
+        new,
+        growing,
+        same,
+        unread,
+    } = backup.tally();
+    let lines = keeping::backup_brings(new, growing, same, unread).into_iter();
+    let brings_any = new + growing + unread > 0;
+    let heading = keeping::backup_of(backup.jobs.len(), &made);
+    let add = move |_| {
+        backup.add(&session.store(), device::new_id);
+        session.set_trouble(session.store().trouble());
+        session.jobs_changed();
+        session.go_saying(&Route::Jobs, keeping::TAKEN_IN);
+    };
+    view! {
+        <h2>{page::IN_IT}</h2>
+        <p class="title">{heading}</p>
+        <ul class="lines">{lines.map(|line| view! { <li>{line}</li> }).collect::<Vec<_>>()}</ul>
+        {if brings_any {
+            view! { <button class="button wide" on:click=add>{keeping::TAKE_ALL_IN}</button> }.into_any()
+        } else {
+            view! { <a class="button wide" href=Route::Jobs.link()>{page::YOUR_JOBS}</a> }.into_any()
+        }}
+    }
+}
+
+fn done(session: Session, id: Id) {
+    session.set_trouble(session.store().trouble());
+    session.jobs_changed();
+    session.go(&Route::Job(id, Place::Do));
+}
+
+/// Says why a file can't be opened, and the way out.
+pub(super) fn refused(what: String, mend: &'static str) -> impl IntoView {
+    view! {
+        <div class="notice">
+            <h2>{page::NOT_OPENED}</h2>
+            <p>{what}</p>
+            <p>{mend}</p>
+        </div>
+    }
+}

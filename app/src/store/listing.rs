@@ -1,0 +1,90 @@
+//! The list of jobs: what is shown of each, and which are put away from it.
+
+use std::collections::BTreeSet;
+
+use job::Id;
+
+use super::jobs::{AWAY, JOB, name};
+use super::record::{self, LONGEST_LINE, Summary, USUAL_LINE};
+use super::{JobStore, Shelf};
+
+/// Fifty jobs of ordinary size: about 5,000 characters each.
+const ROOM_FOR_FIFTY: usize = 250_000;
+
+/// One job in the list.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Listed {
+    /// The identifier under which it is kept.
+    pub id: Id,
+    /// What is shown of it; none for one that this program can't read at a glance.
+    pub summary: Option<Summary>,
+    /// Whether it is put away.
+    pub is_away: bool,
+}
+
+impl JobStore {
+    /// Every job kept here, the one touched last in front; what can't be read stands at the end.
+    #[must_use]
+    pub fn listed(&self) -> Vec<Listed> {
+        let names = self.names();
+        let mut listed: Vec<Listed> = names
+            .iter()
+            .filter_map(|name| Id::new(name.strip_prefix(JOB)?).ok())
+            .map(|id| Listed {
+                summary: self.summary(&id),
+                is_away: names.contains(&name(AWAY, &id)),
+                id,
+            })
+            .collect();
+        listed.sort_by_key(|job| {
+            let touched = job.summary.as_ref().map(|summary| summary.touched);
+            std::cmp::Reverse(touched)
+        });
+        listed
+    }
+
+    /// Puts a job away from the list, or back into it.
+    pub fn put_away(&self, id: &Id, away: bool) {
+        let name = name(AWAY, id);
+        if away {
+            // Where there is no room it stays in the list, which hides nothing.
+            let _ = self.write(&name, "away");
+        } else {
+            self.remove(&name);
+        }
+    }
+
+    /// Whether a job is put away.
+    #[must_use]
+    pub fn is_away(&self, id: &Id) -> bool {
+        self.read(&name(AWAY, id)).is_some()
+    }
+
+    fn summary(&self, id: &Id) -> Option<Summary> {
+        let name = name(JOB, id);
+        // Almost every line is short, and what is read is copied out of the browser.
+        let lengths = [USUAL_LINE, LONGEST_LINE].into_iter();
+        lengths
+            .filter_map(|length| self.start_of(&name, length))
+            .find_map(|start| record::read_summary(&start))
+            // Kept by another version, or damaged in its first line: then it is read in full.
+            .or_else(|| Some(Summary::of(self.load(id)?.job()?)))
+    }
+
+    /// Whether so little room is left that a person should know before it is gone: room for
+    /// about as many characters as fifty jobs have.
+    #[must_use]
+    pub fn is_nearly_full(&self) -> bool {
+        let shelf = self.shelf.as_ref();
+        shelf.is_some_and(|shelf| !shelf.has_room(ROOM_FOR_FIFTY))
+    }
+
+    /// The names of all texts kept here, on the shelf or aside.
+    pub(super) fn names(&self) -> BTreeSet<String> {
+        // Filled one by one: collecting would sort, which costs the page more than it saves.
+        let mut names = BTreeSet::new();
+        names.extend(self.aside.names());
+        names.extend(self.shelf.iter().flat_map(|shelf| shelf.names()));
+        names
+    }
+}
