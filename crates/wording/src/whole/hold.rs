@@ -57,9 +57,7 @@ pub(super) fn why_withheld(why: &WhyWithheld) -> String {
             "the gas burns or isn't known, and it would add a contact that can spark".to_owned()
         }
         WhyWithheld::AfterGoodDevice => "a plain known-good start device is tried first".to_owned(),
-        WhyWithheld::NothingToObserve => {
-            "the machine hardly does what other checks would look at".to_owned()
-        }
+        WhyWithheld::NothingToObserve => "this machine hardly does".to_owned(),
         WhyWithheld::CannotBeDone => "you said that it can't be done".to_owned(),
     }
 }

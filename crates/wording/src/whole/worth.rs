@@ -108,7 +108,7 @@ pub(crate) fn to_do(assessment: &Assessment, whole: &Whole) -> Vec<String> {
             format!("{} {why}", bet_with_cause(best))
         }
     }];
-    if other.right >= WORTH_TELLING {
+    if other.right >= worth_naming(other.action) {
         lines.push(format!("Next best: {}", bet(other)));
     }
     let burns = assessment
@@ -122,6 +122,14 @@ pub(crate) fn to_do(assessment: &Assessment, whole: &Whole) -> Vec<String> {
     }
     lines.extend(verdict.hold.iter().map(|hold| hold.words().to_owned()));
     lines
+}
+
+/// From which chance on an action is told as the next best. The scrap yard is there anyway.
+fn worth_naming(action: Action) -> f64 {
+    match action {
+        Action::Scrap => 0.15,
+        _ => WORTH_TELLING,
+    }
 }
 
 /// Whether the best is to fit a part to see, and that can be done now.
@@ -207,7 +215,10 @@ fn withheld(whole: &Whole) -> Vec<String> {
     let said = groups.iter().map(|(why, tasks)| {
         let because = why_withheld(why);
         match why {
-            WhyWithheld::NothingToObserve => format!("Not now: {because} ({}).", tasks.len()),
+            WhyWithheld::NothingToObserve => match tasks.len() {
+                1 => format!("Not now: 1 check looks at what {because}."),
+                more => format!("Not now: {more} checks look at what {because}."),
+            },
             _ => format!("Not now, {because}: {}.", listed(tasks)),
         }
     });
@@ -235,8 +246,8 @@ pub(crate) fn unfitting(whole: &Whole) -> Option<String> {
         _ => "over 100 times".to_owned(),
     };
     Some(format!(
-        "“{}” fits the other readings least, {times} worse than chance would have it. Repeat that \
-         first: a slip is commoner than two faults.",
+        "“{}” fits the others least: {times} less likely beside them than by itself. Repeat it \
+         first, before anything rests on it.",
         reading(conflict.repeat)
     ))
 }
