@@ -89,7 +89,8 @@ fn of_clue(clue: Clue) -> &'static str {
             "Dial to coldest; end holiday, showroom and lock modes; wait out the start delay."
         }
         Clue::TimerByHand => {
-            "Turn the defrost timer on by its slot, from outside; or start the maker's cooling test."
+            "Turn the defrost timer on by its slot, or start the maker's cooling test; nothing that \
+             carries wires is opened."
         }
         Clue::FlashCode => {
             "Count the flashes of lamp or display from outside. No meter on a drive that runs."
@@ -118,7 +119,9 @@ fn of_clue(clue: Clue) -> &'static str {
         Clue::Hiss => {
             "Ear at the evaporator as the compressor stops: gas should be heard settling."
         }
-        Clue::FrostPattern => "After two hours of running, look at the evaporator, first to last.",
+        Clue::FrostPattern => {
+            "After two hours of running, unplug it and look at the evaporator at once, first to last."
+        }
         Clue::Temperatures => {
             "A thermometer in a glass of water in each compartment, half a day and more."
         }

@@ -116,7 +116,13 @@ fn takes(check: &NextCheck) -> String {
         parts.push("cover off".to_owned());
     }
     if is(panel_off) {
-        parts.push("evaporator's panel off".to_owned());
+        // Behind it are a fan and a heater.
+        let when = if is(plugged) {
+            ", only once unplugged"
+        } else {
+            ""
+        };
+        parts.push(format!("evaporator's panel off{when}"));
     }
     if check.declared_parts_only {
         parts.push("only the maker's part or one declared for this gas".to_owned());
