@@ -160,7 +160,7 @@ fn winding(known: &WindingsKnown, pair: Pair, locale: &Locale) -> Option<String>
 mod tests {
     use super::*;
     use crate::forms::pair_reading::{Checked, Target, checked};
-    use diagnosis::{Choice, GearChoice, Model, assess};
+    use diagnosis::{Choice, GearChoice, Model, assess_checks};
     use job::{Content, Entry, Id, Moment, Name, NotDone, Origin, Question};
     use measure::MeterKind;
 
@@ -199,7 +199,7 @@ mod tests {
 
         fn picture(&self) -> PinPicture {
             let now = Moment::new(0, 0).unwrap();
-            let assessment = assess(&Model::default(), &self.0, now);
+            let assessment = assess_checks(&Model::default(), &self.0, now);
             let known = assessment.windings.as_ref();
             PinPicture::of(&self.0, known, PinShape::PointUp, &Locale::default())
         }

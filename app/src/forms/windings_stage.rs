@@ -63,7 +63,7 @@ pub fn step_to_tell(assessment: &Assessment) -> Option<Step> {
 mod tests {
     use super::*;
     use crate::forms::pair_reading::{Checked, checked};
-    use diagnosis::{Choice, Model, assess};
+    use diagnosis::{Choice, Model, assess_checks};
     use job::{Answer, Content, Entry, Id, Moment, Name, Origin, Question};
     use measure::MeterKind;
     use measure::windings::Pair;
@@ -84,7 +84,7 @@ mod tests {
             })
             .unwrap();
         }
-        let assessment = assess(&Model::default(), &job, now);
+        let assessment = assess_checks(&Model::default(), &job, now);
         (job, assessment)
     }
 

@@ -1,6 +1,6 @@
 //! What is in a file that was chosen, and what it would change, before anything is added.
 
-use diagnosis::{Machine, Model, assess};
+use diagnosis::{Machine, Model, assess_checks};
 use job::{Content, Id, Job};
 use jobfile::Notice;
 use leptos::prelude::*;
@@ -131,7 +131,7 @@ fn changed(session: Session, changes: &Changes) -> impl IntoView + use<> {
 
 fn findings(session: Session, job: &Job) -> Vec<String> {
     let now = untrack(|| session.now());
-    let known = assess(&Model::default(), job, now);
+    let known = assess_checks(&Model::default(), job, now);
     let findings = known.findings.iter();
     findings
         .map(|found| wording::finding(found, &session.locale()))

@@ -1,6 +1,6 @@
 //! The jobs kept on this device: found by name, put away, brought back.
 
-use diagnosis::{Model, assess};
+use diagnosis::{Model, assess_checks};
 use job::{Id, Moment};
 use leptos::prelude::*;
 use wording::page::keeping as words;
@@ -175,7 +175,7 @@ fn where_interrupted(session: Session, id: &Id) -> String {
     match session.store().load(id) {
         Some(Kept::Document { document, .. }) => {
             let now = untrack(|| session.now());
-            match assess(&Model::default(), document.job(), now).first_break() {
+            match assess_checks(&Model::default(), document.job(), now).first_break() {
                 Some((link, state)) => page::interrupted(link, state),
                 None => page::NO_BREAK.to_owned(),
             }

@@ -1,7 +1,7 @@
 //! A job that this program can't change: from a newer one, or not to be read at all. It can be
 //! looked at as far as possible, saved exactly as it is, and deleted.
 
-use diagnosis::{Machine, Model, assess};
+use diagnosis::{Machine, Model, assess_checks};
 use job::Id;
 use leptos::prelude::*;
 use wording::{ErrorWords, newer, open_error, page, title};
@@ -77,7 +77,7 @@ pub fn KeptAsItIs(
 /// What can be read of it.
 fn readable(session: Session, kept: &Kept) -> impl IntoView + use<> {
     let job = kept.job()?;
-    let known = assess(&Model::default(), job, untrack(|| session.now()));
+    let known = assess_checks(&Model::default(), job, untrack(|| session.now()));
     Some(report_view(&known, job, &session.locale()))
 }
 

@@ -16,7 +16,14 @@ pub(crate) enum Command {
     Help(Topic),
     Version,
     Assess(Request),
-    Check { files: Vec<OsString> },
+    Check {
+        files: Vec<OsString>,
+    },
+    /// The networks of one job, as of when; none for now.
+    Network {
+        file: OsString,
+        at: Option<Moment>,
+    },
 }
 
 /// What to assess, and how to say it.
@@ -24,6 +31,8 @@ pub(crate) enum Command {
 pub(crate) struct Request {
     pub(crate) files: Vec<OsString>,
     pub(crate) json: bool,
+    /// Each check by itself, nothing weighed together.
+    pub(crate) checks_only: bool,
     pub(crate) locale: Locale,
     /// As of when; none for now.
     pub(crate) at: Option<Moment>,
@@ -36,6 +45,7 @@ pub(crate) enum ArgumentError {
     UnknownCommand(String),
     UnknownOption(String),
     NoFile(&'static str),
+    SeveralFiles,
     MissingValue(String),
     UnexpectedValue(String),
     DecimalMark(String),
@@ -46,11 +56,11 @@ impl fmt::Display for ArgumentError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let help = "See `coldcase --help`.";
         match self {
-            Self::NoCommand => write!(f, "say what to do, assess or check. {help}"),
+            Self::NoCommand => write!(f, "say what to do: assess, check or network. {help}"),
             Self::UnknownCommand(found) => {
                 write!(
                     f,
-                    "there is no command “{found}”; say assess or check. {help}"
+                    "there is no command “{found}”; say assess, check or network. {help}"
                 )
             }
             Self::UnknownOption(found) => write!(f, "there is no option {found} here. {help}"),
@@ -60,6 +70,7 @@ impl fmt::Display for ArgumentError {
                     "no file is named. Say `coldcase {command} FILE`, or - for standard input."
                 )
             }
+            Self::SeveralFiles => write!(f, "name one file only: networks are printed of one job."),
             Self::MissingValue(option) => write!(f, "{option} needs a value behind it. {help}"),
             Self::UnexpectedValue(option) => write!(f, "{option} takes no value. {help}"),
             Self::DecimalMark(found) => {
@@ -86,6 +97,7 @@ pub(crate) fn parse(mut parser: Parser) -> Result<Command, ArgumentError> {
         Some(Asked::Value(command)) => match command.to_str() {
             Some("assess") => assess(parser),
             Some("check") => check(parser),
+            Some("network") => network(parser),
             _ => Err(ArgumentError::UnknownCommand(shown(&command))),
         },
     }
@@ -99,6 +111,7 @@ fn assess(mut parser: Parser) -> Result<Command, ArgumentError> {
             Asked::Value(file) => request.files.push(file),
             Asked::Option(name) => match name.as_str() {
                 "--json" => request.json = true,
+                "--checks-only" => request.checks_only = true,
                 "--decimal" => request.locale.decimal = decimal_mark(&value(&mut parser, name)?)?,
                 "--at" => request.at = Some(time(&value(&mut parser, name)?)?),
                 _ => return Err(ArgumentError::UnknownOption(name)),
@@ -124,6 +137,21 @@ fn check(mut parser: Parser) -> Result<Command, ArgumentError> {
         return Err(ArgumentError::NoFile("check"));
     }
     Ok(Command::Check { files })
+}
+
+fn network(mut parser: Parser) -> Result<Command, ArgumentError> {
+    let (mut file, mut at) = (None, None);
+    while let Some(asked) = next(&mut parser)? {
+        match asked {
+            Asked::Help => return Ok(Command::Help(Topic::Network)),
+            Asked::Value(_) if file.is_some() => return Err(ArgumentError::SeveralFiles),
+            Asked::Value(named) => file = Some(named),
+            Asked::Option(name) if name == "--at" => at = Some(time(&value(&mut parser, name)?)?),
+            Asked::Option(name) => return Err(ArgumentError::UnknownOption(name)),
+        }
+    }
+    let file = file.ok_or(ArgumentError::NoFile("network"))?;
+    Ok(Command::Network { file, at })
 }
 
 /// One argument.
@@ -184,6 +212,7 @@ mod tests {
         let expected = Request {
             files: vec!["a.json".into(), "-".into(), "--b.json".into()],
             json: true,
+            checks_only: true,
             locale: Locale {
                 decimal: DecimalMark::Comma,
                 ..Locale::default()
@@ -197,6 +226,7 @@ mod tests {
                 "--decimal=comma",
                 "-",
                 "--json",
+                "--checks-only",
                 "--at",
                 "1970-01-01T00:00:00Z",
                 "--",
@@ -228,6 +258,10 @@ mod tests {
         assert_eq!(parsed(&["assess", "--yaml", "a"]), option("--yaml"));
         assert_eq!(parsed(&["check", "-x", "a"]), option("-x"));
         assert_eq!(parsed(&["check"]), Err(ArgumentError::NoFile("check")));
+        assert_eq!(
+            parsed(&["network", "a", "b"]),
+            Err(ArgumentError::SeveralFiles)
+        );
         assert_eq!(
             parsed(&["assess", "--decimal"]),
             Err(ArgumentError::MissingValue("--decimal".into()))

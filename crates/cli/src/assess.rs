@@ -3,7 +3,7 @@
 use std::ffi::OsString;
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use diagnosis::{Assessment, Model, assess};
+use diagnosis::{Assessment, Model, assess, assess_checks};
 use job::{Job, Moment};
 use wording::{ErrorWords, Locale};
 
@@ -30,7 +30,7 @@ pub(crate) fn run(request: &Request) -> Printed {
     let results: Vec<Examined> = request
         .files
         .iter()
-        .map(|file| examine(file, now, &request.locale))
+        .map(|file| examine(file, now, request))
         .collect();
     Printed {
         output: if request.json {
@@ -47,11 +47,17 @@ pub(crate) fn run(request: &Request) -> Printed {
     }
 }
 
-fn examine(file: &OsString, now: Moment, locale: &Locale) -> Examined {
+fn examine(file: &OsString, now: Moment, request: &Request) -> Examined {
+    let examine = if request.checks_only {
+        assess_checks
+    } else {
+        assess
+    };
+    let locale = &request.locale;
     let found = load(file).map_err(|why| why.words()).map(|loaded| {
         let job = loaded.document.job().clone();
         Found {
-            assessment: assess(&Model::default(), &job, now),
+            assessment: examine(&Model::default(), &job, now),
             notices: loaded
                 .notices
                 .iter()
@@ -87,7 +93,7 @@ impl Examined {
     }
 }
 
-/// The text of the page. Only several files need a heading each to be told apart.
+/// With the checks only, the text of the page. Only several files need a heading each to be told apart.
 fn text(results: &[Examined], locale: &Locale) -> String {
     let reports: Vec<String> = results
         .iter()
@@ -131,7 +137,7 @@ fn json(results: &[Examined], locale: &Locale) -> String {
 }
 
 /// The clock's time, in UTC: only how long ago something was is asked of it.
-fn clock() -> Moment {
+pub(crate) fn clock() -> Moment {
     let since = SystemTime::now().duration_since(UNIX_EPOCH);
     let milliseconds = since.map_or(0, |since| {
         i64::try_from(since.as_millis()).unwrap_or(Moment::LATEST)

@@ -6,6 +6,7 @@ pub(crate) enum Topic {
     Everything,
     Assess,
     Check,
+    Network,
 }
 
 pub(crate) const fn text(topic: Topic) -> &'static str {
@@ -13,6 +14,7 @@ pub(crate) const fn text(topic: Topic) -> &'static str {
         Topic::Everything => EVERYTHING,
         Topic::Assess => ASSESS,
         Topic::Check => CHECK,
+        Topic::Network => NETWORK,
     }
 }
 
@@ -21,6 +23,7 @@ coldcase: why a freezer or refrigerator won't get cold, from a job file
 
   coldcase assess FILE...   say what the readings show and what to do next
   coldcase check FILE...    say whether these files are jobs
+  coldcase network FILE     print the networks in which it is weighed
   coldcase COMMAND --help   say more about one of them
   coldcase --version        say which version this is
 
@@ -31,12 +34,13 @@ command, could not be read.
 ";
 
 const ASSESS: &str = "\
-coldcase assess [--json] [--decimal point|comma] [--at TIME] FILE...
+coldcase assess [--json] [--checks-only] [--decimal point|comma] [--at TIME] FILE...
 
-Says what the readings in each job show, the same text as on the page.
+Says what the readings in each job show, which parts may be at fault, and what to do.
 
   --json           print a JSON list instead, with one object for each file. Its form is
                    described by the schema public/assessment.schema.json.
+  --checks-only    leave out what is weighed together: the same text as on the page.
   --decimal MARK   write numbers in words with a point (4.7) or a comma (4,7). Point if
                    not said.
   --at TIME        assess as of that time, for example 2026-11-25T13:05:00+01:00. Now if
@@ -56,4 +60,18 @@ Says whether each file is a job that this program can read, and what in it, if a
 it can't. A FILE of - is standard input. Nothing is changed.
 
 Exit code: 0 all are; 2 a file, or the command, could not be read.
+";
+
+const NETWORK: &str = "\
+coldcase network [--at TIME] FILE
+
+Prints the Bayesian networks in which a job is weighed, one for each build that the machine
+may have, in Bayesian network interchange format (BIF), so that another program can check
+the odds. Comments in front of each say how likely the build is and which states were seen.
+
+  --at TIME        as of that time, as for assess.
+
+A FILE of - is standard input.
+
+Exit code: 0 done; 2 the file, or the command, could not be read.
 ";

@@ -1,6 +1,7 @@
 //! `coldcase`: reads job files on the command line and says what the page would say.
 //!
-//! Answers: what do these jobs show, in words or as JSON, and are these files jobs at all?
+//! Answers: what do these jobs show, in words or as JSON, in which networks are they weighed, and
+//! are these files jobs at all?
 //!
 //! Must never know: how a conclusion is reached or a job is written; it joins the crates that
 //! do, and adds the clock, the files and the exit code. It never changes a file.
@@ -12,6 +13,7 @@ mod assess;
 mod check;
 mod help;
 mod input;
+mod network;
 mod output;
 
 use std::io::{self, Write};
@@ -63,5 +65,6 @@ fn run(command: Command) -> Printed {
         Command::Version => said(format!("coldcase {}\n", env!("CARGO_PKG_VERSION"))),
         Command::Assess(request) => assess::run(&request),
         Command::Check { files } => check::run(&files),
+        Command::Network { file, at } => network::run(&file, at.unwrap_or_else(assess::clock)),
     }
 }

@@ -2,6 +2,7 @@
 //! from these structs by a test.
 
 mod fill;
+mod whole;
 
 use serde::Serialize;
 
@@ -55,6 +56,21 @@ pub(crate) struct Assessed {
     power: Power,
     /// What to do, in a safe order; the first is the next step.
     next: Vec<NextStep>,
+    /// Faults that may be there, the likeliest first; empty where the machine was not weighed:
+    /// nothing is known yet, or only the checks were asked for.
+    suspects: Vec<whole::Suspect>,
+    /// That nothing is wrong; null where the machine was not weighed.
+    nothing_wrong: Option<whole::Suspect>,
+    /// Each link of the Path with how likely it is interrupted there.
+    links: Vec<whole::LinkOdds>,
+    /// What to do; null where the machine was not weighed.
+    verdict: Option<whole::Verdict>,
+    /// What can be checked now, the most worth per minute first.
+    next_checks: Vec<whole::NextCheck>,
+    /// What can't be checked now, and why.
+    withheld: Vec<whole::Withheld>,
+    /// Readings that don't fit together, if there are any.
+    conflict: Option<whole::Conflict>,
 }
 
 /// What may be powered, each with what stands in front of it. An empty list lets it.

@@ -8,7 +8,8 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
 
-use diagnosis::{Model, assess};
+use diagnosis::{Assessment, Model, assess, assess_checks};
+use job::{Job, Moment};
 use jobfile::{Opened, open, parse_timestamp};
 use serde_json::Value;
 use wording::{DecimalMark, Locale};
@@ -60,8 +61,16 @@ fn files(folder: &str) -> Vec<String> {
     names
 }
 
-/// What the page shows of a job: the same report from the same words.
+/// What is said of a job: the same report from the same words.
 fn report(file: &str, locale: &Locale) -> String {
+    report_by(assess, file, locale)
+}
+
+fn report_by(
+    assess: fn(&Model, &Job, Moment) -> Assessment,
+    file: &str,
+    locale: &Locale,
+) -> String {
     let content = fs::read_to_string(repository().join(file)).unwrap();
     let Opened::Document { document, .. } = open(&content).unwrap() else {
         panic!("{file} is from a newer program");
@@ -87,6 +96,16 @@ fn the_text_is_the_report_and_nothing_else() {
         assert_eq!(text(&said.stderr), "");
         let is_live = file.ends_with("leak-to-shell.json");
         assert_eq!(code(&said), i32::from(is_live), "{file}");
+    }
+}
+
+#[test]
+fn with_the_checks_only_the_text_is_what_the_page_shows() {
+    for file in files("demo-data") {
+        let said = coldcase(&["assess", "--checks-only", "--at", AT, &file]);
+        let shown = report_by(assess_checks, &file, &Locale::default());
+        assert_eq!(text(&said.stdout), shown);
+        assert!(!shown.contains("What may be at fault"), "{file}");
     }
 }
 
@@ -333,6 +352,8 @@ fn a_command_that_cannot_be_read_is_exit_code_2_and_says_what_to_write() {
         &["assess", "--yaml", "x"],
         &["assess", "--decimal", "dot", "x"],
         &["check", "--json", "x"],
+        &["network"],
+        &["network", "x", "y"],
     ] {
         let said = coldcase(arguments);
         assert_eq!(code(&said), 2, "{arguments:?}");

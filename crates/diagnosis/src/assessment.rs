@@ -13,13 +13,16 @@ use crate::checks::stored_charge::StoredCharge;
 use crate::checks::winding_temperature::WindingTemperature;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
+use crate::whole::{self, Assumptions, ExportedNetwork, Whole};
 use crate::{Caution, Check, Finding, Gates, Item, Level, Link, LinkState, Step};
 
 /// The assumptions behind every conclusion.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Model {
     /// What is thought of windings before they are measured.
     pub windings: WindingPriors,
+    /// What is thought of whole machines before anything is known.
+    pub machines: Assumptions,
 }
 
 /// What is known about a machine. Never stored: made anew from the job each time.
@@ -39,6 +42,8 @@ pub struct Assessment {
     pub next: Vec<Step>,
     /// The windings, once anything about them was entered.
     pub windings: Option<WindingsKnown>,
+    /// Everything weighed together, once there is something to weigh.
+    pub whole: Option<Whole>,
 }
 
 /// Draws all conclusions from a job. Same model, job and moment: same answer.
@@ -47,16 +52,31 @@ pub struct Assessment {
 #[must_use]
 pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
     let known = Known::of(model, job, now);
-    let cautions = known.cautions();
-    Assessment {
-        next: known.next_steps(job),
-        path: path_of(&known.links()),
-        findings: known.findings(),
-        gates: Gates::of(&cautions, &known.ground, &known.shell),
-        cautions,
-        windings: known.windings.anything().then_some(known.windings),
-        machine: known.machine,
-    }
+    let mut assessment = known.assessment(job);
+    let next = assessment.next.iter().copied();
+    let weighed = whole::Known {
+        machine: &known.machine,
+        windings: &known.windings,
+        cautions: &assessment.cautions,
+        gates: &assessment.gates,
+        safety_first: next.filter(|step| step.is_for_safety()).collect(),
+    };
+    assessment.whole = whole::weigh(&model.machines, job, weighed);
+    assessment
+}
+
+/// The same without weighing the whole machine, for lists of many jobs: what each check says by
+/// itself takes a small part of the time.
+#[must_use]
+pub fn assess_checks(model: &Model, job: &Job, now: Moment) -> Assessment {
+    Known::of(model, job, now).assessment(job)
+}
+
+/// The networks behind [`Assessment::whole`] with a job's evidence, for other programs to check.
+#[must_use]
+pub fn export_networks(model: &Model, job: &Job, now: Moment) -> Vec<ExportedNetwork> {
+    let known = Known::of(model, job, now);
+    whole::export(&model.machines, job, &known.machine, &known.windings)
 }
 
 /// What each check knows by itself.
@@ -87,6 +107,21 @@ impl Known {
             temperature: WindingTemperature::of(job),
             windings,
             machine,
+        }
+    }
+
+    fn assessment(&self, job: &Job) -> Assessment {
+        let cautions = self.cautions();
+        let windings = &self.windings;
+        Assessment {
+            machine: self.machine.clone(),
+            path: path_of(&self.links()),
+            findings: self.findings(),
+            gates: Gates::of(&cautions, &self.ground, &self.shell),
+            cautions,
+            next: self.next_steps(job),
+            windings: windings.anything().then(|| windings.clone()),
+            whole: None,
         }
     }
 

@@ -1,12 +1,14 @@
 //! How a refrigerating appliance fails, what is known of one, and what to do next.
 //!
 //! Answers: given a job, which links of the Path hold or are broken as far as anyone knows, what
-//! was found, what to be careful of, and which step comes next in a safe order.
+//! was found, what to be careful of, and which step comes next in a safe order; and, everything
+//! weighed together, which parts are suspects, which check is worth its time, and what to do.
 //!
 //! Must never know: where a job is stored, how a sentence reads, what a screen looks like, what
 //! time it is unless told.
 //!
-//! A check is one file in `checks` and one line in the list there.
+//! A check is one file in `checks` and one line in the list there. What weighs the whole machine
+//! stands in `whole`; [`Assessment::whole`] is what comes out of it.
 
 #![forbid(unsafe_code)]
 
@@ -19,8 +21,9 @@ mod gate;
 mod item;
 mod path;
 mod step;
+mod whole;
 
-pub use assessment::{Assessment, Model, assess};
+pub use assessment::{Assessment, Model, assess, assess_checks, export_networks};
 pub use caution::{Caution, Level};
 pub use checks::Check;
 pub use checks::ground::{
@@ -44,3 +47,8 @@ pub use gate::{Closed, Gate, Gates};
 pub use item::Item;
 pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};
+pub use whole::{
+    ANSWER, Action, Assumptions, Build, Clue, Conflict, Decided, Edit, ExportedNetwork, Fault,
+    History, Hold, LinkOdds, NextCheck, Overturn, Part, PriorError, Priors, Proposal, Setup,
+    Suspect, Task, Verdict, Weighed, Whole, WhyWithheld, Withheld,
+};

@@ -61,6 +61,21 @@ impl Step {
         }
     }
 
+    /// Whether it comes before anything is touched or powered, whatever it is worth.
+    #[must_use]
+    pub const fn is_for_safety(self) -> bool {
+        matches!(
+            self,
+            Self::Do(
+                Check::Machine
+                    | Check::Refrigerant
+                    | Check::LookOver
+                    | Check::Ground
+                    | Check::StoredCharge
+            )
+        )
+    }
+
     /// Its short name for files.
     #[must_use]
     pub const fn name(self) -> &'static str {

@@ -23,6 +23,7 @@ mod reading_error;
 mod report;
 mod step;
 mod value;
+pub mod whole;
 mod windings_finding;
 pub mod windings_page;
 

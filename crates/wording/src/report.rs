@@ -1,9 +1,10 @@
 //! The whole assessment as text: what the page shows and what the command line prints.
 
-use diagnosis::{Assessment, Level, Machine, WindingsKnown};
+use diagnosis::{Assessment, Level, Machine, Whole, WindingsKnown};
 use job::{Job, Origin};
 use measure::windings::{Pin, Scored};
 
+use crate::whole::{at_fault, broken_links, to_do, unfitting, worth_checking};
 use crate::windings_finding::capital;
 use crate::{
     Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, step,
@@ -19,6 +20,14 @@ pub enum Part {
     Machine,
     /// What may be powered.
     Power,
+    /// What to do, where the whole machine was weighed.
+    ToDo,
+    /// Which parts may be at fault, where it was weighed.
+    AtFault,
+    /// Which checks are worth their time, where it was weighed.
+    Worth,
+    /// Readings that don't fit together, where it was weighed.
+    Unfitting,
     /// What was found.
     Found,
     /// Which pin is which.
@@ -92,6 +101,8 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
             .filter(move |caution| caution.level() == level)
             .map(|which| caution(*which).line())
     };
+    let whole = assessment.whole.as_ref();
+    let weighed = |lines: fn(&Whole) -> Vec<String>| whole.map_or_else(Vec::new, lines);
     let sections = [
         (
             Part::Safety,
@@ -104,6 +115,22 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
             machine_lines(&assessment.machine, job),
         ),
         (Part::Power, "May it be powered?", gates(&assessment.gates)),
+        (
+            Part::ToDo,
+            "What to do",
+            whole.map_or_else(Vec::new, |whole| to_do(assessment, whole)),
+        ),
+        (Part::AtFault, "What may be at fault", weighed(at_fault)),
+        (
+            Part::Worth,
+            "Worth checking next",
+            whole.map_or_else(Vec::new, |whole| worth_checking(whole, locale)),
+        ),
+        (
+            Part::Unfitting,
+            "Readings that don't fit together",
+            weighed(|whole| unfitting(whole).into_iter().collect()),
+        ),
         (
             Part::Found,
             "Found so far",
@@ -132,7 +159,14 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
         (
             Part::Limits,
             "What this doesn't show",
-            vec![LIMITS.to_owned()],
+            vec![
+                if whole.is_some() {
+                    WEIGHED_LIMITS
+                } else {
+                    LIMITS
+                }
+                .to_owned(),
+            ],
         ),
     ];
     Report {
@@ -153,6 +187,12 @@ const LIMITS: &str = "Ohms can condemn a compressor; they can't clear one. Nothi
                       tested under power, and the sealed system hasn't been judged. Odds rest on \
                       stated judgement, not on statistics. Local codes and licensed practice come \
                       first.";
+
+/// The same once tests under power and the sealed system are weighed too.
+const WEIGHED_LIMITS: &str = "Ohms can condemn a compressor; they can't clear one. The sealed \
+                              system is judged from outside only. Odds rest on stated judgement, \
+                              not on statistics, and see nothing that nobody looked for. Local \
+                              codes and licensed practice come first.";
 
 fn machine_lines(machine: &Machine, job: &Job) -> Vec<String> {
     let invented = (job.origin() == Origin::Invented)
@@ -220,6 +260,7 @@ fn explanation_lines(assessment: &Assessment) -> Vec<String> {
 }
 
 fn links(assessment: &Assessment) -> Vec<String> {
+    let weighed = assessment.whole.as_ref().and_then(broken_links);
     assessment
         .path
         .iter()
@@ -230,5 +271,6 @@ fn links(assessment: &Assessment) -> Vec<String> {
                 None => format!("{}: {}", said.link, said.state),
             }
         })
+        .chain(weighed)
         .collect()
 }

@@ -1,6 +1,6 @@
 //! From an assessment to what is printed of it.
 
-use diagnosis::{Assessment, Choice, Finding, Gate, Step, WindingsFinding, WindingsKnown};
+use diagnosis::{Assessment, Choice, Finding, Gate, Step, Whole, WindingsFinding, WindingsKnown};
 use diagnosis::{explanation_name, item_of_pair};
 use job::{Job, Origin};
 use measure::windings::{Forecast, Label, Pin, Resistances, Role, Scored};
@@ -9,7 +9,7 @@ use wording::Locale;
 
 use super::{
     Assessed, Caution, Explained, Foretold, Found, Link, NextStep, PinRole, Power, Resistance,
-    RoleProbabilities, Windings,
+    RoleProbabilities, Windings, whole,
 };
 
 impl Assessed {
@@ -20,6 +20,7 @@ impl Assessed {
         notices: Vec<String>,
         locale: &Locale,
     ) -> Self {
+        let weighed = assessment.whole.as_ref();
         Self {
             file,
             job: job.id().as_str().to_owned(),
@@ -56,8 +57,22 @@ impl Assessed {
                 .iter()
                 .map(|step| NextStep::of(*step, locale))
                 .collect(),
+            suspects: each(weighed, |whole| &whole.suspects, whole::Suspect::of),
+            nothing_wrong: weighed.map(|found| whole::Suspect::of(&found.nothing_wrong)),
+            links: each(weighed, |whole| &whole.links, whole::LinkOdds::of),
+            verdict: weighed.map(whole::Verdict::of),
+            next_checks: each(weighed, |whole| &whole.next, whole::NextCheck::of),
+            withheld: each(weighed, |whole| &whole.withheld, whole::Withheld::of),
+            conflict: weighed
+                .and_then(|found| found.conflict)
+                .map(whole::Conflict::of),
         }
     }
+}
+
+/// What is printed of each of a list; none where the machine was not weighed.
+fn each<T, P>(weighed: Option<&Whole>, of: fn(&Whole) -> &Vec<T>, print: fn(&T) -> P) -> Vec<P> {
+    weighed.map_or_else(Vec::new, |whole| of(whole).iter().map(print).collect())
 }
 
 fn in_front_of(gate: &Gate) -> Vec<&'static str> {
@@ -184,6 +199,6 @@ const fn role_name(role: Role) -> &'static str {
 }
 
 /// A sum of probabilities can be above 1 by its rounding.
-fn at_most_one(probability: f64) -> f64 {
+pub(super) fn at_most_one(probability: f64) -> f64 {
     probability.clamp(0.0, 1.0)
 }

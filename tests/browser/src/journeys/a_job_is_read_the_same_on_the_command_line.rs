@@ -1,5 +1,6 @@
 //! The main journey: a job made on a phone, with three pairs in odd order and decimal commas; the network goes, the page
-//! comes back with the job, and the command line says of its file, word for word, what the page shows.
+//! comes back with the job, and the command line says of its file by the checks alone,
+//! word for word, what the page shows.
 
 use std::path::Path;
 use std::process::Command;
@@ -88,7 +89,7 @@ fn assess(stage: &Stage, file: &Path) -> Result<String> {
         "point"
     };
     let output = Command::new(stage.command_line())
-        .args(["assess", "--decimal", mark])
+        .args(["assess", "--checks-only", "--decimal", mark])
         .arg(file)
         .output()
         .context("the command line can't be started")?;

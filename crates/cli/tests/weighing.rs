@@ -1,0 +1,119 @@
+//! What the built program says of a whole machine, weighed together.
+
+// A test is allowed to fall over, and so is what helps it.
+#![allow(clippy::unwrap_used, clippy::panic)]
+
+use std::path::Path;
+use std::process::{Command, Output};
+
+use serde_json::Value;
+
+const OPEN_PTC: &str = "demo-data/open-ptc.json";
+const LEAK: &str = "demo-data/leak-to-shell.json";
+
+fn coldcase(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_coldcase"))
+        .current_dir(Path::new(env!("CARGO_MANIFEST_DIR")).join("../.."))
+        .args(arguments)
+        .output()
+        .unwrap()
+}
+
+fn text(arguments: &[&str]) -> String {
+    String::from_utf8(coldcase(arguments).stdout).unwrap()
+}
+
+fn json(arguments: &[&str]) -> Value {
+    let value: Value = serde_json::from_slice(&coldcase(arguments).stdout).unwrap();
+    value[0].clone()
+}
+
+/// The lines under a heading.
+fn section<'a>(text: &'a str, heading: &str) -> Vec<&'a str> {
+    let (_, behind) = text.split_once(&format!("\n{heading}\n")).unwrap();
+    behind.lines().take_while(|line| !line.is_empty()).collect()
+}
+
+#[test]
+fn the_likeliest_fault_stands_first_and_nothing_wrong_has_a_row_of_its_own() {
+    let said = text(&["assess", OPEN_PTC]);
+    let lines = section(&said, "What may be at fault");
+    assert!(lines[1].starts_with("- Start device open: nearly certain"));
+    assert!(lines[1].contains("Points strongly to it: start device"));
+    assert!(lines.last().unwrap().starts_with("- Nothing wrong: hardly"));
+}
+
+#[test]
+fn what_to_do_is_a_bet_and_what_is_fitted_suits_gas_that_burns() {
+    let said = text(&["assess", OPEN_PTC]);
+    let lines = section(&said, "What to do");
+    assert_eq!(
+        lines[0],
+        "- Replace the start device; right in over 19 of 20 such cases."
+    );
+    assert!(lines.iter().any(|line| line.contains("gas that burns")));
+}
+
+#[test]
+fn a_machine_whose_metal_may_be_live_is_not_to_be_powered_for_any_check() {
+    let said = text(&["assess", LEAK]);
+    let to_do = section(&said, "What to do");
+    assert!(to_do.contains(&"- Don't power it: its metal may be live."));
+    let checks = section(&said, "Worth checking next").join("\n");
+    assert!(checks.contains("Not now, something above says stop"));
+    assert!(!checks.contains("protected outlet, its test button"));
+}
+
+#[test]
+fn nothing_is_told_of_the_whole_where_the_checks_only_were_asked_for() {
+    let value = json(&["assess", "--json", "--checks-only", OPEN_PTC]);
+    for name in ["suspects", "links", "next-checks", "withheld"] {
+        assert_eq!(value[name].as_array().unwrap().len(), 0, "{name}");
+    }
+    for name in ["nothing-wrong", "verdict", "conflict"] {
+        assert!(value[name].is_null(), "{name}");
+    }
+}
+
+#[test]
+fn json_gives_suspects_verdict_and_checks_by_their_published_names() {
+    let value = json(&["assess", "--json", OPEN_PTC]);
+    let first = &value["suspects"][0];
+    assert_eq!(first["fault"], "start-device-open");
+    assert_eq!(first["part"], "start-device");
+    assert_eq!(first["pointing-to"][0]["check"], "start-device");
+    assert!(first["probability"].as_f64().unwrap() > first["before"].as_f64().unwrap());
+    assert!(value["nothing-wrong"]["fault"].is_null());
+    assert_eq!(value["links"].as_array().unwrap().len(), 8);
+    assert_eq!(value["verdict"]["best"]["action"], "replace");
+    assert_eq!(value["verdict"]["decided"], "nearly-sure");
+    assert_eq!(value["verdict"]["hold"][0]["name"], "do-not-fit-start-kit");
+    let withheld = value["withheld"].as_array().unwrap();
+    let kit = withheld.iter().find(|one| one["check"] == "start-kit");
+    assert_eq!(kit.unwrap()["why"][0], "not-with-gas-that-burns");
+}
+
+#[test]
+fn the_networks_are_printed_with_what_was_seen_one_for_each_build() {
+    let said = coldcase(&["network", OPEN_PTC]);
+    assert_eq!(said.status.code(), Some(0));
+    let said = String::from_utf8(said.stdout).unwrap();
+    let networks = said.lines().filter(|line| line.starts_with("network "));
+    // An upright with a start device of its own: by hand or frost-free, never an inverter.
+    let names: Vec<&str> = networks.collect();
+    assert!(names.contains(&"network manual_defrost {"), "{names:?}");
+    assert!(said.contains("// observed: clue_opening_seen = hums_then_clicks"));
+    let weights = said
+        .lines()
+        .filter_map(|line| line.strip_prefix("// probability of the build: "));
+    let sum: f64 = weights.map(|weight| weight.parse::<f64>().unwrap()).sum();
+    assert!((sum - 1.0).abs() < 1e-9, "{sum}");
+}
+
+#[test]
+fn a_file_without_a_job_has_no_networks() {
+    let said = coldcase(&["network", "nowhere.json"]);
+    assert_eq!(said.status.code(), Some(2));
+    assert!(said.stdout.is_empty());
+    assert!(String::from_utf8_lossy(&said.stderr).starts_with("nowhere.json: "));
+}

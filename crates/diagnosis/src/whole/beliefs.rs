@@ -1,0 +1,386 @@
+//! What is believed of a machine once everything entered is weighed, over all builds that it may
+//! have.
+
+use belief::{Evidence, Posterior, Variable, Workspace};
+
+use super::build::Build;
+use super::clue::Clue;
+use super::compiled::Compiled;
+use super::entered::{Entered, Weight};
+use super::fault::Fault;
+use super::trouble;
+use crate::choice::Choice;
+
+/// Builds that are less likely than this are left out: they can't move a decision.
+const LEAST_BUILD: f64 = 0.03;
+/// How likely it is that someone observes what such a build doesn't have: a slip in the build or
+/// in the answer.
+const MISTAKEN: f64 = 0.02;
+/// Weights on what the compressor does, where something was observed that needs it running.
+const RAN: [f64; 8] = [1.0, 0.8, 0.7, 0.02, 0.02, 0.02, 0.02, 0.02];
+
+/// One build's network with the evidence in it.
+#[derive(Clone)]
+struct Expert<'a> {
+    compiled: &'a Compiled,
+    evidence: Evidence,
+    /// Natural logarithm of the probability of the evidence.
+    ln_evidence: f64,
+    /// Probability of the build.
+    weight: f64,
+}
+
+/// Memory for propagations, one for each build.
+pub(super) type Desk = [Workspace; 3];
+
+/// The builds that are plausible, each with its evidence.
+#[derive(Clone)]
+pub(super) struct Beliefs<'a> {
+    experts: Vec<Expert<'a>>,
+}
+
+/// Probabilities of what interests, mixed over the builds.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Picture {
+    /// By [`Fault`].
+    pub(super) faults: Vec<f64>,
+    /// That nothing is at fault.
+    pub(super) nothing: f64,
+    /// By [`Clue`]: how likely each answer is; empty where no build can show it.
+    pub(super) answers: Vec<Vec<f64>>,
+    /// States of the conditions that links are read from.
+    pub(super) supply: Vec<f64>,
+    pub(super) call: Vec<f64>,
+    pub(super) compressor: Vec<f64>,
+    pub(super) motor: Vec<f64>,
+    pub(super) pump: Vec<f64>,
+    pub(super) exchange: Vec<f64>,
+    pub(super) hold: Vec<f64>,
+    /// By [`Build`].
+    pub(super) builds: [f64; 3],
+}
+
+/// What is held fixed while a question is asked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Held {
+    /// This fault is there, whatever else.
+    Fault(Fault),
+    /// This fault is there and no other.
+    Only(Fault),
+    /// Nothing is at fault.
+    Nothing,
+}
+
+impl<'a> Beliefs<'a> {
+    /// Weighs what was entered. `None` where nothing of it can be true together, which slips
+    /// in every row forbid.
+    pub(super) fn of(
+        networks: impl Iterator<Item = &'a Compiled>,
+        odds: [f64; 3],
+        entered: &[Entered],
+        desk: &mut Desk,
+    ) -> Option<Self> {
+        let mut experts = Vec::new();
+        let mut logs = Vec::new();
+        for compiled in networks {
+            let (evidence, factor) = evidence_of(compiled, entered)?;
+            let odds = odds[compiled.build.column()] * factor;
+            if odds <= 0.0 {
+                continue;
+            }
+            let workspace = &mut desk[compiled.build.column()];
+            let ln = compiled.tree.ln_probability(&evidence, workspace).ok()?;
+            if ln.is_finite() {
+                logs.push(libm::log(odds) + ln - compiled.ln_offered);
+                experts.push(Expert {
+                    compiled,
+                    evidence,
+                    ln_evidence: ln,
+                    weight: 0.0,
+                });
+            }
+        }
+        let ln_evidence = log_sum(&logs)?;
+        for (expert, log) in experts.iter_mut().zip(&logs) {
+            expert.weight = libm::exp(log - ln_evidence);
+        }
+        experts.retain(|expert| expert.weight >= LEAST_BUILD);
+        let kept: f64 = experts.iter().map(|expert| expert.weight).sum();
+        for expert in &mut experts {
+            expert.weight /= kept;
+        }
+        Some(Self { experts })
+    }
+
+    /// The logarithm of the probability of what was entered, by half a pass over each build.
+    pub(super) fn ln_probability(
+        networks: impl Iterator<Item = &'a Compiled>,
+        odds: [f64; 3],
+        entered: &[Entered],
+        desk: &mut Desk,
+    ) -> Option<f64> {
+        let mut logs = Vec::new();
+        for compiled in networks {
+            let (evidence, factor) = evidence_of(compiled, entered)?;
+            let odds = odds[compiled.build.column()] * factor;
+            let workspace = &mut desk[compiled.build.column()];
+            let ln = compiled.tree.ln_probability(&evidence, workspace).ok()?;
+            logs.push(libm::log(odds) + ln - compiled.ln_offered);
+        }
+        log_sum(&logs)
+    }
+
+    /// Everything at once, from one pass over each build; with the logarithm of the probability
+    /// of what was entered.
+    pub(super) fn glance(
+        networks: impl Iterator<Item = &'a Compiled>,
+        odds: [f64; 3],
+        entered: &[Entered],
+        desk: &mut Desk,
+    ) -> Option<(f64, Picture)> {
+        let mut mixed: Option<(f64, f64, Picture)> = None;
+        for compiled in networks {
+            let (evidence, factor) = evidence_of(compiled, entered)?;
+            let odds = odds[compiled.build.column()] * factor;
+            let workspace = &mut desk[compiled.build.column()];
+            let Ok(posterior) = compiled.tree.propagate(&evidence, workspace) else {
+                continue;
+            };
+            let ln = libm::log(odds) + posterior.ln_evidence() - compiled.ln_offered;
+            if !ln.is_finite() {
+                continue;
+            }
+            // Relative to the first build, whose weight is one.
+            let (first, whole, picture) = mixed.get_or_insert_with(|| (ln, 0.0, Picture::blank()));
+            let chance = libm::exp(ln - *first);
+            *whole += chance;
+            picture.add(compiled, &posterior, chance);
+        }
+        let (first, whole, mut picture) = mixed?;
+        picture.scale(1.0 / whole);
+        Some((first + libm::log(whole), picture))
+    }
+
+    /// Everything at once, with something held fixed; `None` where that can't be. The number
+    /// is the probability of what is held fixed.
+    pub(super) fn picture(&self, held: Held, desk: &mut Desk) -> Option<(f64, Picture)> {
+        let mut mixed: Option<(f64, Picture)> = None;
+        for expert in &self.experts {
+            let Some(evidence) = expert.held(held) else {
+                continue;
+            };
+            let workspace = &mut desk[expert.compiled.build.column()];
+            let Ok(posterior) = expert.compiled.tree.propagate(&evidence, workspace) else {
+                continue;
+            };
+            let chance = expert.weight * libm::exp(posterior.ln_evidence() - expert.ln_evidence);
+            let (whole, picture) = mixed.get_or_insert_with(|| (0.0, Picture::blank()));
+            *whole += chance;
+            picture.add(expert.compiled, &posterior, chance);
+        }
+        let (whole, mut picture) = mixed?;
+        if whole <= 0.0 {
+            return None;
+        }
+        picture.scale(1.0 / whole);
+        Some((whole, picture))
+    }
+
+    /// The probability of what is held fixed.
+    pub(super) fn chance(&self, held: Held, desk: &mut Desk) -> f64 {
+        let mut sum = 0.0;
+        for expert in &self.experts {
+            let workspace = &mut desk[expert.compiled.build.column()];
+            if let Some(evidence) = expert.held(held)
+                && let Ok(ln) = expert.compiled.tree.ln_probability(&evidence, workspace)
+            {
+                sum += expert.weight * libm::exp(ln - expert.ln_evidence);
+            }
+        }
+        sum
+    }
+
+    /// Each plausible build's network with its evidence, for other programs to check.
+    pub(super) fn exported(&self) -> Vec<(Build, f64, belief::Exported)> {
+        self.experts
+            .iter()
+            .map(|expert| {
+                let build = expert.compiled.build;
+                let network = expert.compiled.tree.network();
+                let exported = belief::export_bif(build.name(), network, &expert.evidence);
+                (build, expert.weight, exported)
+            })
+            .collect()
+    }
+
+    /// The networks of the builds that are plausible.
+    pub(super) fn networks(&self) -> impl Iterator<Item = &'a Compiled> {
+        self.experts.iter().map(|expert| expert.compiled)
+    }
+
+    /// The likeliest build; the first of equals.
+    pub(super) fn likeliest_build(&self) -> Build {
+        let mut best = (Build::ManualDefrost, f64::NEG_INFINITY);
+        for expert in &self.experts {
+            if expert.weight > best.1 {
+                best = (expert.compiled.build, expert.weight);
+            }
+        }
+        best.0
+    }
+}
+
+impl Expert<'_> {
+    /// The evidence with something held fixed.
+    fn held(&self, held: Held) -> Option<Evidence> {
+        let network = self.compiled.tree.network();
+        let mut evidence = self.evidence.clone();
+        let fault = match held {
+            Held::Fault(fault) | Held::Only(fault) => {
+                let (variable, state) = self.compiled.fault(fault)?;
+                evidence.observe(network, variable, state).ok()?;
+                Some(fault)
+            }
+            Held::Nothing => None,
+        };
+        if matches!(held, Held::Only(_) | Held::Nothing) {
+            for (part, variable) in self.compiled.parts() {
+                if fault.is_none_or(|fault| fault.part() != *part) {
+                    evidence.observe(network, variable.variable, 0).ok()?;
+                }
+            }
+        }
+        Some(evidence)
+    }
+}
+
+/// One build's evidence, and the factor that what was entered puts on the build itself.
+fn evidence_of(compiled: &Compiled, entered: &[Entered]) -> Option<(Evidence, f64)> {
+    let network = compiled.tree.network();
+    let mut evidence = compiled.offered().ok()?;
+    let (mut factor, mut ran) = (1.0, false);
+    for weight in entered.iter().flat_map(|one| &one.weights) {
+        match weight {
+            Weight::Clue(clue, ln_weights) => match compiled.clues.variable(*clue) {
+                Some(variable) => evidence.weigh_ln(network, variable, ln_weights).ok()?,
+                None => factor *= MISTAKEN,
+            },
+            Weight::Fault(fault, times) => {
+                if let Some((variable, state)) = compiled.fault(*fault) {
+                    weigh_one(compiled, &mut evidence, variable, state, *times)?;
+                }
+            }
+            Weight::Nothing(times) => {
+                let trouble = compiled.conditions.trouble;
+                weigh_one(compiled, &mut evidence, trouble, trouble::NONE, *times)?;
+            }
+            Weight::Build(factors) => factor *= factors[compiled.build.column()],
+            Weight::Ran => ran = true,
+        }
+    }
+    if ran {
+        evidence
+            .weigh(network, compiled.conditions.motor, &RAN)
+            .ok()?;
+    }
+    Some((evidence, factor))
+}
+
+fn weigh_one(
+    compiled: &Compiled,
+    evidence: &mut Evidence,
+    variable: Variable,
+    state: usize,
+    times: f64,
+) -> Option<()> {
+    let network = compiled.tree.network();
+    let mut weights = vec![1.0; network.states(variable).len()];
+    weights[state] = times;
+    evidence.weigh(network, variable, &weights).ok()
+}
+
+impl Picture {
+    fn blank() -> Self {
+        Self {
+            faults: vec![0.0; Fault::ALL.len()],
+            nothing: 0.0,
+            answers: vec![Vec::new(); Clue::ALL.len()],
+            supply: Vec::new(),
+            call: Vec::new(),
+            compressor: Vec::new(),
+            motor: Vec::new(),
+            pump: Vec::new(),
+            exchange: Vec::new(),
+            hold: Vec::new(),
+            builds: [0.0; 3],
+        }
+    }
+
+    fn add(&mut self, compiled: &Compiled, posterior: &Posterior<'_>, chance: f64) {
+        for (_, part) in compiled.parts() {
+            let marginal = posterior.marginal(part.variable);
+            for (place, fault) in part.faults.iter().enumerate() {
+                self.faults[fault.place()] += chance * marginal[place + 1];
+            }
+        }
+        let c = &compiled.conditions;
+        self.nothing += chance * posterior.marginal(c.trouble)[trouble::NONE];
+        self.builds[compiled.build.column()] += chance;
+        for (clue, variable) in compiled.clues.all() {
+            add_scaled(
+                &mut self.answers[clue as usize],
+                posterior.marginal(variable),
+                chance,
+            );
+        }
+        for (sums, variable) in [
+            (&mut self.supply, c.supply),
+            (&mut self.call, c.call),
+            (&mut self.compressor, c.compressor),
+            (&mut self.motor, c.motor),
+            (&mut self.pump, c.pump),
+            (&mut self.exchange, c.exchange),
+            (&mut self.hold, c.hold),
+        ] {
+            add_scaled(sums, posterior.marginal(variable), chance);
+        }
+    }
+
+    fn scale(&mut self, factor: f64) {
+        let numbers = self
+            .faults
+            .iter_mut()
+            .chain(self.answers.iter_mut().flatten())
+            .chain(&mut self.supply)
+            .chain(&mut self.call)
+            .chain(&mut self.compressor)
+            .chain(&mut self.motor)
+            .chain(&mut self.pump)
+            .chain(&mut self.exchange)
+            .chain(&mut self.hold)
+            .chain(&mut self.builds)
+            .chain(std::iter::once(&mut self.nothing));
+        numbers.for_each(|number| *number *= factor);
+        // A clue that only some of the plausible builds can show: given that it is shown.
+        for answers in &mut self.answers {
+            let sum: f64 = answers.iter().sum();
+            if sum > 0.0 {
+                answers.iter_mut().for_each(|answer| *answer /= sum);
+            }
+        }
+    }
+}
+
+fn add_scaled(sums: &mut Vec<f64>, row: &[f64], factor: f64) {
+    sums.resize(row.len(), 0.0);
+    for (sum, entry) in sums.iter_mut().zip(row) {
+        *sum += factor * entry;
+    }
+}
+
+/// Natural logarithm of the sum of numbers given by their logarithms; `None` of nothing.
+fn log_sum(logs: &[f64]) -> Option<f64> {
+    let top = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let sum: f64 = logs.iter().map(|log| libm::exp(log - top)).sum();
+    top.is_finite().then(|| top + libm::log(sum))
+}

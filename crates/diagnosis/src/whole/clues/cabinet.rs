@@ -1,0 +1,111 @@
+//! What is seen of the cabinet: doors, frost, air, fans, room.
+
+use belief::BuildError;
+
+use super::super::assembly::Parent::{Part as P, State};
+use super::super::clue::Clue;
+use super::super::conditions::{Conditions, hold, pump, turns};
+use super::super::fault::{Fault::*, Part::*};
+use super::{Table, yes};
+
+pub(super) fn add(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
+    add_looks(table, c)?;
+    add_air(table, c)?;
+    add_temperatures(table, c)
+}
+
+fn add_looks(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
+    table.add(Clue::Lint, &[P(Condenser), P(CondenserFan)], |given| {
+        yes(match () {
+            () if given.is(CondenserMatted) => 92.0,
+            () if given.is(CondenserFanStopped) => 45.0,
+            () => 15.0,
+        })
+    })?;
+    table.add(Clue::Seal, &[P(Seal)], |given| {
+        if given.is(SealLeaks) {
+            [8.0, 62.0, 30.0]
+        } else {
+            // A gap that one can see is the fault itself.
+            [89.0, 10.5, 0.5]
+        }
+    })?;
+    table.add(Clue::DoorLamp, &[P(Lamp)], |given| {
+        yes(if given.is(HeatStaysOn) { 80.0 } else { 2.0 })
+    })?;
+    table.add(Clue::Drain, &[P(Drain), State(c.ice)], |given| {
+        yes(match () {
+            () if given.is(IcedUp) => 86.0,
+            () if given.at(c.ice) > 0 => 26.0,
+            () => 5.0,
+        })
+    })?;
+    table.add(Clue::CoilIce, &[State(c.ice)], |given| {
+        yes(if given.at(c.ice) > 0 { 95.0 } else { 4.0 })
+    })
+}
+
+fn add_air(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
+    // Strong, none, weak. What none says of a machine that defrosts is weighed by `aside`.
+    let moved_by = [State(c.evaporator), State(c.turns)];
+    table.add(Clue::EvaporatorFan, &moved_by, |given| {
+        match (given.at(c.turns), given.at(c.evaporator)) {
+            // Nothing calls for it, or only the compressor's circuit is broken.
+            (turns::NOT, 0) => [60.0, 37.0, 3.0],
+            (_, 0) => [93.0, 4.0, 3.0],
+            (_, 1) => [20.0, 13.0, 67.0],
+            _ => [3.0, 87.0, 10.0],
+        }
+    })?;
+    table.add(Clue::CondenserFan, &[P(CondenserFan)], |given| {
+        yes(if given.is(CondenserFanStopped) {
+            92.0
+        } else {
+            3.0
+        })
+    })?;
+    table.add(
+        Clue::AirOutlet,
+        &[P(Damper), State(c.evaporator)],
+        |given| {
+            yes(match () {
+                () if given.is(DamperStuck) => 88.0,
+                () if given.at(c.evaporator) > 0 => 80.0,
+                () => 8.0,
+            })
+        },
+    )?;
+    // Usual, hot, cold. What heat says of too much being asked is weighed by `aside`.
+    table.add(Clue::RoomTemperature, &[P(Room)], |given| {
+        if given.is(RoomTooCold) {
+            [4.0, 1.0, 95.0]
+        } else {
+            [82.0, 9.0, 9.0]
+        }
+    })
+}
+
+fn add_temperatures(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
+    // Both near target, freezer cold and the rest warm, half cold, both warm, freezer warm alone.
+    table.add(Clue::Temperatures, &[State(c.hold)], |given| {
+        match given.at(c.hold) {
+            hold::COLD => [87.0, 3.0, 5.0, 3.0, 2.0],
+            hold::UNBALANCED => [3.0, 67.0, 23.0, 4.0, 3.0],
+            hold::PARTLY => [3.0, 9.0, 64.0, 21.0, 3.0],
+            _ => [1.0, 1.0, 3.0, 94.0, 1.0],
+        }
+    })?;
+    // Cools properly, cools partly, no change. What a cure says of a machine with nothing wrong
+    // is weighed by `aside`.
+    table.add(Clue::ThawTrial, &[State(c.ice), State(c.pump)], |given| {
+        match (given.at(c.ice), given.at(c.pump)) {
+            (1, pump::FULL) => [84.0, 12.0, 4.0],
+            (1, _) => [8.0, 37.0, 55.0],
+            // Moisture freezes in the capillary and thaws with the rest.
+            (_, pump::ERRATIC) => [48.0, 30.0, 22.0],
+            (_, pump::FULL) => [14.0, 26.0, 60.0],
+            (_, pump::NONE) => [0.5, 2.5, 97.0],
+            _ => [4.0, 24.0, 72.0],
+        }
+    })
+}

@@ -1,0 +1,115 @@
+//! The networks of all builds, compiled once for each set of assumptions.
+
+use std::sync::{Arc, LazyLock, OnceLock};
+
+use super::beliefs::Desk;
+use super::build::Build;
+use super::compiled::Compiled;
+use super::priors::Priors;
+use crate::choice::Choice;
+
+/// What is assumed of whole machines. Compiling takes a few milliseconds a build; it is done
+/// when first needed, and kept for as long as a copy of these assumptions lives.
+#[derive(Clone)]
+pub struct Assumptions {
+    priors: Priors,
+    compiled: Arc<[OnceLock<Option<Compiled>>; 3]>,
+}
+
+/// The stated assumptions are the same for everybody, so that they are compiled once.
+static STATED: LazyLock<Arc<[OnceLock<Option<Compiled>>; 3]>> = LazyLock::new(Arc::default);
+
+impl Assumptions {
+    /// With these shares of faults.
+    #[must_use]
+    pub fn new(priors: Priors) -> Self {
+        let compiled = if priors == Priors::default() {
+            Arc::clone(&STATED)
+        } else {
+            Arc::default()
+        };
+        Self { priors, compiled }
+    }
+
+    /// The shares of faults.
+    #[must_use]
+    pub fn priors(&self) -> &Priors {
+        &self.priors
+    }
+
+    /// The networks in the order of builds. `None` where one can't be compiled, which tests
+    /// rule out for every table that a person can make.
+    pub(super) fn networks(&self) -> Option<Vec<&Compiled>> {
+        Build::ALL
+            .iter()
+            .zip(self.compiled.iter())
+            .map(|(&build, kept)| {
+                kept.get_or_init(|| Compiled::new(build, &self.priors).ok())
+                    .as_ref()
+            })
+            .collect()
+    }
+}
+
+impl Default for Assumptions {
+    fn default() -> Self {
+        Self::new(Priors::default())
+    }
+}
+
+impl PartialEq for Assumptions {
+    /// What is compiled follows from the shares.
+    fn eq(&self, other: &Self) -> bool {
+        self.priors == other.priors
+    }
+}
+
+impl std::fmt::Debug for Assumptions {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Assumptions")
+            .field("priors", &self.priors)
+            .finish_non_exhaustive()
+    }
+}
+
+/// Memory for propagations over all networks.
+pub(super) fn desk(networks: &[&Compiled]) -> Desk {
+    // A workspace of the wrong size is replaced by one that fits when it is used.
+    let of = |column: usize| networks[column.min(networks.len() - 1)].tree.workspace();
+    [of(0), of(1), of(2)]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Fault;
+
+    #[test]
+    fn edited_shares_have_networks_of_their_own_and_stated_ones_share_theirs() {
+        let stated = Assumptions::default();
+        assert!(Arc::ptr_eq(
+            &stated.compiled,
+            &Assumptions::default().compiled
+        ));
+        let mut priors = Priors::default();
+        priors
+            .set(Build::ManualDefrost, Some(Fault::RotorSeized), 20.0)
+            .unwrap();
+        let edited = Assumptions::new(priors);
+        assert_ne!(edited, stated);
+        assert!(!Arc::ptr_eq(&edited.compiled, &stated.compiled));
+    }
+
+    #[test]
+    fn the_most_extreme_shares_compile() {
+        for fault in [None, Some(Fault::ChargeGone), Some(Fault::SealLeaks)] {
+            for percent in [Priors::LEAST, 95.0] {
+                let mut priors = Priors::default();
+                for &build in Build::ALL {
+                    priors.set(build, fault, percent).unwrap();
+                }
+                assert!(Assumptions::new(priors).networks().is_some());
+            }
+        }
+    }
+}

@@ -1,0 +1,298 @@
+//! Which check is worth doing next: expected drop in expected cost, per minute of work with the
+//! change of access in it; safe ones only.
+//!
+//! (Heckerman, Breese and Rommelse 1995 and Breese and Heckerman 1996, from memory: one step
+//! ahead, several faults at once.)
+
+use job::{Answer, Content, Job};
+use measure::windings::{Mains, Pair};
+
+use super::beliefs::Picture;
+use super::build::Build;
+use super::clue::{ANSWER, Clue, Task};
+use super::conditions::motor;
+use super::entered::Entered;
+use super::fault::Fault;
+use super::prospects::{ClueWorth, Prospects};
+use super::remedy::{Action, MINUTE, WAITING};
+use super::setup::{AS_FOUND, Needs, Setup, after, minutes_between};
+use crate::checks::windings::item_of_pair;
+use crate::choice::Choice;
+use crate::gate::{Closed, Gate, Gates};
+use crate::{Check, Machine, Refrigerant};
+
+/// What a bit about the faults is worth on top, in units of money (judgement): one step ahead
+/// doesn't see that two answers together may change the verdict. Two bits or so find a fault, and
+/// three quarters of an hour are well spent on that.
+const BIT: f64 = 5.0;
+/// How much of a minute of waiting counts as one of work, for the order of checks (judgement):
+/// one can do something else, but not drive home.
+const WAITING_AS_WORK: f64 = 0.05;
+/// With gas that burns and a loss of charge at least this likely, powered work stops.
+const GAS_MAY_BE_OUT: f64 = 0.5;
+
+/// A check that can be done now, with what it is worth.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NextCheck {
+    /// What to do.
+    pub task: Task,
+    /// Expected drop in expected cost by knowing the answer, in units of money.
+    pub value: f64,
+    /// Bits that the answer tells of the faults.
+    pub bits: f64,
+    /// Minutes of work, the change of access included.
+    pub minutes: f64,
+    /// Minutes of waiting on top.
+    pub waiting: f64,
+    /// What the time costs.
+    pub price: f64,
+    /// The state that the machine must be in.
+    pub setup: Setup,
+    /// Only the maker's part or one declared for a gas that burns may be fitted for it.
+    pub declared_parts_only: bool,
+    /// Answers after which something else would be done.
+    pub overturns: Vec<Overturn>,
+}
+
+/// An answer that would change the verdict.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Overturn {
+    /// What would be seen.
+    pub clue: Clue,
+    /// Its name among the clue's answers.
+    pub answer: &'static str,
+    /// What would be done then.
+    pub action: Action,
+    /// About which fault.
+    pub fault: Option<Fault>,
+}
+
+/// A check that is not offered, and why.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Withheld {
+    /// The check.
+    pub task: Task,
+    /// Why.
+    pub why: WhyWithheld,
+}
+
+/// Why a check is not offered.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum WhyWithheld {
+    /// What may be powered doesn't include it yet.
+    Closed(Vec<Closed>),
+    /// Gas that burns may be out.
+    GasMayBeOut,
+    /// It would open or add a contact where gas burns: never on such a machine.
+    NotWithGasThatBurns,
+    /// A plain start device is tried first.
+    AfterGoodDevice,
+    /// It says something of a compressor that runs, hums, or trips, and this one hardly does.
+    NothingToObserve,
+    /// The person can't do it.
+    CannotBeDone,
+}
+
+impl NextCheck {
+    /// Whether knowing is worth more than the time.
+    #[must_use]
+    pub fn is_worthwhile(&self) -> bool {
+        self.worth() > self.price
+    }
+
+    fn worth(&self) -> f64 {
+        self.value + BIT * self.bits
+    }
+
+    /// What it brings per minute: what checks are ordered by.
+    #[must_use]
+    pub fn per_minute(&self) -> f64 {
+        let minutes = self.minutes + WAITING_AS_WORK * self.waiting;
+        self.worth() / minutes.max(0.5)
+    }
+}
+
+/// What the choice depends on.
+pub(super) struct Choosing<'a> {
+    pub(super) job: &'a Job,
+    pub(super) machine: &'a Machine,
+    pub(super) gates: &'a Gates,
+    pub(super) entered: &'a [Entered],
+    pub(super) picture: &'a Picture,
+    pub(super) prospects: &'a Prospects,
+    pub(super) build: Build,
+    pub(super) mains: Option<Mains>,
+}
+
+impl Choosing<'_> {
+    /// What can be done now, the best first, and what can't, with why.
+    pub(super) fn rank(&self) -> (Vec<NextCheck>, Vec<Withheld>) {
+        let (mut ranked, mut withheld) = (Vec::new(), Vec::new());
+        let now = self.setup_now();
+        for task in tasks().filter(|task| !self.was_done(*task)) {
+            match self.why_not(task) {
+                Some(why) => withheld.push(Withheld { task, why }),
+                None => ranked.extend(self.appraise(task, now)),
+            }
+        }
+        // Stable: equals stay in the order of the tasks.
+        ranked.sort_by(|one: &NextCheck, other| other.per_minute().total_cmp(&one.per_minute()));
+        (ranked, withheld)
+    }
+
+    fn appraise(&self, task: Task, now: Setup) -> Option<NextCheck> {
+        let effort = task.effort(self.build);
+        let worths: Vec<(Clue, ClueWorth)> = task
+            .clues()
+            .filter(|clue| clue.exists_in(self.build))
+            .filter_map(|clue| Some((clue, self.prospects.worth(clue, self.mains)?)))
+            .collect();
+        // The best of its clues: all of them together are worth at least that.
+        let (_, best) = worths
+            .iter()
+            .max_by(|(_, one), (_, other)| one.value.total_cmp(&other.value))?;
+        let value = best.value;
+        let minutes = effort.minutes + minutes_between(now, effort.setup);
+        Some(NextCheck {
+            task,
+            value,
+            bits: worths.iter().map(|(_, worth)| worth.bits).sum(),
+            minutes,
+            waiting: effort.waiting,
+            price: minutes * MINUTE + effort.waiting * WAITING,
+            setup: effort.setup,
+            declared_parts_only: task == Task::Clue(Clue::GoodDevice) && self.gas_burns(),
+            overturns: worths
+                .iter()
+                .flat_map(|(clue, worth)| overturns(*clue, worth))
+                .collect(),
+        })
+    }
+
+    fn why_not(&self, task: Task) -> Option<WhyWithheld> {
+        if matches!(
+            self.job.answer(task.name(), ANSWER),
+            Some(Answer::NotDone(_))
+        ) {
+            return Some(WhyWithheld::CannotBeDone);
+        }
+        if let Task::Check(check) = task
+            && self.was_given_up(check)
+        {
+            return Some(WhyWithheld::CannotBeDone);
+        }
+        if let Task::Clue(clue) = task
+            && !self.is_to_be_observed(clue)
+        {
+            return Some(WhyWithheld::NothingToObserve);
+        }
+        if task == Task::Clue(Clue::StartKit) {
+            if self.gas_burns() || self.machine.refrigerant.is_none() {
+                return Some(WhyWithheld::NotWithGasThatBurns);
+            }
+            if !self.was_done(Task::Clue(Clue::GoodDevice)) {
+                return Some(WhyWithheld::AfterGoodDevice);
+            }
+        }
+        let gate = match task.effort(self.build).needs {
+            Needs::NoPower => return None,
+            Needs::LookAndListen => &self.gates.look_and_listen,
+            Needs::Trials => &self.gates.trials,
+        };
+        if let Gate::Closed(why) = gate {
+            return Some(WhyWithheld::Closed(why.clone()));
+        }
+        let lost = [Fault::ChargeLow, Fault::ChargeGone]
+            .iter()
+            .map(|fault| self.picture.faults[fault.place()])
+            .sum::<f64>();
+        (self.gas_burns() && lost >= GAS_MAY_BE_OUT).then_some(WhyWithheld::GasMayBeOut)
+    }
+
+    /// Whether every item was answered, and none of the answers says anything.
+    fn was_given_up(&self, check: Check) -> bool {
+        let items = check.items(self.job);
+        let pairs = Pair::ALL
+            .iter()
+            .all(|pair| self.job.answer(check.name(), item_of_pair(*pair)).is_some());
+        match check {
+            Check::Windings => pairs,
+            _ => !items.is_empty() && items.iter().all(|item| item.is_answered(self.job)),
+        }
+    }
+
+    /// Whether the machine does, likely enough, what the clue is about.
+    fn is_to_be_observed(&self, clue: Clue) -> bool {
+        let does = |states: &[usize]| -> f64 {
+            states
+                .iter()
+                .filter_map(|state| self.picture.motor.get(*state))
+                .sum()
+        };
+        let runs = does(&[motor::RUNS, motor::TOO_SELDOM, motor::CUTS_OUT]);
+        match clue {
+            _ if clue.needs_running() => runs >= 0.5,
+            Clue::Temperatures | Clue::ThawTrial => runs >= 0.3,
+            Clue::ClickInterval
+            | Clue::SaggingVolts
+            | Clue::Restart
+            | Clue::GoodDevice
+            | Clue::StartKit => does(&[motor::HUMS, motor::CUTS_OUT]) >= 0.15,
+            Clue::TripPattern | Clue::PartByPart => does(&[motor::TRIPS]) >= 0.1,
+            _ => true,
+        }
+    }
+
+    fn gas_burns(&self) -> bool {
+        self.machine.refrigerant.is_some_and(Refrigerant::burns)
+    }
+
+    fn was_done(&self, task: Task) -> bool {
+        self.entered.iter().any(|one| one.task == task)
+    }
+
+    /// The state in which the last answer left the machine.
+    fn setup_now(&self) -> Setup {
+        let mut now = AS_FOUND;
+        for entry in self.job.standing() {
+            if let Content::Answer { question, answer } = &entry.content
+                && !matches!(answer, Answer::NotDone(_))
+            {
+                let named = tasks().find(|task| question.check.as_str() == task.name());
+                if let Some(task) = named {
+                    now = after(now, task.setup(self.build));
+                }
+            }
+        }
+        now
+    }
+}
+
+/// Everything that can be chosen. What machine it is and what it did is asked anyway.
+fn tasks() -> impl Iterator<Item = Task> {
+    let checks = Check::ALL.iter().copied().filter(|check| {
+        !matches!(
+            check,
+            Check::Machine | Check::Refrigerant | Check::StoredCharge
+        )
+    });
+    let clues = Clue::ALL.iter().filter(|clue| clue.check().is_none());
+    checks
+        .map(Task::Check)
+        .chain(clues.map(|clue| Task::Clue(*clue)))
+}
+
+fn overturns(clue: Clue, worth: &ClueWorth) -> Vec<Overturn> {
+    worth
+        .overturns
+        .iter()
+        .filter_map(|&(answer, aim)| {
+            Some(Overturn {
+                clue,
+                answer: clue.answers().get(answer)?,
+                action: aim.action,
+                fault: aim.fault,
+            })
+        })
+        .collect()
+}

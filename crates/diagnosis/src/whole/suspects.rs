@@ -1,0 +1,193 @@
+//! Which parts may be at fault, where the Path breaks, and which readings say so.
+
+use super::beliefs::{Beliefs, Desk, Picture};
+use super::clue::Task;
+use super::conditions::compressor;
+use super::entered::Entered;
+use super::fault::Fault;
+use crate::Link;
+use crate::choice::Choice;
+
+/// Faults from here on are suspects: one machine in a hundred.
+const SUSPECT: f64 = 0.01;
+/// A reading that moves the odds by less than this factor points nowhere.
+const POINTS: f64 = 1.2;
+/// A reading that the others make this many times less likely doesn't fit them.
+const CONFLICT: f64 = 2.0;
+
+/// One fault, or nothing wrong, with how likely it is and why.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Suspect {
+    /// The fault; `None` for nothing wrong.
+    pub fault: Option<Fault>,
+    /// How likely it is. Several faults can be there at once, so that these don't add up to one.
+    pub probability: f64,
+    /// How likely it was before anything was known but the kind of machine.
+    pub before: f64,
+    /// What points to it, the strongest first.
+    pub pointing_to: Vec<Weighed>,
+    /// What points away from it, the strongest first.
+    pub pointing_away: Vec<Weighed>,
+}
+
+/// What one task's readings say of one suspect.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Weighed {
+    /// The task.
+    pub task: Task,
+    /// By which factor it changed the odds, all other readings given. Its logarithm is the
+    /// weight of evidence (Good 1950; from memory).
+    pub factor: f64,
+    /// How likely the suspect would be had the task not been done.
+    pub without: f64,
+}
+
+/// How far the Path is thought to be interrupted at a link.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LinkOdds {
+    /// The link.
+    pub link: Link,
+    /// How likely it is that it doesn't hold.
+    pub broken: f64,
+}
+
+/// Readings that don't fit together.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Conflict {
+    /// How many times less likely its readings are given the others than by themselves (Jensen
+    /// and others 1990; from memory).
+    pub factor: f64,
+    /// The task whose readings fit the others least: to be repeated first.
+    pub repeat: Task,
+}
+
+/// What is believed with and without each task.
+pub(super) struct Compared {
+    pub(super) picture: Picture,
+    before: Picture,
+    without: Vec<(Task, Picture)>,
+    pub(super) conflict: Option<Conflict>,
+}
+
+impl Compared {
+    pub(super) fn of(
+        beliefs: &Beliefs<'_>,
+        odds: [f64; 3],
+        entered: &[Entered],
+        desk: &mut Desk,
+    ) -> Option<Self> {
+        let glance = |entered: &[Entered], desk: &mut Desk| {
+            Beliefs::glance(beliefs.networks(), odds, entered, desk)
+        };
+        let (_, before) = glance(&[], desk)?;
+        let (ln_all, picture) = glance(entered, desk)?;
+        let (mut without, mut logs) = (Vec::new(), Vec::new());
+        for (place, one) in entered.iter().enumerate() {
+            let mut others = entered.to_vec();
+            others.remove(place);
+            let (ln_others, picture) = glance(&others, desk)?;
+            without.push((one.task, picture));
+            let alone = std::slice::from_ref(one);
+            let ln_alone = Beliefs::ln_probability(beliefs.networks(), odds, alone, desk)?;
+            logs.push((one.task, ln_alone, ln_others));
+        }
+        Some(Self {
+            picture,
+            before,
+            without,
+            conflict: conflict(ln_all, &logs),
+        })
+    }
+
+    /// Every fault that is likely enough, the likeliest first; equals in the order of the Path.
+    pub(super) fn suspects(&self) -> Vec<Suspect> {
+        let mut suspects: Vec<Suspect> = Fault::ALL
+            .iter()
+            .filter(|fault| self.picture.faults[fault.place()] >= SUSPECT)
+            .map(|&fault| self.suspect(Some(fault)))
+            .collect();
+        suspects.sort_by(|one, other| other.probability.total_cmp(&one.probability));
+        suspects
+    }
+
+    pub(super) fn suspect(&self, fault: Option<Fault>) -> Suspect {
+        let of = |picture: &Picture| match fault {
+            Some(fault) => picture.faults[fault.place()],
+            None => picture.nothing,
+        };
+        let probability = of(&self.picture);
+        let mut weighed: Vec<Weighed> = self
+            .without
+            .iter()
+            .map(|(task, picture)| Weighed {
+                task: *task,
+                factor: odds(probability) / odds(of(picture)),
+                without: of(picture),
+            })
+            .collect();
+        weighed.sort_by(|one, other| other.factor.total_cmp(&one.factor));
+        let away = weighed
+            .iter()
+            .rev()
+            .filter(|one| one.factor < 1.0 / POINTS)
+            .cloned()
+            .collect();
+        weighed.retain(|one| one.factor > POINTS);
+        Suspect {
+            fault,
+            probability,
+            before: of(&self.before),
+            pointing_to: weighed,
+            pointing_away: away,
+        }
+    }
+
+    /// Each link with how likely it is interrupted there.
+    pub(super) fn links(&self) -> Vec<LinkOdds> {
+        let picture = &self.picture;
+        let not_best = |states: &[f64]| 1.0 - states.first().copied().unwrap_or(1.0);
+        let compressor = |states: &[usize]| -> f64 {
+            let all = &picture.compressor;
+            states.iter().filter_map(|state| all.get(*state)).sum()
+        };
+        let odds = |link: Link| match link {
+            Link::Supply => not_best(&picture.supply),
+            Link::Call => not_best(&picture.call),
+            Link::Circuit => compressor(&[compressor::BROKEN, compressor::LEAKS]),
+            Link::Start => compressor(&[compressor::HUMS, compressor::AFTER_LONG_REST]),
+            Link::Run => compressor(&[compressor::CUTS_OUT]),
+            Link::Pump => not_best(&picture.pump),
+            Link::Exchange => not_best(&picture.exchange),
+            Link::Hold => not_best(&picture.hold),
+        };
+        let each = Link::ALL.iter();
+        each.map(|&link| LinkOdds {
+            link,
+            broken: odds(link).clamp(0.0, 1.0),
+        })
+        .collect()
+    }
+}
+
+/// Odds of a probability, kept away from the ends where rounding would decide.
+fn odds(probability: f64) -> f64 {
+    let inside = probability.clamp(1e-12, 1.0 - 1e-12);
+    inside / (1.0 - inside)
+}
+
+/// Each task with the logarithm of its readings' probability by themselves, and of all others'
+/// together. Jensen's measure between one task and the rest: what agrees elsewhere can't hide it.
+fn conflict(ln_all: f64, logs: &[(Task, f64, f64)]) -> Option<Conflict> {
+    let mut worst: Option<(Task, f64)> = None;
+    for &(task, alone, others) in logs {
+        let apart = alone + others - ln_all;
+        if worst.is_none_or(|(_, most)| apart > most) {
+            worst = Some((task, apart));
+        }
+    }
+    let (repeat, ln_factor) = worst?;
+    (ln_factor >= libm::log(CONFLICT)).then(|| Conflict {
+        factor: libm::exp(ln_factor),
+        repeat,
+    })
+}

@@ -1,0 +1,231 @@
+//! What to do about it, with what it costs, what would be next best, and what must not be done
+//! meanwhile.
+
+use super::clue::{Clue, Task};
+use super::fault::Fault::{self, *};
+use super::prospects::{Aim, Prospects};
+use super::remedy::Action;
+use super::suspects::Compared;
+use super::{Entered, NextCheck};
+use crate::choice::choices;
+use crate::{Caution, Check, Machine, Refrigerant};
+
+choices! {
+    /// What must not be done meanwhile.
+    pub enum Hold {
+        /// Don't energise it: its metal may be live.
+        DoNotEnergise = "do-not-energise",
+        /// Don't run it: gas that burns may be out.
+        DoNotRunGasMayBeOut = "do-not-run-gas-may-be-out",
+        /// Don't call the compressor dead before a known-good start device and enough volts.
+        DoNotCondemnCompressor = "do-not-condemn-compressor",
+        /// No start kit: it would hide why it doesn't start, or isn't made for this motor.
+        DoNotFitStartKit = "do-not-fit-start-kit",
+        /// Don't buy the board before the three windings are equal and clear of earth.
+        DoNotBuyBoardYet = "do-not-buy-board-yet",
+        /// Don't scrap it yet: what is known so far doesn't say that nothing else helps.
+        DoNotScrapYet = "do-not-scrap-yet",
+        /// The sealed system stays closed.
+        DoNotOpenSealedSystem = "do-not-open-sealed-system",
+    }
+}
+
+choices! {
+    /// Whether enough is known.
+    pub enum Decided {
+        /// Another check is worth more than it costs.
+        GoOn = "go-on",
+        /// One action is right in nine cases of ten, or more; in nineteen of twenty where it can't be
+        /// undone.
+        NearlySure = "nearly-sure",
+        /// No check that can be done safely now is worth its time.
+        NothingWorthwhile = "nothing-worthwhile",
+    }
+}
+
+/// One action at its expected cost.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Proposal {
+    /// What to do.
+    pub action: Action,
+    /// About which fault; `None` where it is about the whole machine.
+    pub fault: Option<Fault>,
+    /// What it costs in expectation, in units of money: with what is worth trying before and
+    /// after it, and the scrap yard in the end.
+    pub cost: f64,
+    /// How likely it is right.
+    pub right: f64,
+}
+
+/// What to do.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Verdict {
+    /// The action with the least expected cost.
+    pub best: Proposal,
+    /// The best that leaves it out.
+    pub runner_up: Proposal,
+    /// What must not be done meanwhile.
+    pub hold: Vec<Hold>,
+    /// Whether enough is known to do it.
+    pub decided: Decided,
+}
+
+/// From here on an action may be taken without more checks: nine of ten.
+const NEARLY_SURE: f64 = 0.9;
+/// The same for what can't be undone.
+const SURE_TO_SCRAP: f64 = 0.95;
+/// Below this a part is fitted to see, not replaced for good.
+const FOR_GOOD: f64 = 0.8;
+/// A fault that scrapping is put down to is at least this likely.
+const NAMED: f64 = 0.1;
+
+/// The check that a test fit is.
+pub(super) const TEST_FIT: Task = Task::Clue(Clue::GoodDevice);
+
+/// Everything that a verdict is drawn from.
+pub(super) struct Case<'a> {
+    pub(super) machine: &'a Machine,
+    pub(super) cautions: &'a [Caution],
+    pub(super) entered: &'a [Entered],
+    pub(super) compared: &'a Compared,
+    pub(super) prospects: &'a Prospects,
+    pub(super) next: &'a [NextCheck],
+}
+
+impl Case<'_> {
+    pub(super) fn verdict(&self) -> Verdict {
+        let [(aim, cost), (other, other_cost)] = self.prospects.best_two();
+        let best = self.proposal(aim, cost);
+        let mut hold = self.hold();
+        let decided = self.decided(&best, &hold);
+        if best.action == Action::Scrap && decided == Decided::GoOn {
+            hold.push(Hold::DoNotScrapYet);
+        }
+        Verdict {
+            runner_up: self.proposal(other, other_cost),
+            best,
+            hold,
+            decided,
+        }
+    }
+
+    fn proposal(&self, aim: Aim, cost: f64) -> Proposal {
+        let right = self.prospects.right(aim);
+        let (action, fault) = match aim.action {
+            Action::NothingToRepair if right < FOR_GOOD => (Action::WaitAndRepeat, None),
+            Action::Replace
+                if aim.fault.is_some_and(is_start_device)
+                    && right < FOR_GOOD
+                    && !self.was_done(Task::Clue(Clue::GoodDevice)) =>
+            {
+                (Action::TestFit, aim.fault)
+            }
+            Action::Scrap if self.chance(&[WindingLeaks]) >= 0.5 => {
+                (Action::StopDoNotEnergise, Some(WindingLeaks))
+            }
+            Action::Scrap => (Action::Scrap, self.likeliest_sealed()),
+            other => (other, aim.fault),
+        };
+        Proposal {
+            action,
+            fault,
+            cost,
+            right,
+        }
+    }
+
+    fn decided(&self, best: &Proposal, hold: &[Hold]) -> Decided {
+        let condemns = matches!(best.action, Action::Scrap | Action::LicensedWork);
+        let held_back = condemns && hold.contains(&Hold::DoNotCondemnCompressor);
+        // To fit a part to see is itself the next check.
+        let to_see =
+            best.action == Action::TestFit && self.next.iter().any(|check| check.task == TEST_FIT);
+        let worthwhile = to_see || self.next.iter().any(|check| check.is_worthwhile());
+        let enough = if condemns { SURE_TO_SCRAP } else { NEARLY_SURE };
+        if best.right >= enough && !held_back {
+            Decided::NearlySure
+        } else if worthwhile {
+            Decided::GoOn
+        } else {
+            Decided::NothingWorthwhile
+        }
+    }
+
+    fn hold(&self) -> Vec<Hold> {
+        let live = [
+            Caution::LiveMetal,
+            Caution::LeakInDoubt,
+            Caution::BrokenEarth,
+        ]
+        .iter()
+        .any(|caution| self.cautions.contains(caution));
+        let flammable = self.machine.refrigerant.is_some_and(Refrigerant::burns);
+        let stuck = self.chance(&[RotorTight, RotorSeized, WindingOpen, TurnsShorted]);
+        let cheap = self.chance(&[
+            VoltageFalls,
+            WiringBurnt,
+            StartDeviceOpen,
+            StartDeviceWeak,
+            StartDeviceStaysIn,
+            CapacitorFailed,
+        ]);
+        let tried = self.was_done(Task::Clue(Clue::GoodDevice));
+        let inverter = self.compared.picture.builds[2] >= 0.3;
+        let leaks = self.chance(&[WindingLeaks, AnotherPartLeaks]);
+        let gas = self.chance(&[ChargeLow, ChargeGone]);
+        let sealed = self.chance(&[
+            ValvesWorn,
+            CapillaryRestricted,
+            ChargeLow,
+            ChargeGone,
+            ChargeContaminated,
+        ]);
+        let drive = self.chance(&[DriveWithoutOutput]);
+        let found = [
+            (live || leaks >= 0.2, Hold::DoNotEnergise),
+            (flammable && gas >= 0.3, Hold::DoNotRunGasMayBeOut),
+            (
+                stuck >= 0.1 && !tried && cheap >= 0.03,
+                Hold::DoNotCondemnCompressor,
+            ),
+            (
+                inverter || flammable || self.chance(&[RotorTight, RotorSeized]) >= 0.1,
+                Hold::DoNotFitStartKit,
+            ),
+            (
+                drive >= 0.1 && !self.was_done(Task::Check(Check::Windings)),
+                Hold::DoNotBuyBoardYet,
+            ),
+            (sealed >= 0.1, Hold::DoNotOpenSealedSystem),
+        ];
+        found
+            .into_iter()
+            .filter_map(|(is_so, hold)| is_so.then_some(hold))
+            .collect()
+    }
+
+    /// The chances of some faults added up: no less than that one of them is there.
+    fn chance(&self, faults: &[Fault]) -> f64 {
+        let each = faults.iter();
+        each.map(|fault| self.compared.picture.faults[fault.place()])
+            .sum()
+    }
+
+    fn likeliest_sealed(&self) -> Option<Fault> {
+        let suspects = self.compared.suspects();
+        let likely = suspects.iter().filter(|one| one.probability >= NAMED);
+        let mut faults = likely.filter_map(|suspect| suspect.fault);
+        faults.find(|fault| fault.is_sealed())
+    }
+
+    fn was_done(&self, task: Task) -> bool {
+        self.entered.iter().any(|one| one.task == task)
+    }
+}
+
+const fn is_start_device(fault: Fault) -> bool {
+    matches!(
+        fault,
+        StartDeviceOpen | StartDeviceWeak | StartDeviceStaysIn
+    )
+}
