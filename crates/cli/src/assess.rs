@@ -48,10 +48,10 @@ pub(crate) fn run(request: &Request) -> Printed {
 }
 
 fn examine(file: &OsString, now: Moment, request: &Request) -> Examined {
-    let examine = if request.checks_only {
-        assess_checks
-    } else {
+    let examine = if request.json || request.whole {
         assess
+    } else {
+        assess_checks
     };
     let locale = &request.locale;
     let found = load(file).map_err(|why| why.words()).map(|loaded| {
@@ -93,7 +93,7 @@ impl Examined {
     }
 }
 
-/// With the checks only, the text of the page. Only several files need a heading each to be told apart.
+/// The text of the page, unless the whole was asked for. Only several files need a heading each to be told apart.
 fn text(results: &[Examined], locale: &Locale) -> String {
     let reports: Vec<String> = results
         .iter()

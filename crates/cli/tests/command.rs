@@ -61,9 +61,9 @@ fn files(folder: &str) -> Vec<String> {
     names
 }
 
-/// What is said of a job: the same report from the same words.
+/// What the page shows of a job: the same report from the same words.
 fn report(file: &str, locale: &Locale) -> String {
-    report_by(assess, file, locale)
+    report_by(assess_checks, file, locale)
 }
 
 fn report_by(
@@ -100,12 +100,12 @@ fn the_text_is_the_report_and_nothing_else() {
 }
 
 #[test]
-fn with_the_checks_only_the_text_is_what_the_page_shows() {
+fn with_the_whole_the_text_is_the_report_of_everything_weighed_together() {
     for file in files("demo-data") {
-        let said = coldcase(&["assess", "--checks-only", "--at", AT, &file]);
-        let shown = report_by(assess_checks, &file, &Locale::default());
-        assert_eq!(text(&said.stdout), shown);
-        assert!(!shown.contains("What may be at fault"), "{file}");
+        let said = coldcase(&["assess", "--whole", "--at", AT, &file]);
+        let weighed = report_by(assess, &file, &Locale::default());
+        assert_eq!(text(&said.stdout), weighed);
+        assert!(weighed.contains("What may be at fault"), "{file}");
     }
 }
 

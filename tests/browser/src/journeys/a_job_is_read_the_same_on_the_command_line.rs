@@ -89,7 +89,7 @@ fn assess(stage: &Stage, file: &Path) -> Result<String> {
         "point"
     };
     let output = Command::new(stage.command_line())
-        .args(["assess", "--checks-only", "--decimal", mark])
+        .args(["assess", "--decimal", mark])
         .arg(file)
         .output()
         .context("the command line can't be started")?;
