@@ -283,11 +283,11 @@ fn a_plate_of_other_mains_stops_and_its_motor_is_judged_by_the_plate() {
             .now()
     };
     let ptc = |known: &Assessment| {
-        let devices = known.findings.iter().filter_map(|found| match found {
+        let mut devices = known.findings.iter().filter_map(|found| match found {
             Finding::StartDevice(StartDevice::Ptc(state, _)) => Some(*state),
             _ => None,
         });
-        devices.last()
+        devices.next_back()
     };
     // 5 Ω is ordinary for 120 V and too little for 230 V.
     let (other, same) = (imported("120-v-60-hz"), imported("230-v-50-hz"));
