@@ -377,6 +377,7 @@ fn ways_on(asking: Asking) -> impl IntoView {
             <a class="button wide" href=Route::Job(asking.open.id(), Place::Do).link()>
                 {page::BACK_TO_JOB}
             </a>
+            {undo(asking.open)}
         </div>
     }
 }
