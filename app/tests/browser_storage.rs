@@ -2,7 +2,10 @@
 
 #![cfg(target_arch = "wasm32")]
 
-use app::store::{BrowserShelf, Shelf, Trouble};
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use app::store::{BrowserShelf, Shelf, Trouble, on_change_elsewhere};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
 wasm_bindgen_test_configure!(run_in_browser);
@@ -75,6 +78,20 @@ fn room_is_tried_before_it_is_gone_and_the_trial_leaves_nothing() {
     assert!(shelf.has_room(250_000));
     assert!(!shelf.has_room(20_000_000));
     assert!(shelf.names().is_empty());
+}
+
+#[wasm_bindgen_test]
+fn another_tab_that_tries_for_room_calls_nobody() {
+    let heard: Rc<RefCell<Vec<String>>> = Rc::default();
+    let hears = heard.clone();
+    on_change_elsewhere(move |name| hears.borrow_mut().push(name.to_owned()));
+    for name in ["coldcase/trial", "theirs", "coldcase/job/a"] {
+        let about = web_sys::StorageEventInit::new();
+        about.set_key(Some(name));
+        let event = web_sys::StorageEvent::new_with_event_init_dict("storage", &about).unwrap();
+        web_sys::window().unwrap().dispatch_event(&event).unwrap();
+    }
+    assert_eq!(*heard.borrow(), ["job/a"]);
 }
 
 #[wasm_bindgen_test]

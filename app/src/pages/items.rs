@@ -2,7 +2,7 @@
 //! and what the answers mean.
 
 use diagnosis::{Caution, Check, Choice, Finding, Item, Sign};
-use job::{Answer, Name, NotDone};
+use job::{Answer, Name};
 use leptos::prelude::*;
 use wording::{Locale, Words, item as said_item, page, windings_page as words};
 
@@ -15,6 +15,7 @@ use crate::forms::pair_reading::Target;
 use crate::forms::windings_meter::MeterInUse;
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
+use crate::parts::cannot_do::CannotDo;
 use crate::parts::caution::Caution as CautionInFull;
 use crate::parts::reading_field::{FIELD, ReadingField};
 use crate::route::{Place, Route};
@@ -258,7 +259,9 @@ fn question(asking: Asking, item: Item) -> impl IntoView {
             {(!is_number).then(|| view! { <h2 id=QUESTION tabindex="-1">{said.ask}</h2> })}
             {said.how.map(|how| view! { <p class="soft">{how}</p> })}
             {answer}
-            {(!has_reading(asking, item)).then(|| cannot(asking, item))}
+            {(!has_reading(asking, item)).then(|| view! {
+                <CannotDo give_up=Callback::new(move |reason| asking.enter(item, Answer::NotDone(reason)))/>
+            })}
         </section>
     }
 }
@@ -348,27 +351,6 @@ fn ticks(asking: Asking, item: Item) -> impl IntoView {
 /// Who has measured can't say that it can't be done.
 fn has_reading(asking: Asking, item: Item) -> bool {
     untrack(|| asking.open.with_job(|job| item.reading(job).is_some()))
-}
-
-fn cannot(asking: Asking, item: Item) -> impl IntoView {
-    let reasons = NotDone::ALL.map(|reason| {
-        view! {
-            <button
-                type="button"
-                class="button quiet"
-                on:click=move |_| asking.enter(item, Answer::NotDone(reason))
-            >
-                {reason.words()}
-            </button>
-        }
-    });
-    view! {
-        <details class="fold">
-            <summary><span>{words::CANNOT_DO}</span></summary>
-            <p class="soft">{words::WHY_NOT}</p>
-            <div class="actions">{reasons.collect_view()}</div>
-        </details>
-    }
 }
 
 fn ways_on(asking: Asking) -> impl IntoView {

@@ -6,15 +6,15 @@
 mod bench;
 
 use diagnosis::{Caution, GearChoice, LeadsChoice, Level, Step};
-use job::NotDone;
 use leptos::prelude::*;
 use measure::windings::Pair;
-use wording::{Words, windings_page as words};
+use wording::windings_page as words;
 
 use crate::forms::pair_reading::Target;
 use crate::forms::windings_stage::{Stage, step_to_tell};
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
+use crate::parts::cannot_do::CannotDo;
 use crate::parts::caution::{Caution as CautionInFull, FoldedCaution};
 use crate::parts::pin_diagram::PinDiagram;
 use crate::parts::pin_table::PinTable;
@@ -131,24 +131,9 @@ fn field(bench: Bench) -> impl IntoView {
             })}
         </div>
         {meter_choice(bench)}
-        {move || bench.can_give_up().then(|| reasons(bench))}
-    }
-}
-
-fn reasons(bench: Bench) -> impl IntoView {
-    let reasons = NotDone::ALL.map(|reason| {
-        view! {
-            <button type="button" class="button quiet" on:click=move |_| bench.give_up(reason)>
-                {reason.words()}
-            </button>
-        }
-    });
-    view! {
-        <details class="fold">
-            <summary><span>{words::CANNOT_DO}</span></summary>
-            <p class="soft">{words::WHY_NOT}</p>
-            <div class="actions">{reasons.collect_view()}</div>
-        </details>
+        {move || bench.can_give_up().then(|| view! {
+            <CannotDo give_up=Callback::new(move |reason| bench.give_up(reason))/>
+        })}
     }
 }
 

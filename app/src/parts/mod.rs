@@ -1,5 +1,6 @@
 //! Pieces of screen that several pages use.
 
+pub mod cannot_do;
 pub mod caution;
 pub mod hand_over;
 pub mod keypad;
