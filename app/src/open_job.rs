@@ -3,7 +3,7 @@
 //! Every change passes through here and is kept at once. Pages and parts read from it and call
 //! it; none of them knows where a job is kept.
 
-use diagnosis::{Assessment, Machine, Model, assess_checks};
+use diagnosis::{Assessment, Machine, Model, assess};
 use job::{Answer, Content, Drafts, Entry, Id, Job, Question, Text};
 use jobfile::Document;
 use leptos::prelude::*;
@@ -34,7 +34,7 @@ impl OpenJob {
         let document = RwSignal::new(document);
         let assessment = Memo::new(move |_| {
             let now = session.now();
-            document.with(|document| assess_checks(&Model::default(), document.job(), now))
+            document.with(|document| assess(&Model::default(), document.job(), now))
         });
         Self {
             session,

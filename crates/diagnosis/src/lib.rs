@@ -20,6 +20,7 @@ mod finding;
 mod gate;
 mod item;
 mod path;
+mod ranking;
 mod step;
 mod whole;
 

@@ -48,6 +48,7 @@ pub use suspects::{Conflict, LinkOdds, Suspect, Weighed};
 pub use verdict::{Decided, Hold, Proposal, Verdict};
 
 use crate::checks::windings::WindingsKnown;
+use crate::ranking::ranked;
 use crate::{Caution, Gates, Machine, Step};
 use beliefs::Beliefs;
 use entered::{Entered, entered, mains_of};
@@ -204,8 +205,8 @@ fn weigh_entered(
     }
     .verdict();
     if verdict.best.action == Action::TestFit {
-        // Stable: the others stay in their order.
-        next.sort_by_key(|check| check.task != verdict::TEST_FIT);
+        let is_fit = |check: &NextCheck| f64::from(u8::from(check.task == verdict::TEST_FIT));
+        next = ranked(next, is_fit);
     }
     Some(Whole {
         builds: compared.picture.builds,

@@ -19,6 +19,7 @@ use super::setup::{AS_FOUND, Needs, Setup, after, minutes_between};
 use crate::checks::windings::item_of_pair;
 use crate::choice::Choice;
 use crate::gate::{Closed, Gate, Gates};
+use crate::ranking::ranked;
 use crate::{Check, Machine, Refrigerant};
 
 /// What a bit about the faults is worth on top, in units of money (judgement): one step ahead
@@ -127,17 +128,16 @@ pub(super) struct Choosing<'a> {
 impl Choosing<'_> {
     /// What can be done now, the best first, and what can't, with why.
     pub(super) fn rank(&self) -> (Vec<NextCheck>, Vec<Withheld>) {
-        let (mut ranked, mut withheld) = (Vec::new(), Vec::new());
+        let (mut possible, mut withheld) = (Vec::new(), Vec::new());
         let now = self.setup_now();
         for task in tasks().filter(|task| !self.was_done(*task)) {
             match self.why_not(task) {
                 Some(why) => withheld.push(Withheld { task, why }),
-                None => ranked.extend(self.appraise(task, now)),
+                None => possible.extend(self.appraise(task, now)),
             }
         }
-        // Stable: equals stay in the order of the tasks.
-        ranked.sort_by(|one: &NextCheck, other| other.per_minute().total_cmp(&one.per_minute()));
-        (ranked, withheld)
+        // Equals stay in the order of the tasks.
+        (ranked(possible, NextCheck::per_minute), withheld)
     }
 
     fn appraise(&self, task: Task, now: Setup) -> Option<NextCheck> {

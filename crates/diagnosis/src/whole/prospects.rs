@@ -6,6 +6,7 @@ use super::fault::Fault;
 use super::gauge::Gauge;
 use super::remedy::{Action, Stakes};
 use crate::choice::Choice;
+use crate::ranking::ranked;
 use measure::windings::Mains;
 
 /// Faults below this are left out of decisions; what they would change is too little.
@@ -82,16 +83,14 @@ pub(super) struct ClueWorth {
 
 impl Prospects {
     pub(super) fn of(beliefs: &Beliefs<'_>, now: Picture, stakes: Stakes, desk: &mut Desk) -> Self {
-        let mut ranked: Vec<Fault> = Fault::ALL
+        let likely = Fault::ALL
             .iter()
             .copied()
-            .filter(|fault| now.faults[fault.place()] >= LEAST)
-            .collect();
-        // Stable: equals stay in the order of the Path.
-        ranked.sort_by(|one, other| now.faults[other.place()].total_cmp(&now.faults[one.place()]));
-        ranked.truncate(MOST);
-        let faults = ranked
+            .filter(|fault| now.faults[fault.place()] >= LEAST);
+        // Equals stay in the order of the Path.
+        let faults = ranked(likely.collect(), |fault| now.faults[fault.place()])
             .into_iter()
+            .take(MOST)
             .filter_map(|fault| {
                 let (there, picture) = beliefs.picture(Held::Fault(fault), desk)?;
                 Some(Prospect {
@@ -244,12 +243,9 @@ impl Prospects {
     /// and others 1995, from memory. Several at once are mended in part, and mostly scrapped.)
     fn plan(&self, outlook: &Outlook, without: Option<usize>) -> Plan {
         let stakes = self.stakes;
-        let mut tries: Vec<Try> = self
-            .tries(outlook)
-            .into_iter()
-            .filter(|one| Some(one.place) != without && one.gain > 0.0)
-            .collect();
-        tries.sort_by(|one, other| (other.gain * one.price).total_cmp(&(one.gain * other.price)));
+        let mut tries = self.tries(outlook);
+        tries.retain(|one| Some(one.place) != without && one.gain > 0.0);
+        let tries = ranked(tries, |one| one.gain / one.price);
         let at_once = Plan {
             cost: outlook.chance * stakes.scrap(),
             tries: Vec::new(),

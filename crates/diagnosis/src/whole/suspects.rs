@@ -7,6 +7,7 @@ use super::entered::Entered;
 use super::fault::Fault;
 use crate::Link;
 use crate::choice::Choice;
+use crate::ranking::ranked;
 
 /// Faults from here on are suspects: one machine in a hundred.
 const SUSPECT: f64 = 0.01;
@@ -101,13 +102,11 @@ impl Compared {
 
     /// Every fault that is likely enough, the likeliest first; equals in the order of the Path.
     pub(super) fn suspects(&self) -> Vec<Suspect> {
-        let mut suspects: Vec<Suspect> = Fault::ALL
+        let suspects = Fault::ALL
             .iter()
             .filter(|fault| self.picture.faults[fault.place()] >= SUSPECT)
-            .map(|&fault| self.suspect(Some(fault)))
-            .collect();
-        suspects.sort_by(|one, other| other.probability.total_cmp(&one.probability));
-        suspects
+            .map(|&fault| self.suspect(Some(fault)));
+        ranked(suspects.collect(), |suspect| suspect.probability)
     }
 
     pub(super) fn suspect(&self, fault: Option<Fault>) -> Suspect {
@@ -116,16 +115,12 @@ impl Compared {
             None => picture.nothing,
         };
         let probability = of(&self.picture);
-        let mut weighed: Vec<Weighed> = self
-            .without
-            .iter()
-            .map(|(task, picture)| Weighed {
-                task: *task,
-                factor: odds(probability) / odds(of(picture)),
-                without: of(picture),
-            })
-            .collect();
-        weighed.sort_by(|one, other| other.factor.total_cmp(&one.factor));
+        let weighed = self.without.iter().map(|(task, picture)| Weighed {
+            task: *task,
+            factor: odds(probability) / odds(of(picture)),
+            without: of(picture),
+        });
+        let mut weighed = ranked(weighed.collect(), |one| one.factor);
         let away = weighed
             .iter()
             .rev()

@@ -208,8 +208,10 @@ fn withheld(whole: &Whole) -> Vec<String> {
         }
     }
     // What it doesn't do isn't of interest by name.
-    groups.sort_by_key(|(why, _)| **why == WhyWithheld::NothingToObserve);
-    let said = groups.iter().map(|(why, tasks)| {
+    let (last, first): (Vec<_>, Vec<_>) = groups
+        .into_iter()
+        .partition(|(why, _)| **why == WhyWithheld::NothingToObserve);
+    let said = first.iter().chain(&last).map(|(why, tasks)| {
         let because = why_withheld(why);
         match why {
             WhyWithheld::NothingToObserve => match tasks.len() {
