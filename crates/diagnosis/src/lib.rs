@@ -20,7 +20,6 @@ mod finding;
 mod gate;
 mod item;
 mod path;
-mod ranking;
 mod step;
 mod whole;
 
@@ -49,7 +48,7 @@ pub use item::Item;
 pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};
 pub use whole::{
-    ANSWER, Action, Assumptions, Build, Clue, Conflict, Decided, Edit, ExportedNetwork, Fault,
+    ANSWER, Action, Ask, Assumptions, Build, Clue, Conflict, Decided, Edit, ExportedNetwork, Fault,
     History, Hold, LinkOdds, NextCheck, Overturn, Part, PriorError, Priors, Proposal, Setup,
-    Suspect, Task, Verdict, Weighed, Whole, WhyWithheld, Withheld,
+    Suspect, THERE_IS_NONE, Task, Verdict, Weighed, Whole, WhyWithheld, Withheld,
 };

@@ -4,6 +4,7 @@ mod about;
 mod entry;
 pub mod keeping;
 pub mod settings;
+pub mod weighing;
 
 use diagnosis::{Link, LinkState};
 

@@ -5,22 +5,36 @@
 
 mod action;
 mod answer;
+mod ask;
 mod fault;
 mod history;
 mod hold;
 mod how;
+mod moved;
 mod reading;
+mod reason;
 mod task;
 mod weight;
 mod worth;
 
 pub use action::action;
 pub use answer::answers;
+pub use ask::{about, ask, offered};
+pub use hold::not_now;
+pub use moved::{Moved, moved};
+pub use reading::reading;
+pub use reason::{Reason, numbers, reasons};
 pub use task::{TaskWords, heading, next_check};
 pub use weight::weight;
-pub use worth::suspect;
+pub use worth::{suspect, to_do, told};
 
-pub(crate) use worth::{at_fault, broken_links, to_do, unfitting, worth_checking};
+use how::how;
+
+pub(crate) use ask::choice;
+pub(crate) use worth::{at_fault, broken_links, unfitting, worth_checking};
+
+/// What stands among the suspects for none of them.
+pub const NOTHING_WRONG: &str = "Nothing wrong";
 
 /// A phrase as it stands within a sentence.
 fn within(phrase: &str) -> String {

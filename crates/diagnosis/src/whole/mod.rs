@@ -9,6 +9,7 @@
 //! measured on the machine at hand, and a person can change the shares of faults.
 
 mod aside;
+mod ask;
 mod assembly;
 mod beliefs;
 mod build;
@@ -34,7 +35,9 @@ mod verdict;
 mod walks;
 
 use job::Job;
+use measure::ranked;
 
+pub use ask::{Ask, THERE_IS_NONE};
 pub use build::Build;
 pub use clue::{ANSWER, Clue, Task};
 pub use fault::{Fault, Part};
@@ -48,7 +51,6 @@ pub use suspects::{Conflict, LinkOdds, Suspect, Weighed};
 pub use verdict::{Decided, Hold, Proposal, Verdict};
 
 use crate::checks::windings::WindingsKnown;
-use crate::ranking::ranked;
 use crate::{Caution, Gates, Machine, Step};
 use beliefs::Beliefs;
 use entered::{Entered, entered, mains_of};

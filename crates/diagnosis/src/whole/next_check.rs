@@ -5,6 +5,7 @@
 //! ahead, several faults at once.)
 
 use job::{Answer, Content, Job};
+use measure::ranked;
 use measure::windings::{Mains, Pair};
 
 use super::beliefs::Picture;
@@ -19,7 +20,6 @@ use super::setup::{AS_FOUND, Needs, Setup, after, minutes_between};
 use crate::checks::windings::item_of_pair;
 use crate::choice::Choice;
 use crate::gate::{Closed, Gate, Gates};
-use crate::ranking::ranked;
 use crate::{Check, Machine, Refrigerant};
 
 /// What a bit about the faults is worth on top, in units of money (judgement): one step ahead

@@ -126,7 +126,9 @@ impl Priors {
         let mut changed = self.clone();
         changed.reset(build, fault);
         let key = |edit: &Edit| (edit.build, edit.fault);
-        let place = changed.edits.partition_point(|edit| key(edit) < (build, fault));
+        let place = changed
+            .edits
+            .partition_point(|edit| key(edit) < (build, fault));
         changed.edits.insert(
             place,
             Edit {

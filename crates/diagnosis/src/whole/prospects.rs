@@ -6,7 +6,7 @@ use super::fault::Fault;
 use super::gauge::Gauge;
 use super::remedy::{Action, Stakes};
 use crate::choice::Choice;
-use crate::ranking::ranked;
+use measure::ranked;
 use measure::windings::Mains;
 
 /// Faults below this are left out of decisions; what they would change is too little.

@@ -1,5 +1,6 @@
 //! Which parts may be at fault, where the Path breaks, and which readings say so.
 
+use super::Whole;
 use super::beliefs::{Beliefs, Desk, Picture};
 use super::clue::Task;
 use super::conditions::compressor;
@@ -7,7 +8,7 @@ use super::entered::Entered;
 use super::fault::Fault;
 use crate::Link;
 use crate::choice::Choice;
-use crate::ranking::ranked;
+use measure::ranked;
 
 /// Faults from here on are suspects: one machine in a hundred.
 const SUSPECT: f64 = 0.01;
@@ -41,6 +42,22 @@ pub struct Weighed {
     pub factor: f64,
     /// How likely the suspect would be had the task not been done.
     pub without: f64,
+}
+
+impl Whole {
+    /// The link at which the Path is likelier interrupted than not, if there is one. Whatever
+    /// breaks it, the cabinet doesn't hold its cold: that counts only where nothing before does.
+    #[must_use]
+    pub fn likeliest_break(&self) -> Option<Link> {
+        let mut likeliest = None;
+        for one in self.links.iter().filter(|one| one.broken >= 0.5) {
+            let more = |(_, most): (Link, f64)| one.broken > most && one.link != Link::Hold;
+            if likeliest.is_none_or(more) {
+                likeliest = Some((one.link, one.broken));
+            }
+        }
+        likeliest.map(|(link, _)| link)
+    }
 }
 
 /// How far the Path is thought to be interrupted at a link.

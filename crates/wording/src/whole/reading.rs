@@ -67,7 +67,8 @@ impl Words for Clue {
 }
 
 /// What a task's readings are called.
-pub(super) fn reading(task: Task) -> &'static str {
+#[must_use]
+pub fn reading(task: Task) -> &'static str {
     match task {
         Task::Check(Check::Machine) => "What it did",
         Task::Check(Check::Ground) => "Readings at the plug",

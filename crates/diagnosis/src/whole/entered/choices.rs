@@ -3,6 +3,7 @@
 use job::{Answer, Job};
 
 use super::super::aside::aside;
+use super::super::ask::{KNOWN, THERE_IS_NONE};
 use super::super::build::Build;
 use super::super::clue::{ANSWER, Clue, Task};
 use super::super::fault::Fault::*;
@@ -11,14 +12,12 @@ use super::super::history::History;
 use super::{Entered, Weight, degrees};
 use crate::choice::Choice;
 
-/// The answer that a part isn't there.
-pub(in crate::whole) const NONE: &str = "there-is-none";
 /// What a part is still worth as a suspect when the person says that there is none.
 const OVERLOOKED: f64 = 0.02;
 
 /// What is known of the past.
 pub(super) fn history(job: &Job) -> Option<Entered> {
-    let Some(Answer::Choices(names)) = job.answer(Task::History.name(), "known") else {
+    let Some(Answer::Choices(names)) = job.answer(Task::History.name(), KNOWN) else {
         return None;
     };
     let known = names
@@ -59,7 +58,7 @@ fn of_clue(job: &Job, clue: Clue) -> Vec<Weight> {
             _ => None,
         })
         .collect();
-    if named.last() == Some(&NONE) {
+    if named.last() == Some(&THERE_IS_NONE) {
         return there_is_none(clue);
     }
     shares(clue, &named).map_or_else(Vec::new, |weights| with_aside(clue, weights))
