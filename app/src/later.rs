@@ -18,6 +18,8 @@ use crate::pages::import::ImportScreen;
 use crate::pages::job_list::JobList;
 use crate::pages::job_screens::JobScreens;
 use crate::pages::settings::SettingsScreen;
+use crate::parts::live::live;
+use crate::parts::plain::{paragraph, section_heading};
 use crate::session::Session;
 
 /// What the second part shows.
@@ -50,7 +52,7 @@ pub fn later(what: Later) -> impl IntoView {
         screen.unwrap_or_else(|NotArrived| view! { <Missing/> }.into_any())
     });
     view! {
-        {move || is_waiting.get().then(|| view! { <p class="soft waiting">{page::ON_ITS_WAY}</p> })}
+        {live(move || is_waiting.get().then(|| paragraph("soft waiting", page::ON_ITS_WAY)))}
         {screen}
     }
 }
@@ -75,8 +77,8 @@ pub async fn make_job(new_job: NewJob) -> Result<Id, NotArrived> {
 fn Missing() -> impl IntoView {
     view! {
         <section class="notice" role="alert">
-            <h2>{page::NOT_ARRIVED}</h2>
-            <p>{page::NOT_ARRIVED_HOW}</p>
+            {section_heading(page::NOT_ARRIVED)}
+            {paragraph("", page::NOT_ARRIVED_HOW)}
         </section>
     }
 }
