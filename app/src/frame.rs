@@ -58,6 +58,7 @@ fn Top() -> impl IntoView {
     let back = move || {
         let above = route.with(|route| match route {
             Route::Jobs | Route::Unknown => None,
+            Route::Assumptions => Some((Route::Settings, page::settings::SETTINGS)),
             Route::Job(id, Place::Check(_)) => Some((Route::Job(id.clone(), Place::Do), page::DO)),
             _ => Some((Route::Jobs, page::JOBS)),
         });
@@ -76,7 +77,7 @@ fn Top() -> impl IntoView {
     };
     view! {
         <header class="top">
-            {live(move || back())}
+            {live(back)}
             <nav class="top-links" aria-label=page::ALWAYS>
                 <a href=Route::Settings.link()>{page::settings::SETTINGS}</a>
                 <a href=Route::About.link()>{page::SAFETY}</a>
@@ -120,6 +121,7 @@ fn Screen() -> impl IntoView {
             Route::Import => later(Later::Import).into_any(),
             Route::About => later(Later::About).into_any(),
             Route::Settings => later(Later::Settings).into_any(),
+            Route::Assumptions => later(Later::Assumptions).into_any(),
             Route::Jobs => view! { <JobsScreen is_lost=false/> }.into_any(),
             Route::Unknown => view! { <JobsScreen is_lost=true/> }.into_any(),
             // The memo above changes in the same moment.

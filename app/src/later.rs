@@ -13,6 +13,7 @@ use wording::page;
 
 use crate::forms::new_job::NewJob;
 use crate::pages::about::AboutScreen;
+use crate::pages::assumptions::AssumptionsScreen;
 use crate::pages::examples::ExampleList;
 use crate::pages::import::ImportScreen;
 use crate::pages::job_list::JobList;
@@ -37,6 +38,8 @@ pub enum Later {
     About,
     /// What the person sets once for all jobs.
     Settings,
+    /// What is assumed before anything is known.
+    Assumptions,
 }
 
 /// The second part has not arrived.
@@ -133,6 +136,7 @@ fn screen_now(what: Later) -> AnyView {
         Later::Import => view! { <ImportScreen/> }.into_any(),
         Later::About => view! { <AboutScreen/> }.into_any(),
         Later::Settings => view! { <SettingsScreen/> }.into_any(),
+        Later::Assumptions => view! { <AssumptionsScreen/> }.into_any(),
     }
 }
 

@@ -3,6 +3,7 @@
 use diagnosis::{Assessment, Basis, Level, LinkState, Task, Whole};
 use job::{Job, Origin};
 use leptos::prelude::*;
+use wording::page::weighing;
 use wording::{Locale, Words, caution, finding, page, title, whole};
 
 use super::next_card::NextStep;
@@ -126,45 +127,64 @@ fn findings(known: &Assessment, locale: &Locale) -> Vec<String> {
     findings.map(|found| finding(found, locale)).collect()
 }
 
-/// All tasks: those that can be done now in the order of their worth, then those that were done,
-/// then those that have to wait, each with why.
+/// All tasks: those that can be done now in the order of their worth, then those that were done;
+/// behind a line of their own those that have to wait, each with why.
 #[component]
 fn Others() -> impl IntoView {
     let open = OpenJob::here();
-    let rows = move || {
+    let rows = |open, tasks: Vec<(Task, String)>| {
+        let rows = tasks
+            .into_iter()
+            .map(move |(task, line)| row(open, task, line));
+        rows.collect::<Vec<_>>()
+    };
+    let lists = move || {
         let known = open.weighing().now();
         let whole = known.as_deref().and_then(whole_of);
-        open.with_job(|job| tasks(whole, job))
-            .into_iter()
-            .map(|(task, line)| row(open, task, line))
-            .collect::<Vec<_>>()
+        let waiting = whole.map_or_else(Vec::new, waiting);
+        let now = open.with_job(|job| possible(whole, job));
+        let count = waiting.len();
+        view! {
+            <ul class="rows">{rows(open, now)}</ul>
+            {(count > 0).then(|| view! {
+                <details>
+                    <summary class="door">{weighing::have_to_wait(count)}</summary>
+                    <ul class="rows">{rows(open, waiting)}</ul>
+                </details>
+            })}
+        }
     };
     view! {
         <details class="others">
             <summary class="door">{page::SOMETHING_ELSE}</summary>
-            <ul class="rows">{live(rows)}</ul>
+            {live(lists)}
         </details>
     }
 }
 
-fn tasks(whole: Option<&Whole>, job: &Job) -> Vec<(Task, String)> {
-    let (mut now, mut later) = (Vec::new(), Vec::new());
-    if let Some(whole) = whole {
-        let next = whole.next.iter();
-        now.extend(next.map(|one| (one.task, whole::next_check(one).takes)));
-        let waits = whole.withheld.iter();
-        later.extend(waits.map(|one| (one.task, whole::not_now(&one.why))));
-    }
-    let named = |task: Task| now.iter().chain(&later).any(|(one, _)| *one == task);
-    // Without a weighing: the unplugged checks.
-    let is_shown = |task: &Task| whole.is_some() || matches!(task, Task::Check(_));
-    let others = Task::all().filter(|task| !named(*task) && is_shown(task));
-    let others: Vec<_> = others
-        .map(|task| (task, state(task, job).to_owned()))
-        .collect();
-    now.extend(others);
-    now.extend(later);
-    now
+fn possible(whole: Option<&Whole>, job: &Job) -> Vec<(Task, String)> {
+    let next = whole.map_or(&[][..], |whole| &whole.next);
+    let next = next
+        .iter()
+        .map(|one| (one.task, whole::next_check(one).takes));
+    let mut possible: Vec<_> = next.collect();
+    let is_told = |task: Task| match whole {
+        // Without a weighing: the unplugged checks.
+        None => !matches!(task, Task::Check(_)),
+        Some(whole) => {
+            whole.next.iter().any(|one| one.task == task)
+                || whole.withheld.iter().any(|one| one.task == task)
+        }
+    };
+    let others = Task::all().filter(|task| !is_told(*task));
+    possible.extend(others.map(|task| (task, state(task, job).to_owned())));
+    possible
+}
+
+fn waiting(whole: &Whole) -> Vec<(Task, String)> {
+    let all = whole.withheld.iter();
+    all.map(|one| (one.task, whole::not_now(&one.why)))
+        .collect()
 }
 
 fn state(task: Task, job: &Job) -> &'static str {
@@ -182,7 +202,7 @@ fn row(open: OpenJob, task: Task, line: String) -> impl IntoView {
     view! {
         <li>
             <a class="row" href=target.link()>
-                <span class="title">{whole::heading(task)}</span>
+                <span class="title">{whole::name(task)}</span>
                 <span class="line">{line}</span>
             </a>
         </li>

@@ -218,7 +218,7 @@ fn BackupLine() -> impl IntoView {
     };
     view! {
         <p class="deleted">
-            <span class="soft">{live(move || last())}</span>
+            <span class="soft">{live(last)}</span>
             {link("plain", Route::Settings.link(), words::TO_BACKUP)}
         </p>
     }

@@ -67,7 +67,7 @@ fn Entries() -> impl IntoView {
     view! {
         <section class="entries">
             {section_heading(page::ENTRIES)}
-            <ul>{live(move || rows())}</ul>
+            <ul>{live(rows)}</ul>
         </section>
     }
 }

@@ -1,6 +1,7 @@
 //! The screens, one file each, and the pieces that only they use.
 
 pub mod about;
+pub mod assumptions;
 pub mod check;
 pub mod check_drawings;
 pub mod choice_list;

@@ -49,7 +49,7 @@ fn Tested() -> impl IntoView {
     let row = move |check: Check| {
         let when =
             move || last(check).map_or(page::NOT_TESTED.to_owned(), |when| locale.moment(when));
-        view! { <li>{check.words()} ": " <span class="soft">{live(move || when())}</span></li> }
+        view! { <li>{check.words()} ": " <span class="soft">{live(when)}</span></li> }
     };
     let limits = move || {
         let report = job
@@ -66,7 +66,7 @@ fn Tested() -> impl IntoView {
         <section>
             {section_heading(page::TESTED)}
             <ul class="lines">{Check::ALL.iter().map(|check| row(*check)).collect::<Vec<_>>()}</ul>
-            {live(move || limits())}
+            {live(limits)}
         </section>
     }
 }
@@ -107,7 +107,7 @@ fn Notes() -> impl IntoView {
     view! {
         <section>
             {section_heading(page::NOTES)}
-            <ul>{live(move || notes())}</ul>
+            <ul>{live(notes)}</ul>
             <TextEntry
                 id="note"
                 draft=NOTE
@@ -198,7 +198,7 @@ fn PutAway() -> impl IntoView {
         <section>
             {section_heading(page::THIS_JOB)}
             {paragraph("", keeping::PUT_AWAY_HOW)}
-            <button class="button quiet" on:click=tap(change)>{live(move || button())}</button>
+            <button class="button quiet" on:click=tap(change)>{live(button)}</button>
         </section>
     }
 }

@@ -79,7 +79,7 @@ pub fn Send() -> impl IntoView {
         <section class="send">
             {section_heading(page::SEND)}
             {paragraph("", page::SEND_HOW)}
-            <p class="soft" id="last-sent">{live(move || last())}</p>
+            <p class="soft" id="last-sent">{live(last)}</p>
             <div class="actions">
                 {live(move || can_share.get().then(|| button("button", page::SHARE, share)))}
                 <button class="button" class:quiet=can_share on:click=tap(save)>{page::SAVE_FILE}</button>

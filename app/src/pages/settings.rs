@@ -3,7 +3,7 @@
 use diagnosis::{Choice, MainsChoice};
 use leptos::prelude::*;
 use measure::MeterKind;
-use wording::page::{keeping, settings as words};
+use wording::page::{assumptions, keeping, settings as words};
 use wording::{Degrees, Words, page};
 
 use crate::device;
@@ -28,6 +28,7 @@ pub fn SettingsScreen() -> impl IntoView {
             {one_of(words::DEGREES, None, Session::DEGREES, degrees(), |_| Session::here().read_habits())}
             {one_of(words::LOOK, None, LOOK, looks(), device::set_look)}
             {one_of(words::KEYPAD, None, KEYBOARD, keypads(), |_| ())}
+            {link("door", Route::Assumptions.link(), assumptions::ASSUMPTIONS)}
             <Backup/>
         </div>
     }
@@ -217,7 +218,7 @@ fn OwnMeterForm(own: Option<OwnMeter>, kept: Callback<OwnMeter>) -> impl IntoVie
             {field("own-percent", words::PERCENT, percent, NoSuchMeter::Percent)}
             {field("own-counts", words::COUNTS, counts, NoSuchMeter::Counts)}
             {field("own-top", words::HIGHEST, top, NoSuchMeter::Top)}
-            <p id="own-meter-wrong" class="field-error" role="alert">{live(move || said())}</p>
+            <p id="own-meter-wrong" class="field-error" role="alert">{live(said)}</p>
             <button class="button quiet">{words::KEEP_METER}</button>
         </form>
     }
@@ -273,7 +274,7 @@ fn Backup() -> impl IntoView {
         <section class="send">
             {section_heading(keeping::BACKUP)}
             {paragraph("", keeping::BACKUP_HOW)}
-            <p class="soft">{live(move || last())}</p>
+            <p class="soft">{live(last)}</p>
             {if is_empty {
                 paragraph("soft", keeping::NOTHING_TO_BACK_UP)
             } else {

@@ -141,13 +141,13 @@ pub fn TaskScreen(
     task: Task,
 ) -> impl IntoView {
     let asking = Asking::new(OpenJob::here(), task);
-    let (name, hint) = match task {
-        Task::Check(check) => (check.words(), check.hint()),
-        other => (whole::reading(other), None),
+    let hint = match task {
+        Task::Check(check) => check.hint(),
+        _ => None,
     };
     view! {
         <div class="screen asking" class:compact=move || asking.asks_for_number()>
-            <Heading text=name/>
+            <Heading text=whole::name(task)/>
             {live(move || hint.filter(|_| !asking.asks_for_number()).map(|hint| paragraph("soft", hint)))}
             {(!matches!(task, Task::Check(_))).then(|| view! { <Readiness task/> })}
             // What is asked stands in front of what was answered; at the end, what it all means.

@@ -1,6 +1,7 @@
 //! The plain strings of the pages: headings, buttons, hints.
 
 mod about;
+pub mod assumptions;
 mod entry;
 pub mod keeping;
 pub mod settings;

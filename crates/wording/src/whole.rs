@@ -14,6 +14,7 @@ mod moved;
 mod reading;
 mod reason;
 mod task;
+mod usual;
 mod weight;
 mod worth;
 
@@ -22,9 +23,10 @@ pub use answer::answers;
 pub use ask::{about, ask, offered};
 pub use hold::not_now;
 pub use moved::{Moved, moved};
-pub use reading::reading;
+pub use reading::{name, reading};
 pub use reason::{Reason, numbers, reasons};
 pub use task::{TaskWords, heading, next_check};
+pub use usual::usual;
 pub use weight::weight;
 pub use worth::{suspect, to_do, told};
 

@@ -37,6 +37,15 @@ pub fn now_and_before(now: &str, was: &str) -> String {
     format!("{now}, was {was}")
 }
 
+/// Opens the checks that have to wait.
+#[must_use]
+pub fn have_to_wait(count: usize) -> String {
+    match count {
+        1 => "1 has to wait".to_owned(),
+        more => format!("{more} have to wait"),
+    }
+}
+
 /// "Without it: about 2 in 10."
 #[must_use]
 pub fn without(odds: &str) -> String {

@@ -66,6 +66,15 @@ impl Words for Clue {
     }
 }
 
+/// What a task is called where all of them stand in a list.
+#[must_use]
+pub fn name(task: Task) -> &'static str {
+    match task {
+        Task::Check(check) => check.words(),
+        other => reading(other),
+    }
+}
+
 /// What a task's readings are called.
 #[must_use]
 pub fn reading(task: Task) -> &'static str {
