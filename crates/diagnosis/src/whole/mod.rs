@@ -200,10 +200,14 @@ fn weigh_entered(
         entered,
         compared: &compared,
         prospects: &prospects,
+        stakes,
         next: &next,
     }
     .verdict();
-    if verdict.best.action == Action::TestFit {
+    // The old part is looked at first.
+    let start_device = Task::Check(crate::Check::StartDevice);
+    if verdict.best.action == Action::TestFit && entered.iter().any(|one| one.task == start_device)
+    {
         // Stable: the others stay in their order.
         next.sort_by_key(|check| check.task != verdict::TEST_FIT);
     }

@@ -12,8 +12,13 @@ use measure::windings::Mains;
 const LEAST: f64 = 0.01;
 /// At most so many faults are weighed against each other.
 const MOST: usize = 10;
-/// A try that ends the matter less often than this is no verdict, though it may be worth trying
-/// before the scrap yard.
+/// From here on one fault that isn't worth mending, or all such together, send the machine to the
+/// scrap yard, though a cheap try before it would pay: where they are this many times likelier
+/// than the likeliest repair.
+const CONDEMNED_BY_ONE: f64 = 0.5;
+const CONDEMNED_BY_ALL: f64 = 0.75;
+const FAR_LIKELIER: f64 = 2.0;
+/// What is there less often than this is not told as the next best; the scrap yard is.
 const HARDLY: f64 = 0.1;
 
 /// A fault that is worth acting on, and what would be seen if it were there.
@@ -56,6 +61,8 @@ struct Outlook {
 struct Try {
     /// Among the prospects; waiting comes after them.
     place: usize,
+    /// That what it mends is there.
+    there: f64,
     /// That it ends the matter.
     chance: f64,
     price: f64,
@@ -117,11 +124,16 @@ impl Prospects {
         let head = self.head(&best, &outlook);
         let second = match head {
             Some(place) => self.plan(&outlook, Some(place)),
-            // Scrapping against the best single try.
-            None => self.single(&outlook, None),
+            // Scrapping against the likeliest single try.
+            None => self.likeliest(&outlook),
         };
         let second_head = match head {
-            Some(_) => self.head(&second, &outlook),
+            Some(_) => self.head(&second, &outlook).filter(|&place| {
+                let tries = self.tries(&outlook);
+                tries
+                    .iter()
+                    .any(|one| one.place == place && one.there >= HARDLY)
+            }),
             None => second.tries.first().copied(),
         };
         [
@@ -130,29 +142,71 @@ impl Prospects {
         ]
     }
 
-    /// The try of a plan that most likely ends it; none where hardly any does.
+    /// The try of a plan whose fault is likeliest there; none where the plan is to scrap it, or
+    /// comes to that nearly always.
     fn head(&self, plan: &Plan, outlook: &Outlook) -> Option<usize> {
         let tries = self.tries(outlook);
         let planned = tries.iter().filter(|one| plan.tries.contains(&one.place));
         let mut head: Option<(usize, f64)> = None;
-        for &Try { place, chance, .. } in planned {
-            if head.is_none_or(|(_, most)| chance > most) {
-                head = Some((place, chance));
+        for &Try { place, there, .. } in planned {
+            if head.is_none_or(|(_, most)| there > most) {
+                head = Some((place, there));
             }
         }
-        let (place, chance) = head?;
-        (chance >= HARDLY * outlook.chance).then_some(place)
+        let (place, there) = head?;
+        (!self.is_scrap(outlook, there)).then_some(place)
+    }
+
+    fn is_scrap(&self, outlook: &Outlook, repair: f64) -> bool {
+        let faults = outlook.faults.iter().enumerate();
+        let one = faults
+            .filter(|(place, _)| self.is_condemning(*place))
+            .map(|(_, (there, _))| *there)
+            .fold(0.0, f64::max);
+        let all = self.condemned(outlook);
+        let is_likely =
+            one >= CONDEMNED_BY_ONE * outlook.chance || all >= CONDEMNED_BY_ALL * outlook.chance;
+        is_likely && all >= FAR_LIKELIER * repair
+    }
+
+    /// The repair that is likeliest right, whether it pays before more is known or not: the best
+    /// bet while one goes on. None where it comes to scrap nearly always.
+    pub(super) fn best_bet(&self) -> Option<Aim> {
+        let outlook = self.outlook_now();
+        let one = self.likeliest_repair(&outlook)?;
+        (!self.is_scrap(&outlook, one.there)).then(|| self.aim(Some(one.place)))
+    }
+
+    fn likeliest_repair(&self, outlook: &Outlook) -> Option<Try> {
+        let is_sealed = |place: usize| {
+            self.faults
+                .get(place)
+                .is_some_and(|one| one.fault.is_sealed())
+        };
+        let mut best: Option<Try> = None;
+        for one in self.tries(outlook) {
+            let is_likelier = best.as_ref().is_none_or(|best| one.there > best.there);
+            if is_likelier && !is_sealed(one.place) {
+                best = Some(one);
+            }
+        }
+        best
+    }
+
+    /// The single try that is likeliest right, whether it pays or not.
+    fn likeliest(&self, outlook: &Outlook) -> Plan {
+        let place = self.likeliest_repair(outlook).map(|one| one.place);
+        self.single(outlook, |one| Some(one.place) == place)
     }
 
     /// The cheapest plan of one try, whether it pays or not.
-    fn single(&self, outlook: &Outlook, without: Option<usize>) -> Plan {
+    fn single(&self, outlook: &Outlook, is_allowed: impl Fn(&Try) -> bool) -> Plan {
         let stakes = self.stakes;
-        let partly = self.several(outlook) * (stakes.scrap() - stakes.several());
         let mut best: Option<Plan> = None;
         for one in self.tries(outlook) {
-            let cost = outlook.chance * (stakes.scrap() + one.price) - partly - one.gain;
+            let cost = outlook.chance * (stakes.scrap() + one.price) - one.gain;
             let better = best.as_ref().is_none_or(|best| cost < best.cost);
-            if better && Some(one.place) != without {
+            if better && is_allowed(&one) {
                 best = Some(Plan {
                     cost,
                     tries: vec![one.place],
@@ -195,23 +249,28 @@ impl Prospects {
                 .map(|other| self.now.faults[other.place()])
                 .sum(),
             None if aim.action == Action::NothingToRepair => self.now.nothing,
-            None => self.sealed(),
+            None => self.condemned(&self.outlook_now()),
         }
     }
 
-    /// That the compressor or the sealed system is at fault: alone, or among several faults as
-    /// often as among all.
-    fn sealed(&self) -> f64 {
+    /// That what is at fault isn't worth mending: alone, or among several faults as often as among
+    /// all.
+    fn condemned(&self, outlook: &Outlook) -> f64 {
         let (mut alone, mut there, mut all) = (0.0, 0.0, 0.0);
-        for one in &self.faults {
-            all += one.there;
-            if one.fault.is_sealed() {
-                alone += one.alone;
-                there += one.there;
+        for (place, one) in outlook.faults.iter().enumerate() {
+            all += one.0;
+            if self.is_condemning(place) {
+                alone += one.1;
+                there += one.0;
             }
         }
-        let several = self.several(&self.outlook_now());
-        alone + several * if all > 0.0 { there / all } else { 0.0 }
+        let share = if all > 0.0 { there / all } else { 0.0 };
+        alone + self.several(outlook) * share
+    }
+
+    fn is_condemning(&self, place: usize) -> bool {
+        let one = self.faults.get(place);
+        one.is_some_and(|one| self.stakes.is_condemned_by(one.fault))
     }
 
     /// What it is worth to see a clue first.
@@ -254,9 +313,8 @@ impl Prospects {
             cost: outlook.chance * stakes.scrap(),
             tries: Vec::new(),
         };
-        // Once anything is tried, what has several faults is partly mended.
         let mut plan = Plan {
-            cost: at_once.cost - self.several(outlook) * (stakes.scrap() - stakes.several()),
+            cost: at_once.cost,
             tries: Vec::new(),
         };
         let mut left = outlook.chance;
@@ -268,7 +326,7 @@ impl Prospects {
                 left = (left - one.chance).max(0.0);
             }
         }
-        let single = self.single(outlook, without);
+        let single = self.single(outlook, |one| Some(one.place) != without);
         [single, plan]
             .into_iter()
             .filter(|plan| !plan.tries.is_empty())
@@ -282,21 +340,25 @@ impl Prospects {
     fn tries(&self, outlook: &Outlook) -> Vec<Try> {
         let stakes = self.stakes;
         let mut tries: Vec<Try> = Vec::new();
-        for (place, (one, &(_, alone))) in self.faults.iter().zip(&outlook.faults).enumerate() {
+        for (place, (one, &(there, alone))) in self.faults.iter().zip(&outlook.faults).enumerate() {
             let price = stakes.trying(one.fault);
-            let gain = alone * (stakes.scrap() - stakes.not_lasting(one.fault));
+            // Beside another fault it is half the way.
+            let half = 0.5 * (there - alone).max(0.0) * (stakes.scrap() - stakes.several());
+            let gain = alone * (stakes.scrap() - stakes.not_lasting(one.fault)) + half;
             // One new part mends every fault that the old one can have.
             let same = tries
                 .iter_mut()
                 .find(|other| self.is_mended_by(one.fault, self.faults[other.place].fault));
             match same {
                 Some(same) => {
+                    same.there += there;
                     same.chance += alone;
                     same.price = same.price.max(price);
                     same.gain += gain;
                 }
                 None => tries.push(Try {
                     place,
+                    there,
                     chance: alone,
                     price,
                     gain,
@@ -305,6 +367,7 @@ impl Prospects {
         }
         tries.push(Try {
             place: self.faults.len(),
+            there: outlook.nothing,
             chance: outlook.nothing,
             price: Stakes::WAITING_A_DAY,
             gain: outlook.nothing * stakes.scrap(),

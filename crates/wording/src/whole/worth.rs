@@ -18,6 +18,8 @@ const CHECKS: usize = 3;
 const NAMED: usize = 3;
 /// A link is told from here on: a sound machine that isn't cold yet has some doubt at each.
 const DOUBTED: f64 = 0.15;
+/// A repair stands out from here on.
+const STANDS_OUT: f64 = 0.15;
 /// What is less likely than that is only counted, unless nothing is likelier.
 const WORTH_TELLING: f64 = 0.05;
 
@@ -135,22 +137,24 @@ fn worth_naming(action: Action) -> f64 {
 /// Whether the best is to fit a part to see, and that can be done now.
 fn can_be_tried(whole: &Whole) -> bool {
     let fit = Task::Clue(Clue::GoodDevice);
-    whole.verdict.best.action == Action::TestFit && whole.next.iter().any(|one| one.task == fit)
+    let is_next = whole.next.first().is_some_and(|one| one.task == fit);
+    whole.verdict.best.action == Action::TestFit && is_next
 }
 
 fn is_fitted(action: Action) -> bool {
     matches!(
         action,
-        Action::Replace | Action::TestFit | Action::MendWiring
+        Action::Replace | Action::TestFit | Action::MendWiring | Action::FitStartGear
     )
 }
 
-/// What it would be with no more checks. Nothing is proposed that is held back at once.
+/// What it would be with no more checks. Nothing is proposed that is held back at once, or that
+/// is hardly ever right.
 fn so_far(best: &Proposal) -> String {
-    match best.action {
-        Action::Scrap => "So far no repair stands out.".to_owned(),
-        _ => format!("Best bet so far: {}", bet(best)),
+    if best.action == Action::Scrap || best.right < STANDS_OUT {
+        return "So far no repair stands out.".to_owned();
     }
+    format!("Best bet so far: {}", bet(best))
 }
 
 /// A bet on which more is to be found out: what a machine is scrapped for is not known yet.

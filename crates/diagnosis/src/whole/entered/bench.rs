@@ -25,9 +25,9 @@ const OVERLOOKED: f64 = 0.02;
 const ONLY_HOT: f64 = 0.3;
 /// The same once it was found open twice with an hour between, or had rested.
 const HOT_AFTER_REST: f64 = 0.01;
-/// How often a machine with an electronic drive has one coil in place of three windings
-/// (judgement).
-const LINEAR: f64 = 0.05;
+/// How often a machine with an electronic drive has one coil in place of three windings, and a
+/// third pin all the same (judgement: such motors are rare, and have two pins).
+const LINEAR: f64 = 0.01;
 /// How often a probe that missed misses again on the same pair (judgement).
 const MISSED_TWICE: f64 = 0.1;
 
