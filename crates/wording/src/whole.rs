@@ -6,6 +6,7 @@
 mod action;
 mod answer;
 mod fault;
+mod guide;
 mod history;
 mod hold;
 mod how;
@@ -16,6 +17,7 @@ mod worth;
 
 pub use action::action;
 pub use answer::answers;
+pub use guide::{Guide, guide};
 pub use task::{TaskWords, heading, next_check};
 pub use weight::weight;
 pub use worth::suspect;

@@ -231,6 +231,7 @@ impl Choosing<'_> {
         };
         let runs = does(&[motor::RUNS, motor::TOO_SELDOM, motor::CUTS_OUT]);
         match clue {
+            Clue::DoorSwitch | Clue::RunPattern => runs >= 0.5,
             _ if clue.needs_running() => runs >= 0.5,
             Clue::Temperatures | Clue::ThawTrial => runs >= 0.3,
             Clue::ClickInterval

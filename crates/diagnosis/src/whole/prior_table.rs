@@ -16,7 +16,7 @@ pub(super) const NOTHING_WRONG: [f64; 3] = [50.0, 42.0, 44.0];
 
 /// One row per fault, with the reason for its size.
 #[rustfmt::skip]
-pub(super) const ROWS: [Row; 40] = [
+pub(super) const ROWS: [Row; 41] = [
     // An owner tries another outlet before selling; an open cord remains where nobody did.
     (CordOpen, [8.0, 7.0, 8.0]),
     // Chest freezers live in garages at the end of long, thin cords.
@@ -26,11 +26,13 @@ pub(super) const ROWS: [Row; 40] = [
     // The more buttons a machine has, the more modes it can be left in.
     (SetNotToCool, [20.0, 23.0, 39.0]),
     // The only control of most manual machines, with contacts that wear and a charge that leaks.
-    (ThermostatOpen, [75.0, 23.0, 0.0]),
+    (ThermostatOpen, [72.0, 22.0, 0.0]),
+    // Too cold or never stopping is seldom sold as not getting cold.
+    (ControlStaysOn, [3.0, 3.0, 3.0]),
     // Rare by itself; damp gets into connectors of frost-free machines.
     (ThermistorOff, [8.0, 19.0, 34.0]),
     // Boards grew with the years; a relay or a joint is what fails.
-    (BoardDoesNotCall, [20.0, 46.0, 68.0]),
+    (BoardDoesNotCall, [20.0, 44.0, 65.0]),
     // A mechanical timer stops where it likes; boards rarely do.
     (StuckInDefrost, [0.0, 19.0, 8.0]),
     // Only machines with one control for two compartments, in winter.

@@ -62,6 +62,7 @@ pub(super) fn remedy(fault: Fault, build: Build) -> Remedy {
         TripsByItself => (BetterOutlet, 15.0, 10.0, 0.95),
         SetNotToCool => (SetControl, 0.0, 10.0, 0.95),
         ThermostatOpen => (Replace, 30.0, 35.0, 0.92),
+        ControlStaysOn => (Replace, 35.0, 35.0, 0.9),
         ThermistorOff => (Replace, 18.0, 32.0, 0.9),
         // Used, or mended by someone trained.
         BoardDoesNotCall => (Replace, 55.0, 40.0, 0.72),

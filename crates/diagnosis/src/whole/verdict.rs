@@ -82,6 +82,8 @@ const FOR_GOOD: f64 = 0.8;
 /// A fault that scrapping is put down to is at least this likely.
 const NAMED: f64 = 0.1;
 
+/// Below this a cheap try is no verdict: the likeliest repair is.
+const HARDLY: f64 = 0.1;
 /// From this chance on that it hums, the trouble is at the start.
 const HUMS: f64 = 0.25;
 
@@ -106,7 +108,7 @@ impl Case<'_> {
         let mut runner_up = self.proposal(other, other_cost);
         let mut hold = self.hold();
         let decided = self.decided(&best, &hold);
-        if decided == Decided::GoOn
+        if (decided == Decided::GoOn || best.right < HARDLY)
             && let Some(bet) = self.prospects.best_bet()
             && bet != aim
         {

@@ -74,6 +74,9 @@ fn test_fit(fault: Option<Fault>) -> String {
 
 fn replace(fault: Option<Fault>) -> String {
     match fault {
+        Some(Fault::ControlStaysOn) => {
+            "Replace the thermostat, or the board whose relay stays on".to_owned()
+        }
         Some(Fault::DriveWithoutOutput) => {
             "Replace the inverter board, ten minutes after unplugging".to_owned()
         }

@@ -11,6 +11,7 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
             "it is silent",
             "it hums, then clicks",
             "it trips the outlet",
+            "it runs, then stops by itself",
         ],
         Clue::CordDamaged
         | Clue::Burnt
@@ -49,6 +50,7 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
         ],
         Clue::WindingHeat => &["as after running", "hotter than usual"],
         Clue::Thermostat => &["closed", "open", "on and off when tapped"],
+        Clue::ThermostatCold => &["they open", "they stay closed"],
         Clue::Thermistor => &["on its curve", "off its curve", "open or shorted"],
         Clue::Capacitor => &["as marked", "well below its marking", "open or shorted"],
         Clue::DefrostParts => &["all read through", "one is open", "one leaks to earth"],
@@ -56,6 +58,16 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
         Clue::Lint => &["clear", "matted or boxed in"],
         Clue::Seal => &["drags all round", "slides out somewhere", "stands off"],
         Clue::DoorLamp => &["goes out", "stays on"],
+        Clue::DoorSwitch => &[
+            "lamp goes out, fan runs",
+            "lamp stays on",
+            "lamp goes out, fan stays still",
+        ],
+        Clue::EvaporatorFanMotor | Clue::CondenserFanMotor => &[
+            "turns freely, and reads some ohms",
+            "stiff, scraping or blocked",
+            "turns freely, but reads over range",
+        ],
         Clue::Drain => &["clear", "iced or plugged"],
         Clue::CoilIce => &["clear or lightly frosted", "a block of ice"],
         Clue::RoomTemperature => &["usual", "hot", "cold"],
@@ -66,6 +78,12 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
             "hours later",
             "without a pattern",
         ],
+        Clue::RunPattern => &[
+            "on for a while, off for a while",
+            "on all the time",
+            "off again within minutes, many times",
+            "never on",
+        ],
         Clue::Lamp => &["lit", "dark"],
         Clue::PowerUp => &[
             "it runs on",
@@ -74,6 +92,14 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
             "it runs, then cuts out",
             "it knocks",
             "it trips the outlet",
+        ],
+        Clue::Noise => &[
+            "a steady hum, nothing else",
+            "one knock as it stops",
+            "a rattle that a hand on tube or panel stops",
+            "a loud buzz",
+            "a scrape or howl from a fan",
+            "heavy knocks for as long as it runs",
         ],
         Clue::ClickInterval => &["no click", "within seconds", "after minutes"],
         Clue::PowerMeter => &[
@@ -143,6 +169,7 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
             "half cold",
             "both warm",
             "freezer warm, fresh food fine",
+            "colder than it is set to",
         ],
         Clue::ThawTrial => &["cools as it should", "cools partly", "no change"],
     }

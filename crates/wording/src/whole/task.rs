@@ -12,8 +12,8 @@ use crate::Words;
 pub struct TaskWords {
     /// What to do, as a heading.
     pub heading: &'static str,
-    /// How, one sentence or two.
-    pub how: &'static str,
+    /// How, its steps in a row.
+    pub how: String,
     /// What it takes: plug, cover, panel, minutes.
     pub takes: String,
     /// What it could change, an answer each.
@@ -143,7 +143,7 @@ fn is_a_try(task: Task) -> bool {
 }
 
 /// A time in the coarsest unit that still tells something.
-fn lasts(before: &str, minutes: f64, behind: &str) -> String {
+pub(super) fn lasts(before: &str, minutes: f64, behind: &str) -> String {
     let (number, one, more) = if minutes < 90.0 {
         (minutes, "minute", "minutes")
     } else if minutes < 2160.0 {
@@ -203,6 +203,7 @@ fn of_clue(clue: Clue) -> &'static str {
         | Clue::StartDeviceOhms
         | Clue::WindingHeat => clue.check().map_or("", of_check),
         Clue::Thermostat => "Measure the thermostat's contacts",
+        Clue::ThermostatCold => "See whether the thermostat's contacts open",
         Clue::Thermistor => "Measure the temperature sensor",
         Clue::Capacitor => "Measure the capacitor, discharged",
         Clue::DefrostParts => "Measure the defrost parts",
@@ -210,13 +211,18 @@ fn of_clue(clue: Clue) -> &'static str {
         Clue::Lint => "Look at the condenser",
         Clue::Seal => "Try the door seal with paper",
         Clue::DoorLamp => "See whether the lamp goes out",
+        Clue::DoorSwitch => "Press the door's switch",
+        Clue::EvaporatorFanMotor => "Turn the evaporator fan and measure it",
+        Clue::CondenserFanMotor => "Turn the condenser fan and measure it",
         Clue::Drain => "Look at the drain",
         Clue::CoilIce => "Look for ice on the evaporator",
         Clue::RoomTemperature => "Measure the room's temperature",
         Clue::OtherOutlet => "Try another protected outlet",
         Clue::TripPattern => "Say when it trips",
+        Clue::RunPattern => "Say how it runs over half a day",
         Clue::Lamp => "See whether the lamp lights",
         Clue::PowerUp => "Plug it in and listen",
+        Clue::Noise => "Listen to its noises",
         Clue::ClickInterval => "Time the hum to the click",
         Clue::PowerMeter => "Put a power meter in front of it",
         Clue::PowerLevel => "Compare its watts",

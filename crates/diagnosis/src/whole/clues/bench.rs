@@ -114,6 +114,9 @@ fn add_control_parts(table: &mut Table<'_>) -> Result<(), BuildError> {
             [97.5, 2.0, 0.5]
         }
     })?;
+    table.add(Clue::ThermostatCold, &[P(Thermostat)], |given| {
+        yes(if given.is(ControlStaysOn) { 70.0 } else { 3.0 })
+    })?;
     table.add(Clue::Thermistor, &[P(Thermistor)], |given| {
         if given.is(ThermistorOff) {
             [12.0, 43.0, 45.0]

@@ -8,6 +8,7 @@ use quantity::Observed;
 use super::super::clue::{Clue, Task};
 use super::super::fault::Fault::*;
 use super::super::gauge::Gauge;
+use super::super::history::beyond_the_motor;
 use super::choices::with_aside;
 use super::{Entered, Weight, choices, mains_of, ohms};
 use crate::checks::look_over::Sign;
@@ -20,6 +21,8 @@ use crate::{Check, Complaint, Item, Machine, Refrigerant, ToldBy};
 
 /// What a part is still worth as a suspect when it isn't there.
 const OVERLOOKED: f64 = 0.02;
+/// A seller's word is worth this share of the weight of one's own eyes (judgement).
+const TOLD: f64 = 0.6;
 /// How often a protector that reads open is only hot, when nobody made sure that it had cooled
 /// (judgement: most of those that read open are).
 const ONLY_HOT: f64 = 0.3;
@@ -49,18 +52,29 @@ pub(super) fn entered(job: &Job, machine: &Machine, windings: &WindingsKnown) ->
 
 fn of_machine(job: &Job, machine: &Machine) -> Vec<Weight> {
     let mut weights: Vec<Weight> = choices::build(job).into_iter().collect();
-    let answer = match machine.complaint {
-        Some(Complaint::Silent) => "silent",
-        Some(Complaint::HumsThenClicks) => "hums-then-clicks",
-        Some(Complaint::RunsStaysWarm) => "runs-stays-warm",
-        Some(Complaint::TripsTheOutlet) => "trips-the-outlet",
-        Some(Complaint::NotPluggedIn | Complaint::Unknown) | None => return weights,
+    let Some(complaint) = machine.complaint else {
+        return weights;
     };
-    let clue = match machine.told_by {
-        Some(ToldBy::Myself) => Clue::OpeningSeen,
-        Some(ToldBy::Seller) | None => Clue::OpeningTold,
+    let answer = match complaint {
+        Complaint::Silent => "silent",
+        Complaint::HumsThenClicks => "hums-then-clicks",
+        Complaint::RunsThenStops => "cuts-out",
+        Complaint::TripsTheOutlet => "trips-the-outlet",
+        Complaint::RunsStaysWarm
+        | Complaint::OneSideWarm
+        | Complaint::TooCold
+        | Complaint::NeverStops
+        | Complaint::Noisy => "runs-stays-warm",
+        Complaint::NotPluggedIn | Complaint::Unknown => return weights,
+    };
+    let (clue, trust) = match machine.told_by {
+        Some(ToldBy::Myself) => (Clue::OpeningSeen, 1.0),
+        Some(ToldBy::Seller) | None => (Clue::OpeningTold, TOLD),
     };
     weights.extend(choices::shares(clue, &[answer]).map(|shares| Weight::Clue(clue, shares)));
+    let beyond = beyond_the_motor(complaint).iter();
+    weights
+        .extend(beyond.map(|&(fault, factor)| choices::weight(&(fault, libm::pow(factor, trust)))));
     weights
 }
 
