@@ -5,7 +5,7 @@
 
 mod told;
 
-use diagnosis::{Action, Check, Decided, Task, Whole};
+use diagnosis::{Action, Again, Check, Clue, Decided, Fault, NextCheck, Task, Whole};
 
 fn whole(lines: &[&str]) -> Whole {
     told::assessed(lines).whole.expect("a machine was told")
@@ -78,4 +78,86 @@ fn the_start_device_is_looked_at_before_a_known_good_one_is_fitted() {
     let fit = Task::Clue(diagnosis::Clue::GoodDevice);
     let is_first = after.next[0].task == fit;
     assert_eq!(is_first, after.verdict.best.action == Action::TestFit);
+}
+
+fn offered(whole: &Whole, task: Task) -> Option<&NextCheck> {
+    whole.next.iter().find(|check| check.task == task)
+}
+
+#[test]
+fn the_past_is_asked_for_until_it_was_and_nothing_ticked_is_an_answer() {
+    let told = ["machine/kind: chest-freezer", "machine/complaint: silent"];
+    let before = whole(&told);
+    let asked = offered(&before, Task::History).expect("it is a question or two");
+    assert!(asked.is_worthwhile() && asked.overturns.is_empty());
+    for line in [
+        "history: none",
+        "history: outbuilding",
+        "history/known - not-sure",
+    ] {
+        let after = whole(&[told[0], told[1], line]);
+        assert!(offered(&after, Task::History).is_none(), "{line}");
+    }
+}
+
+/// A reading that fits the others least is asked for once more, with the reason; a second one
+/// stands.
+#[test]
+fn a_doubtful_reading_is_offered_again_with_the_reason_once() {
+    let mut told = vec![
+        "machine/kind: chest-freezer",
+        "look-over/signs: none",
+        "ground/earth-pin: has",
+        "ground/blades-to-earth = OL",
+        "ground/blades-to-metal = OL",
+        "ground/earth-to-metal = 0.3",
+        "power-up: runs",
+        "power-level: as-expected",
+        "condenser-warmth: evenly-warm",
+        "frost-pattern: even",
+        "temperatures/freezer = -19",
+        "hiss: none",
+    ];
+    let doubtful = Task::Clue(Clue::Hiss);
+    let once = whole(&told);
+    let conflict = once.conflict.expect("a machine that pumps hisses");
+    assert_eq!(conflict.repeat, doubtful);
+    let again = offered(&once, doubtful).expect("it is to be repeated");
+    assert_eq!(again.again, Some(Again::DoesNotFit(conflict.factor)));
+    assert!(again.is_worthwhile());
+    assert!(
+        once.next
+            .iter()
+            .filter(|check| check.again.is_some())
+            .count()
+            == 1
+    );
+    told.push("hiss: none");
+    assert!(offered(&whole(&told), doubtful).is_none());
+}
+
+/// A compressor isn't given up on pins that were measured once.
+#[test]
+fn pins_that_condemn_a_motor_are_measured_twice() {
+    let mut told = vec![
+        "machine/kind: fridge-freezer",
+        "machine/build: inverter",
+        "machine/complaint: silent",
+        "machine/told-by: myself",
+        "windings/start-gear: off",
+        "windings/pair-1-2 = 8.1",
+        "windings/pair-2-3 = OL",
+        "windings/pair-1-3 = OL",
+        "flash-code: motor-or-drive",
+    ];
+    let windings = Task::Check(Check::Windings);
+    let once = whole(&told);
+    let again = offered(&once, windings).expect("once is not enough");
+    assert_eq!(again.again, Some(Again::RestsOnOne));
+    assert_eq!(once.verdict.decided, Decided::GoOn);
+    told.extend(["windings/pair-2-3 = OL", "windings/pair-1-3 = OL"]);
+    let twice = whole(&told);
+    assert!(offered(&twice, windings).is_none());
+    let motor = twice.suspects[0].fault;
+    assert_eq!(motor, Some(Fault::InverterMotorFailed));
 }

@@ -261,6 +261,8 @@ impl Task {
 /// The name of the check that asks for the machine's past, as any number of choices.
 const HISTORY: &str = "history";
 
+/// The item under which it keeps them.
+pub(super) const KNOWN: &str = "known";
 /// The item for the freezer's temperature.
 pub(super) const FREEZER: &str = "freezer";
 /// The item for the fresh food's temperature.

@@ -40,7 +40,7 @@ pub use clue::{ANSWER, Clue, Task};
 pub use fault::{Fault, Part};
 pub use history::History;
 pub use networks::Assumptions;
-pub use next_check::{NextCheck, Overturn, WhyWithheld, Withheld};
+pub use next_check::{Again, NextCheck, Overturn, WhyWithheld, Withheld};
 pub use priors::{Edit, PriorError, Priors};
 pub use remedy::Action;
 pub use setup::Setup;
@@ -190,6 +190,7 @@ fn weigh_entered(
         entered,
         picture: &compared.picture,
         prospects: &prospects,
+        conflict: compared.conflict,
         build,
         mains: mains_of(machine),
     }

@@ -1,5 +1,7 @@
 //! What each action costs in expectation, now and after each answer that a check may bring.
 
+mod plans;
+
 use super::beliefs::{Beliefs, Desk, Held, Picture};
 use super::clue::Clue;
 use super::fault::Fault;
@@ -7,6 +9,7 @@ use super::gauge::Gauge;
 use super::remedy::{Action, Stakes};
 use crate::choice::Choice;
 use measure::windings::Mains;
+use plans::{Plan, Try};
 
 /// Faults below this are left out of decisions; what they would change is too little.
 const LEAST: f64 = 0.01;
@@ -55,25 +58,6 @@ struct Outlook {
     /// By prospect, together with the answer: there, and alone.
     faults: Vec<(f64, f64)>,
     nothing: f64,
-}
-
-/// One thing that can be tried, in one outlook; all but the price times its probability.
-struct Try {
-    /// Among the prospects; waiting comes after them.
-    place: usize,
-    /// That what it mends is there.
-    there: f64,
-    /// That it ends the matter.
-    chance: f64,
-    price: f64,
-    /// What ending it so saves against the scrap yard, less what is lost where it doesn't last.
-    gain: f64,
-}
-
-/// Tries in order, then the scrap yard.
-struct Plan {
-    cost: f64,
-    tries: Vec<usize>,
 }
 
 /// What a clue is worth before its answer is known.
@@ -199,27 +183,6 @@ impl Prospects {
         self.single(outlook, |one| Some(one.place) == place)
     }
 
-    /// The cheapest plan of one try, whether it pays or not.
-    fn single(&self, outlook: &Outlook, is_allowed: impl Fn(&Try) -> bool) -> Plan {
-        let stakes = self.stakes;
-        let mut best: Option<Plan> = None;
-        for one in self.tries(outlook) {
-            let cost = outlook.chance * (stakes.scrap() + one.price) - one.gain;
-            let better = best.as_ref().is_none_or(|best| cost < best.cost);
-            if better && is_allowed(&one) {
-                best = Some(Plan {
-                    cost,
-                    tries: vec![one.place],
-                });
-            }
-        }
-        // There is waiting, unless that is what is left out.
-        best.unwrap_or(Plan {
-            cost: outlook.chance * stakes.scrap(),
-            tries: Vec::new(),
-        })
-    }
-
     fn aim(&self, head: Option<usize>) -> Aim {
         let Some(place) = head else {
             return Aim {
@@ -295,89 +258,6 @@ impl Prospects {
             overturns: overturns.collect(),
             bits: self.bits(&outlooks),
         })
-    }
-
-    /// The tries in the order in which they are worth most, and what following them costs, times
-    /// the probability of the outlook. Tries go on for as long as one more is worth its price,
-    /// then the machine is scrapped. (Single faults in the order of chance over price: Heckerman
-    /// and others 1995, from memory. Several at once are mended in part, and mostly scrapped.)
-    fn plan(&self, outlook: &Outlook, without: Option<usize>) -> Plan {
-        let stakes = self.stakes;
-        let mut tries: Vec<Try> = self
-            .tries(outlook)
-            .into_iter()
-            .filter(|one| Some(one.place) != without && one.gain > 0.0)
-            .collect();
-        tries.sort_by(|one, other| (other.gain * one.price).total_cmp(&(one.gain * other.price)));
-        let at_once = Plan {
-            cost: outlook.chance * stakes.scrap(),
-            tries: Vec::new(),
-        };
-        let mut plan = Plan {
-            cost: at_once.cost,
-            tries: Vec::new(),
-        };
-        let mut left = outlook.chance;
-        for one in &tries {
-            let pays = one.gain > left * one.price;
-            if pays || plan.tries.is_empty() {
-                plan.cost += left * one.price - one.gain;
-                plan.tries.push(one.place);
-                left = (left - one.chance).max(0.0);
-            }
-        }
-        let single = self.single(outlook, |one| Some(one.place) != without);
-        [single, plan]
-            .into_iter()
-            .filter(|plan| !plan.tries.is_empty())
-            .fold(
-                at_once,
-                |best, plan| if plan.cost < best.cost { plan } else { best },
-            )
-    }
-
-    /// What each aim but scrapping would bring: the faults in order, then waiting.
-    fn tries(&self, outlook: &Outlook) -> Vec<Try> {
-        let stakes = self.stakes;
-        let mut tries: Vec<Try> = Vec::new();
-        for (place, (one, &(there, alone))) in self.faults.iter().zip(&outlook.faults).enumerate() {
-            let price = stakes.trying(one.fault);
-            // Beside another fault it is half the way.
-            let half = 0.5 * (there - alone).max(0.0) * (stakes.scrap() - stakes.several());
-            let gain = alone * (stakes.scrap() - stakes.not_lasting(one.fault)) + half;
-            // One new part mends every fault that the old one can have.
-            let same = tries
-                .iter_mut()
-                .find(|other| self.is_mended_by(one.fault, self.faults[other.place].fault));
-            match same {
-                Some(same) => {
-                    same.there += there;
-                    same.chance += alone;
-                    same.price = same.price.max(price);
-                    same.gain += gain;
-                }
-                None => tries.push(Try {
-                    place,
-                    there,
-                    chance: alone,
-                    price,
-                    gain,
-                }),
-            }
-        }
-        tries.push(Try {
-            place: self.faults.len(),
-            there: outlook.nothing,
-            chance: outlook.nothing,
-            price: Stakes::WAITING_A_DAY,
-            gain: outlook.nothing * stakes.scrap(),
-        });
-        tries
-    }
-
-    /// Whether what mends one fault mends another too.
-    fn is_mended_by(&self, fault: Fault, other: Fault) -> bool {
-        fault.part() == other.part() && self.stakes.action(fault) == self.stakes.action(other)
     }
 
     /// Several faults at once, or ones too unlikely to be told one by one.

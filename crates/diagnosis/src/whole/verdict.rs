@@ -160,7 +160,9 @@ impl Case<'_> {
         // To fit a part to see is itself the next check.
         let to_see =
             best.action == Action::TestFit && self.next.iter().any(|check| check.task == TEST_FIT);
-        let worthwhile = to_see || self.next.iter().any(|check| check.is_worthwhile());
+        // A question about its past is worth asking, and holds nothing up.
+        let mut checks = self.next.iter().filter(|check| check.task != Task::History);
+        let worthwhile = to_see || checks.any(NextCheck::is_worthwhile);
         let enough = if condemns { SURE_TO_SCRAP } else { NEARLY_SURE };
         if best.right >= enough && !held_back {
             Decided::NearlySure

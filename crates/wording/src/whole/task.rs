@@ -1,6 +1,6 @@
 //! A check that is worth doing: what, how, what it takes and why.
 
-use diagnosis::{Action, Check, Clue, NextCheck, Overturn, Setup, Task};
+use diagnosis::{Action, Again, Check, Clue, NextCheck, Overturn, Setup, Task};
 
 use super::answer::answer;
 use super::how::how;
@@ -46,8 +46,25 @@ pub fn next_check(check: &NextCheck) -> TaskWords {
     }
 }
 
-/// What it would come to after which answers; those that come to the same in one.
+/// Why it is done again; or what it would come to after which answers, those that come to the same
+/// in one.
 fn changes(check: &NextCheck) -> Vec<String> {
+    match check.again {
+        Some(Again::DoesNotFit(factor)) => {
+            return vec![format!(
+                "Once more: it fits the other readings least, {} less likely beside them than by \
+                 itself",
+                times(factor)
+            )];
+        }
+        Some(Again::RestsOnOne) => {
+            return vec![
+                "Once more, on clean pins and cold: a compressor isn't given up on one reading"
+                    .to_owned(),
+            ];
+        }
+        None => {}
+    }
     let mut groups: Vec<(String, Vec<&Overturn>)> = Vec::new();
     for overturn in &check.overturns {
         let then = then(overturn);
@@ -90,6 +107,15 @@ fn then(overturn: &Overturn) -> String {
             let what = super::action(other, overturn.fault);
             format!("best bet: {}", within(&what))
         }
+    }
+}
+
+/// By how much a reading fits less.
+pub(super) fn times(factor: f64) -> String {
+    match factor {
+        factor if factor < 10.0 => format!("about {} times", libm::round(factor)),
+        factor if factor < 100.0 => "over 10 times".to_owned(),
+        _ => "over 100 times".to_owned(),
     }
 }
 
@@ -271,6 +297,7 @@ mod tests {
             setup,
             declared_parts_only: false,
             overturns: Vec::new(),
+            again: None,
         }
     }
 

@@ -7,6 +7,7 @@ use diagnosis::{
 
 use super::hold::why_withheld;
 use super::reading::reading;
+use super::task::times;
 use super::{action, heading, next_check, weight, within};
 use crate::{Locale, Words, odds, step};
 
@@ -241,11 +242,7 @@ fn listed(tasks: &[Task]) -> String {
 /// Readings that don't fit together.
 pub(crate) fn unfitting(whole: &Whole) -> Option<String> {
     let conflict = whole.conflict?;
-    let times = match conflict.factor {
-        factor if factor < 10.0 => format!("about {} times", libm::round(factor)),
-        factor if factor < 100.0 => "over 10 times".to_owned(),
-        _ => "over 100 times".to_owned(),
-    };
+    let times = times(conflict.factor);
     Some(format!(
         "“{}” fits the others least: {times} less likely beside them than by itself. Repeat it \
          first, before anything rests on it.",

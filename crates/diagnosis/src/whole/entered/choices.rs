@@ -5,7 +5,7 @@ use quantity::{Farads, Observed};
 
 use super::super::aside::aside;
 use super::super::build::Build;
-use super::super::clue::{ANSWER, Clue, FREEZER, FRESH_FOOD, MARKING, Task};
+use super::super::clue::{ANSWER, Clue, FREEZER, FRESH_FOOD, KNOWN, MARKING, Task};
 use super::super::fault::Fault::*;
 use super::super::gauge::Gauge;
 use super::super::history::{Factor, History};
@@ -20,7 +20,7 @@ const OVERLOOKED: f64 = 0.02;
 
 /// What is known of the past.
 pub(super) fn history(job: &Job) -> Option<Entered> {
-    let Some(Answer::Choices(names)) = job.answer(Task::History.name(), "known") else {
+    let Some(Answer::Choices(names)) = job.answer(Task::History.name(), KNOWN) else {
         return None;
     };
     let known = names
