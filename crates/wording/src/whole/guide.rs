@@ -8,7 +8,7 @@ mod cabinet;
 mod powered;
 mod running;
 
-use diagnosis::{Build, Caution, Clue, Refrigerant, Setup, Task};
+use diagnosis::{Build, Caution, Check, Clue, Refrigerant, Setup, Task};
 
 use super::how::of_check;
 use super::task::{heading, lasts};
@@ -130,8 +130,8 @@ pub(super) fn lesson(task: Task) -> Lesson {
     match task {
         Task::Clue(clue) => of_clue(clue),
         Task::Check(check) => Lesson {
-            why: "It is safe to do first, and much rests on it.",
-            tools: "what the check itself names",
+            why: by_check(check),
+            tools: "what its own page names",
             steps: of_check(check),
             mind: &[],
         },
@@ -144,6 +144,24 @@ pub(super) fn lesson(task: Task) -> Lesson {
             ],
             mind: &[],
         },
+    }
+}
+
+/// What an unplugged check tells.
+const fn by_check(check: Check) -> &'static str {
+    match check {
+        Check::Machine => "Which parts it has, and where the search begins.",
+        Check::Refrigerant => "Whether its gas burns decides what may be done at all.",
+        Check::LookOver => "Oil, burns, bites and earlier work are seen in five minutes.",
+        Check::Ground => "Whether its metal may be live, and whether current gets through.",
+        Check::StoredCharge => "What may still hold a charge when the plug is out.",
+        Check::Windings => "Whether the motor is whole, and which pin is which.",
+        Check::Shell => "Whether the motor leaks to metal: then it is never powered again.",
+        Check::Protector => "A protector that stays open silences a sound compressor.",
+        Check::StartDevice => "The commonest cheap fault of all, and one looks at it first.",
+        Check::WindingTemperature => {
+            "How hot the motor got says whether it works against something."
+        }
     }
 }
 
@@ -162,5 +180,71 @@ fn of_clue(clue: Clue) -> Lesson {
             steps: &[],
             mind: &[],
         },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use diagnosis::Choice;
+
+    fn guides() -> impl Iterator<Item = (Task, Build, Guide)> {
+        let own = Clue::ALL.iter().filter(|clue| clue.check().is_none());
+        let tasks = own.map(|clue| Task::Clue(*clue)).chain([Task::History]);
+        tasks.flat_map(|task| {
+            let told = |build: &Build| (task, *build, guide(task, *build, None));
+            Build::ALL.iter().map(told).collect::<Vec<_>>()
+        })
+    }
+
+    #[test]
+    fn every_check_is_told_in_whole_sentences_that_fit_a_phone() {
+        for (task, _, said) in guides() {
+            assert!(!said.heading.is_empty() && said.tools.len() > 3, "{task:?}");
+            assert!((2..=5).contains(&said.steps.len()), "{task:?}");
+            assert!(
+                said.why.ends_with('.') && said.why.len() <= 100,
+                "{task:?}: {}",
+                said.why
+            );
+            for step in said.steps {
+                assert!(step.ends_with(['.', '?']), "{step}");
+                assert!(step.len() <= 170, "{step}");
+            }
+            for caution in &said.cautions {
+                assert!(caution.ends_with('.'), "{caution}");
+            }
+            assert!(
+                said.time.contains("minute") || said.time.contains("hour"),
+                "{}",
+                said.time
+            );
+        }
+    }
+
+    #[test]
+    fn what_is_powered_is_told_with_outlet_and_cover_and_what_is_opened_with_its_charge() {
+        for (task, build, said) in guides() {
+            let setup = task.setup(build);
+            let powered = setup.plugged == Some(true);
+            assert_eq!(said.cautions.contains(&PLUGGED), powered, "{task:?}");
+            assert_eq!(said.power.starts_with("Plugged in"), powered, "{task:?}");
+            let open = setup.cover_off == Some(true);
+            let pins = caution(Caution::BeforeThePins).text;
+            assert_eq!(said.cautions.contains(&pins), open, "{task:?}");
+            let board = caution(Caution::ChargedBoard).text;
+            let told = said.cautions.contains(&board);
+            assert_eq!(told, open && build == Build::Inverter, "{task:?}");
+        }
+    }
+
+    #[test]
+    fn gas_that_burns_or_is_not_known_is_minded_wherever_it_is_powered() {
+        let task = Task::Clue(Clue::PowerUp);
+        let told = |gas| guide(task, Build::FrostFree, gas).cautions;
+        let burns = caution(Caution::FlammableRefrigerant).text;
+        assert!(told(Some(Refrigerant::R600a)).contains(&burns));
+        assert!(told(None).contains(&caution(Caution::UnknownRefrigerant).text));
+        assert!(!told(Some(Refrigerant::R134a)).contains(&burns));
     }
 }

@@ -3,6 +3,7 @@
 use diagnosis::{Action, Again, Check, Clue, NextCheck, Overturn, Setup, Task};
 
 use super::answer::answer;
+use super::guide::lesson;
 use super::how::how;
 use super::within;
 use crate::Words;
@@ -12,6 +13,8 @@ use crate::Words;
 pub struct TaskWords {
     /// What to do, as a heading.
     pub heading: &'static str,
+    /// What it tells, in a sentence.
+    pub tells: &'static str,
     /// How, its steps in a row.
     pub how: String,
     /// What it takes: plug, cover, panel, minutes.
@@ -21,14 +24,17 @@ pub struct TaskWords {
 }
 
 impl TaskWords {
-    /// The whole check as one line of text.
+    /// What, why and what it takes, as one line of text. How is told where it is done.
     #[must_use]
     pub fn line(&self) -> String {
-        let why = match &self.why[..] {
-            [] => "It narrows down what is at fault.".to_owned(),
-            reasons => format!("{}.", reasons.join(". ")),
-        };
-        format!("{}. {} {why} ({})", self.heading, self.how, self.takes)
+        let changes: String = self.why.iter().map(|one| format!(" {one}.")).collect();
+        let Self {
+            heading,
+            tells,
+            takes,
+            ..
+        } = self;
+        format!("{heading}. {tells}{changes} ({takes})")
     }
 }
 
@@ -40,6 +46,7 @@ const TOLD: usize = 2;
 pub fn next_check(check: &NextCheck) -> TaskWords {
     TaskWords {
         heading: heading(check.task),
+        tells: lesson(check.task).why,
         how: how(check.task),
         takes: takes(check),
         why: changes(check),
@@ -346,7 +353,9 @@ mod tests {
         check.overturns = vec![overturn("open"), overturn("unsteady")];
         assert_eq!(
             next_check(&check).why,
-            ["If “open” or “on and off when tapped”, best bet: replace the thermostat"]
+            [
+                "If “over range: open” or “comes and goes when tapped”, best bet: replace the thermostat"
+            ]
         );
     }
 }
