@@ -284,6 +284,7 @@ impl Prospects {
         let spread = |picture: &Picture| -> Vec<f64> {
             let answers = &picture.answers[clue as usize];
             match &foretold {
+                _ if answers.is_empty() => Vec::new(),
                 None => answers.clone(),
                 Some(bins) => (0..bins[0].len())
                     .map(|bin| {
@@ -297,11 +298,16 @@ impl Prospects {
         if now.is_empty() {
             return None;
         }
-        let by_fault: Vec<Vec<f64>> = self.faults.iter().map(|one| spread(&one.picture)).collect();
+        // To a fault of builds that can't show the clue every answer says the same.
+        let given = |picture: &Picture| {
+            let row = spread(picture);
+            if row.is_empty() { now.clone() } else { row }
+        };
+        let by_fault: Vec<Vec<f64>> = self.faults.iter().map(|one| given(&one.picture)).collect();
         let nothing = self
             .nothing
             .as_ref()
-            .map(|(chance, picture)| (*chance, spread(picture)));
+            .map(|(chance, picture)| (*chance, given(picture)));
         let at = |row: &[f64], answer: usize| row.get(answer).copied().unwrap_or(0.0);
         let outlook = |answer: usize| Outlook {
             chance: now[answer],
@@ -331,5 +337,46 @@ impl Prospects {
             }
         }
         sum.max(0.0)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::whole::build::Build;
+    use crate::whole::entered::{Entered, Weight};
+    use crate::whole::networks::{Assumptions, desk};
+
+    /// What every answer foretells, added up, is what is believed before it.
+    #[test]
+    fn the_answers_of_every_clue_add_up_to_one_and_to_each_fault() {
+        let assumptions = Assumptions::default();
+        let networks = assumptions.networks().unwrap();
+        let mut desk = desk(&networks);
+        let hums = Weight::Clue(
+            Clue::OpeningSeen,
+            [0.0, 0.0, 1.0, 0.0, 0.0].map(libm::log).to_vec(),
+        );
+        let entered = [Entered {
+            task: Clue::OpeningSeen.task(),
+            weights: vec![hums],
+        }];
+        let odds = Build::odds(None);
+        let each = || networks.iter().copied();
+        let (_, now) = Beliefs::glance(each(), odds, &entered, &mut desk).unwrap();
+        let beliefs = Beliefs::of(each(), odds, &entered, &mut desk).unwrap();
+        let stakes = Stakes::of(None, Build::ManualDefrost);
+        let prospects = Prospects::of(&beliefs, now, stakes, &mut desk);
+        for &clue in Clue::ALL {
+            let Some(outlooks) = prospects.outlooks(clue, None) else {
+                continue;
+            };
+            let whole: f64 = outlooks.iter().map(|one| one.chance).sum();
+            assert!((whole - 1.0).abs() < 1e-9, "{clue:?} {whole}");
+            for (place, prospect) in prospects.faults.iter().enumerate() {
+                let there: f64 = outlooks.iter().map(|one| one.faults[place].0).sum();
+                assert!((there - prospect.there).abs() < 1e-9, "{clue:?} {there}");
+            }
+        }
     }
 }
