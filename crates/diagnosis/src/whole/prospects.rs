@@ -1,29 +1,22 @@
 //! What each action costs in expectation, now and after each answer that a check may bring.
 
+mod bets;
 mod plans;
+
+pub(super) use bets::Aim;
 
 use super::beliefs::{Beliefs, Desk, Held, Picture};
 use super::clue::Clue;
 use super::fault::Fault;
 use super::gauge::Gauge;
-use super::remedy::{Action, Stakes};
+use super::remedy::Stakes;
 use crate::choice::Choice;
 use measure::windings::Mains;
-use plans::{Plan, Try};
 
 /// Faults below this are left out of decisions; what they would change is too little.
 const LEAST: f64 = 0.01;
 /// At most so many faults are weighed against each other.
 const MOST: usize = 10;
-/// From here on one fault that isn't worth mending, or all such together, send the machine to the
-/// scrap yard, though a cheap try before it would pay: where they are this many times likelier
-/// than the likeliest repair.
-const CONDEMNED_BY_ONE: f64 = 0.5;
-const CONDEMNED_BY_ALL: f64 = 0.75;
-const FAR_LIKELIER: f64 = 2.0;
-/// What is there less often than this is not told as the next best; the scrap yard is.
-const HARDLY: f64 = 0.1;
-
 /// A fault that is worth acting on, and what would be seen if it were there.
 struct Prospect {
     fault: Fault,
@@ -42,13 +35,6 @@ pub(super) struct Prospects {
     faults: Vec<Prospect>,
     /// Nothing at fault.
     nothing: Option<(f64, Picture)>,
-}
-
-/// An action with what it is aimed at; nothing for those that concern the whole machine.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Aim {
-    pub(super) action: Action,
-    pub(super) fault: Option<Fault>,
 }
 
 /// What an answer makes of the probabilities.
@@ -101,147 +87,12 @@ impl Prospects {
         }
     }
 
-    /// What to do with its expected cost, and the same for the best that leaves it out.
-    pub(super) fn best_two(&self) -> [(Aim, f64); 2] {
-        let outlook = self.outlook_now();
-        let best = self.plan(&outlook, None);
-        let head = self.head(&best, &outlook);
-        let second = match head {
-            Some(place) => self.plan(&outlook, Some(place)),
-            // Scrapping against the likeliest single try.
-            None => self.likeliest(&outlook),
-        };
-        let second_head = match head {
-            Some(_) => self.head(&second, &outlook).filter(|&place| {
-                let tries = self.tries(&outlook);
-                tries
-                    .iter()
-                    .any(|one| one.place == place && one.there >= HARDLY)
-            }),
-            None => second.tries.first().copied(),
-        };
-        [
-            (self.aim(head), best.cost),
-            (self.aim(second_head), second.cost),
-        ]
-    }
-
-    /// The try of a plan whose fault is likeliest there; none where the plan is to scrap it, or
-    /// comes to that nearly always.
-    fn head(&self, plan: &Plan, outlook: &Outlook) -> Option<usize> {
-        let tries = self.tries(outlook);
-        let planned = tries.iter().filter(|one| plan.tries.contains(&one.place));
-        let mut head: Option<(usize, f64)> = None;
-        for &Try { place, there, .. } in planned {
-            if head.is_none_or(|(_, most)| there > most) {
-                head = Some((place, there));
-            }
-        }
-        let (place, there) = head?;
-        (!self.is_scrap(outlook, there)).then_some(place)
-    }
-
-    fn is_scrap(&self, outlook: &Outlook, repair: f64) -> bool {
-        let faults = outlook.faults.iter().enumerate();
-        let one = faults
-            .filter(|(place, _)| self.is_condemning(*place))
-            .map(|(_, (there, _))| *there)
-            .fold(0.0, f64::max);
-        let all = self.condemned(outlook);
-        let is_likely =
-            one >= CONDEMNED_BY_ONE * outlook.chance || all >= CONDEMNED_BY_ALL * outlook.chance;
-        is_likely && all >= FAR_LIKELIER * repair
-    }
-
-    /// The repair that is likeliest right, whether it pays before more is known or not: the best
-    /// bet while one goes on. None where it comes to scrap nearly always.
-    pub(super) fn best_bet(&self) -> Option<Aim> {
-        let outlook = self.outlook_now();
-        let one = self.likeliest_repair(&outlook)?;
-        (!self.is_scrap(&outlook, one.there)).then(|| self.aim(Some(one.place)))
-    }
-
-    fn likeliest_repair(&self, outlook: &Outlook) -> Option<Try> {
-        let is_sealed = |place: usize| {
-            self.faults
-                .get(place)
-                .is_some_and(|one| one.fault.is_sealed())
-        };
-        let mut best: Option<Try> = None;
-        for one in self.tries(outlook) {
-            let is_likelier = best.as_ref().is_none_or(|best| one.there > best.there);
-            if is_likelier && !is_sealed(one.place) {
-                best = Some(one);
-            }
-        }
-        best
-    }
-
-    /// The single try that is likeliest right, whether it pays or not.
-    fn likeliest(&self, outlook: &Outlook) -> Plan {
-        let place = self.likeliest_repair(outlook).map(|one| one.place);
-        self.single(outlook, |one| Some(one.place) == place)
-    }
-
-    fn aim(&self, head: Option<usize>) -> Aim {
-        let Some(place) = head else {
-            return Aim {
-                action: Action::Scrap,
-                fault: None,
-            };
-        };
-        match self.faults.get(place) {
-            Some(one) => Aim {
-                action: self.stakes.action(one.fault),
-                fault: Some(one.fault),
-            },
-            None => Aim {
-                action: Action::NothingToRepair,
-                fault: None,
-            },
-        }
-    }
-
-    /// That an action is the right one: its fault is there, or nothing is at fault.
-    pub(super) fn right(&self, aim: Aim) -> f64 {
-        match aim.fault {
-            Some(fault) => fault
-                .part()
-                .faults()
-                .filter(|other| self.is_mended_by(*other, fault))
-                .map(|other| self.now.faults[other.place()])
-                .sum(),
-            None if aim.action == Action::NothingToRepair => self.now.nothing,
-            None => self.condemned(&self.outlook_now()),
-        }
-    }
-
-    /// That what is at fault isn't worth mending: alone, or among several faults as often as among
-    /// all.
-    fn condemned(&self, outlook: &Outlook) -> f64 {
-        let (mut alone, mut there, mut all) = (0.0, 0.0, 0.0);
-        for (place, one) in outlook.faults.iter().enumerate() {
-            all += one.0;
-            if self.is_condemning(place) {
-                alone += one.1;
-                there += one.0;
-            }
-        }
-        let share = if all > 0.0 { there / all } else { 0.0 };
-        alone + self.several(outlook) * share
-    }
-
-    fn is_condemning(&self, place: usize) -> bool {
-        let one = self.faults.get(place);
-        one.is_some_and(|one| self.stakes.is_condemned_by(one.fault))
-    }
-
     /// What it is worth to see a clue first.
     pub(super) fn worth(&self, clue: Clue, mains: Option<Mains>) -> Option<ClueWorth> {
         let outlooks = self.outlooks(clue, Gauge::of(clue, mains))?;
         let now = self.outlook_now();
         let best = self.plan(&now, None);
-        let head = self.head(&best, &now);
+        let bet = self.bet(&now);
         let then: f64 = outlooks.iter().map(|one| self.plan(one, None).cost).sum();
         // Answers have names, bins have none.
         let overturns = self
@@ -249,8 +100,8 @@ impl Prospects {
             .into_iter()
             .enumerate()
             .filter(|(_, outlook)| outlook.chance > LEAST)
-            .map(|(answer, outlook)| (answer, self.head(&self.plan(&outlook, None), &outlook)))
-            .filter(|(_, choice)| *choice != head)
+            .map(|(answer, outlook)| (answer, self.turned_to(&outlook, bet)))
+            .filter(|(_, choice)| *choice != bet)
             .map(|(answer, choice)| (answer, self.aim(choice)));
         Some(ClueWorth {
             // Knowing more can't cost anything; rounding could say so.

@@ -84,6 +84,8 @@ const NAMED: f64 = 0.1;
 
 /// Below this a cheap try is no verdict: the likeliest repair is.
 const HARDLY: f64 = 0.1;
+/// A runner-up from here on has to be held back while one goes on, if it can't be undone.
+const HALF: f64 = 0.5;
 /// From this chance on that it hums, the trouble is at the start.
 const HUMS: f64 = 0.25;
 
@@ -118,7 +120,9 @@ impl Case<'_> {
             }
             best = self.proposal(bet, cost);
         }
-        if best.action == Action::Scrap && decided == Decided::GoOn {
+        let comes_to_scrap = best.action == Action::Scrap
+            || (runner_up.action == Action::Scrap && runner_up.right >= HALF);
+        if comes_to_scrap && decided == Decided::GoOn {
             hold.push(Hold::DoNotScrapYet);
         }
         Verdict {
@@ -231,7 +235,10 @@ impl Case<'_> {
             && self.chance(&[DriveWithoutOutput, InverterMotorFailed]) >= 0.1;
         let burns = self.machine.refrigerant.is_some_and(Refrigerant::burns);
         let hard = self.chance(&[RotorTight, RotorSeized]) >= 0.1;
-        inverter || (hums >= HUMS && (burns || hard)) || self.was_done(Task::Clue(Clue::StartKit))
+        inverter
+            || (hums >= HUMS && (burns || hard))
+            || self.chance(&[RotorTight]) >= 0.1
+            || self.was_done(Task::Clue(Clue::StartKit))
     }
 
     /// The chances of some faults added up: no less than that one of them is there.

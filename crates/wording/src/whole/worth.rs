@@ -111,7 +111,9 @@ pub(crate) fn to_do(assessment: &Assessment, whole: &Whole) -> Vec<String> {
             format!("{} {why}", bet_with_cause(best))
         }
     }];
-    if other.right >= worth_naming(other.action) {
+    // The scrap yard is no advice while more can be found out.
+    let premature = other.action == Action::Scrap && verdict.decided == Decided::GoOn;
+    if other.right >= worth_naming(other.action) && !premature {
         lines.push(format!("Next best: {}", bet(other)));
     }
     let burns = assessment

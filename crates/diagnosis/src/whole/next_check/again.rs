@@ -8,7 +8,7 @@ use crate::whole::clue::Task;
 use crate::whole::fault::Fault;
 
 /// From here on a motor that its pins condemn is measured twice.
-const MOTOR_IN_DOUBT: f64 = 0.3;
+const MOTOR_IN_DOUBT: f64 = 0.08;
 /// Bits that a second reading of the pins is worth then (judgement).
 const SECOND_READING: f64 = 1.0;
 

@@ -43,7 +43,7 @@ fn control(clue: Clue) -> Option<Lesson> {
                 "Put its tip into ice water for five minutes and measure.",
                 "Measure again at room temperature.",
                 "Compare with the maker's table. Within a tenth is good. A common type has about \
-                 33 kΩ in ice water and 11 kΩ at 23 °C, another about half of both.",
+                 33 kΩ in ice water and 11 kΩ at 23 °C (73 °F), another about half of both.",
             ],
             mind: &[],
         },
@@ -86,7 +86,7 @@ fn parts(clue: Clue) -> Option<Lesson> {
                 "Pull the connectors of the defrost heater, its thermostat and its fuse.",
                 "Heater: it reads some tens or hundreds of ohms. Over range is open.",
                 "Fuse: next to nothing at any temperature.",
-                "Its thermostat: next to nothing while colder than −12 °C. Warm, an open one is as \
+                "Its thermostat: next to nothing below −12 °C (10 °F). Warm, an open one is as \
                  it should be: leave it out.",
                 "Highest range, from the heater to bare metal: it should read over range.",
             ],

@@ -99,8 +99,8 @@ fn cold(clue: Clue) -> Option<Lesson> {
                 "Stand a thermometer in a glass of water in each compartment; in the freezer, \
                  between packages.",
                 "Doors shut for half a day and more.",
-                "Read both at once and enter them. A freezer should have −18 °C or so, fresh food \
-                 2 to 7 °C.",
+                "Read both at once and enter them. A freezer should have −18 °C (0 °F) or so, fresh \
+                 food 2 to 7 °C (36 to 45 °F).",
             ],
             mind: &[],
         },
