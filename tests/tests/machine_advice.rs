@@ -5,7 +5,7 @@
 
 mod told;
 
-use diagnosis::{Action, Again, Check, Clue, Decided, Fault, NextCheck, Task, Whole};
+use diagnosis::{Action, Again, Check, Choice, Clue, Decided, Fault, NextCheck, Task, Whole};
 
 fn whole(lines: &[&str]) -> Whole {
     told::assessed(lines).whole.expect("a machine was told")
@@ -160,4 +160,19 @@ fn pins_that_condemn_a_motor_are_measured_twice() {
     assert!(offered(&twice, windings).is_none());
     let motor = twice.suspects[0].fault;
     assert_eq!(motor, Some(Fault::InverterMotorFailed));
+}
+
+#[test]
+fn a_part_that_there_is_not_is_not_asked_for_again() {
+    let kind = "machine/kind: fridge-freezer";
+    for &clue in Clue::ALL.iter().filter(|clue| clue.may_be_missing()) {
+        let line = format!("{}: {}", clue.name(), diagnosis::NONE);
+        let after = whole(&[kind, &line]);
+        let task = Task::Clue(clue);
+        assert!(offered(&after, task).is_none(), "{clue:?}");
+        assert!(
+            after.withheld.iter().all(|one| one.task != task),
+            "{clue:?}"
+        );
+    }
 }

@@ -16,7 +16,7 @@ mod weight;
 mod worth;
 
 pub use action::action;
-pub use answer::answers;
+pub use answer::{THERE_IS_NONE, answers};
 pub use guide::{Guide, guide};
 pub use task::{TaskWords, heading, next_check};
 pub use weight::weight;

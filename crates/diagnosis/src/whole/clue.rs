@@ -178,6 +178,28 @@ impl Clue {
         }
     }
 
+    /// Whether a machine may lack what it is about, so that [`NONE`] is an answer.
+    #[must_use]
+    pub const fn may_be_missing(self) -> bool {
+        matches!(
+            self,
+            Self::Thermostat
+                | Self::ThermostatCold
+                | Self::Thermistor
+                | Self::TimerByHand
+                | Self::Capacitor
+                | Self::DefrostParts
+                | Self::EvaporatorFan
+                | Self::EvaporatorFanMotor
+                | Self::CondenserFan
+                | Self::CondenserFanMotor
+                | Self::AirOutlet
+                | Self::DoorLamp
+                | Self::DoorSwitch
+                | Self::Lamp
+        )
+    }
+
     /// The check that brings it, where it is one of the unplugged ones; the others are checks of
     /// their own, by the clue's name.
     #[must_use]
@@ -260,6 +282,9 @@ impl Task {
 
 /// The name of the check that asks for the machine's past, as any number of choices.
 const HISTORY: &str = "history";
+
+/// The answer that there is none of what a check is about, where a machine may lack it.
+pub const NONE: &str = "there-is-none";
 
 /// The item under which it keeps them.
 pub(super) const KNOWN: &str = "known";

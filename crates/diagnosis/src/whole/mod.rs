@@ -36,7 +36,7 @@ mod walks;
 use job::Job;
 
 pub use build::Build;
-pub use clue::{ANSWER, Clue, Task};
+pub use clue::{ANSWER, Clue, NONE, Task};
 pub use fault::{Fault, Part};
 pub use history::History;
 pub use networks::Assumptions;

@@ -13,7 +13,7 @@ pub use again::Again;
 
 use super::beliefs::Picture;
 use super::build::Build;
-use super::clue::{ANSWER, Clue, KNOWN, Task};
+use super::clue::{ANSWER, Clue, KNOWN, NONE, Task};
 use super::conditions::motor;
 use super::entered::Entered;
 use super::fault::Fault;
@@ -283,13 +283,21 @@ impl Choosing<'_> {
     }
 
     fn was_done(&self, task: Task) -> bool {
-        let asked = || {
-            matches!(
+        self.entered.iter().any(|one| one.task == task) || self.says_nothing(task)
+    }
+
+    /// Whether it has an answer that says nothing: no tick, or that there is no such part.
+    fn says_nothing(&self, task: Task) -> bool {
+        if task == Task::History {
+            return matches!(
                 self.job.answer(task.name(), KNOWN),
                 Some(Answer::Choices(_))
-            )
-        };
-        self.entered.iter().any(|one| one.task == task) || (task == Task::History && asked())
+            );
+        }
+        match self.job.answer(task.name(), ANSWER) {
+            Some(Answer::Choice(name)) => name.as_str() == NONE,
+            _ => false,
+        }
     }
 
     /// The state in which the last answer left the machine.

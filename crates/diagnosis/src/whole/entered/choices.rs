@@ -5,7 +5,7 @@ use quantity::{Farads, Observed};
 
 use super::super::aside::aside;
 use super::super::build::Build;
-use super::super::clue::{ANSWER, Clue, FREEZER, FRESH_FOOD, KNOWN, MARKING, Task};
+use super::super::clue::{ANSWER, Clue, FREEZER, FRESH_FOOD, KNOWN, MARKING, NONE, Task};
 use super::super::fault::Fault::*;
 use super::super::gauge::Gauge;
 use super::super::history::{Factor, History};
@@ -13,8 +13,6 @@ use super::{Entered, Weight, degrees, pooled};
 use crate::choice::Choice;
 use crate::{Complaint, Item};
 
-/// The answer that a part isn't there.
-pub(in crate::whole) const NONE: &str = "there-is-none";
 /// What a part is still worth as a suspect when the person says that there is none.
 const OVERLOOKED: f64 = 0.02;
 
@@ -173,4 +171,22 @@ fn there_is_none(clue: Clue) -> Vec<Weight> {
 /// The build as the person says.
 pub(super) fn build(job: &Job) -> Option<Weight> {
     crate::answered::<Build>(job).map(super::only)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A lamp that isn't there says nothing of any fault; each other part that isn't does.
+    #[test]
+    fn what_may_be_missing_says_something_when_it_is() {
+        for &clue in Clue::ALL {
+            let says = !there_is_none(clue).is_empty();
+            assert_eq!(
+                says,
+                clue.may_be_missing() && clue != Clue::Lamp,
+                "{clue:?}"
+            );
+        }
+    }
 }
