@@ -25,6 +25,11 @@ fn with_little_known_one_goes_on_and_nothing_is_scrapped() {
             "silent",
             "hums-then-clicks",
             "runs-stays-warm",
+            "runs-then-stops",
+            "one-side-warm",
+            "too-cold",
+            "never-stops",
+            "noisy",
             "trips-the-outlet",
         ] {
             for told_by in ["seller", "myself"] {
