@@ -58,7 +58,8 @@ impl Gauge {
                 ohms(&[(1.25, 0.3), (6.0, 1.5), (-0.3, 0.35), (2.5, 0.35)])
             }
             Clue::BladeToBlade => ohms(&[(0.65, 0.3), (6.0, 1.5), (-0.4, 0.3), (1.9, 0.4)]),
-            // Within a few per cent of the marking; part of it lost; nothing left, or shorted.
+            // Within some per cent of the marking (run capacitors ±5 to ±10 %, IEC 60252-1, from
+            // memory); part of it lost; nothing left, or shorted.
             Clue::Capacitor => Some(Self {
                 range: SHARE,
                 normals: vec![(0.0, 0.045), (-0.25, 0.15), (-2.0, 0.7)],

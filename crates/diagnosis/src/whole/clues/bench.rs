@@ -114,6 +114,7 @@ fn add_control_parts(table: &mut Table<'_>) -> Result<(), BuildError> {
             [97.5, 2.0, 0.5]
         }
     })?;
+    // Opens, stays closed. A bulb out of its place, or a board's relay, leaves the contacts sound.
     table.add(Clue::ThermostatCold, &[P(Thermostat)], |given| {
         yes(if given.is(ControlStaysOn) { 70.0 } else { 3.0 })
     })?;

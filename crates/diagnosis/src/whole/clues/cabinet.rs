@@ -44,7 +44,8 @@ fn add_looks(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
             (false, false) => [88.0, 2.0, 10.0],
         }
     })?;
-    // Turns and reads, stiff or blocked, open.
+    // Turns and reads, stiff or blocked, open. One still fan in five has its switch, its wires or a
+    // board to blame; ice at the coil holds a sound blade in one of three.
     let frozen = [P(EvaporatorFan), State(c.ice)];
     table.add(Clue::EvaporatorFanMotor, &frozen, |given| {
         match (given.is(EvaporatorFanStopped), given.at(c.ice)) {
@@ -53,6 +54,7 @@ fn add_looks(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
             _ => [62.0, 36.0, 2.0],
         }
     })?;
+    // The same with lint and dry bearings in place of ice.
     table.add(Clue::CondenserFanMotor, &[P(CondenserFan)], |given| {
         if given.is(CondenserFanStopped) {
             [22.0, 38.0, 40.0]
@@ -119,9 +121,12 @@ fn add_temperatures(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildEr
         Clue::RunPattern,
         &[State(c.turns), State(c.hold)],
         |given| match (given.at(c.turns), given.at(c.hold)) {
+            // Some take a hum every few minutes for a run.
             (turns::NOT, _) => [2.0, 1.0, 12.0, 85.0],
             (turns::UNTIL_IT_CUTS_OUT, _) => [7.0, 4.0, 86.0, 3.0],
+            // Seldom enough to be missed.
             (turns::TOO_SELDOM, _) => [66.0, 9.0, 10.0, 15.0],
+            // A hot day, or an inverter, keeps a sound one running.
             (_, hold::COLD) => [82.0, 15.0, 2.0, 1.0],
             (_, hold::UNBALANCED) => [45.0, 52.0, 2.0, 1.0],
             _ => [9.0, 87.0, 3.0, 1.0],
