@@ -45,7 +45,8 @@ pub(super) struct Lesson {
 const PLUGGED: &str = "Only through an outlet with ground-fault protection whose test button works, \
                        without an extension. If it trips, stop: it has told you something, and no \
                        other outlet is tried.";
-const HANDS_OFF: &str = "Cover on, dry hands, and nothing touched inside while it is plugged in.";
+const HANDS_OFF: &str = "Cover on, dry hands, and nothing behind a cover or panel touched while it \
+                         is plugged in.";
 const BEHIND_THE_PANEL: &str = "Fins are sharp, so wear gloves. No blade and no screwdriver \
                                 against ice: a nick is the end of the machine.";
 const PANEL_UNDER_POWER: &str = "A fan and a heater sit behind the panel: it comes off, and goes \
@@ -70,7 +71,7 @@ pub fn guide(task: Task, build: Build, refrigerant: Option<Refrigerant>) -> Guid
         time.push_str(&lasts(", ", waiting, " of waiting"));
     }
     let setup = task.setup(build);
-    let mut cautions = general(setup, build, refrigerant);
+    let mut cautions = general(task, build, refrigerant);
     cautions.extend(lesson.mind);
     Guide {
         heading: heading(task),
@@ -78,13 +79,24 @@ pub fn guide(task: Task, build: Build, refrigerant: Option<Refrigerant>) -> Guid
         steps: lesson.steps,
         tools: lesson.tools,
         time,
-        power: power(setup),
+        power: power(task, setup),
         cautions,
     }
 }
 
-fn power(setup: Setup) -> &'static str {
+/// Whether start gear is changed on the pins in between.
+fn changes_start_gear(task: Task) -> bool {
+    matches!(task, Task::Clue(Clue::GoodDevice | Clue::StartKit))
+}
+
+fn power(task: Task, setup: Setup) -> &'static str {
     let is = |state: Option<bool>| state == Some(true);
+    if task == Task::Clue(Clue::ThawTrial) {
+        return "Unplugged while it thaws, then plugged in, cover on";
+    }
+    if changes_start_gear(task) {
+        return "Unplugged while parts are changed; plugged in, cover on, for each try";
+    }
     match (setup.plugged, is(setup.panel_off)) {
         (Some(true), true) => "Plugged in with cover and panel on; unplugged for the look behind",
         (Some(true), false) => "Plugged in, cover on",
@@ -97,11 +109,12 @@ fn power(setup: Setup) -> &'static str {
 }
 
 /// What follows from the state that it must be in, the build and the gas.
-fn general(setup: Setup, build: Build, refrigerant: Option<Refrigerant>) -> Vec<&'static str> {
+fn general(task: Task, build: Build, refrigerant: Option<Refrigerant>) -> Vec<&'static str> {
+    let setup = task.setup(build);
     let is = |state: Option<bool>| state == Some(true);
     let text = |one: Caution| caution(one).text;
     let plugged = is(setup.plugged);
-    let open = is(setup.cover_off) || is(setup.pins_bare);
+    let open = is(setup.cover_off) || changes_start_gear(task);
     let gas = match refrigerant {
         Some(Refrigerant::OtherOrUnreadable) | None => Caution::UnknownRefrigerant,
         Some(_) => Caution::FlammableRefrigerant,
@@ -228,8 +241,12 @@ mod tests {
             let setup = task.setup(build);
             let powered = setup.plugged == Some(true);
             assert_eq!(said.cautions.contains(&PLUGGED), powered, "{task:?}");
-            assert_eq!(said.power.starts_with("Plugged in"), powered, "{task:?}");
-            let open = setup.cover_off == Some(true);
+            assert_eq!(
+                said.power.to_lowercase().contains("plugged in"),
+                powered,
+                "{task:?}"
+            );
+            let open = setup.cover_off == Some(true) || changes_start_gear(task);
             let pins = caution(Caution::BeforeThePins).text;
             assert_eq!(said.cautions.contains(&pins), open, "{task:?}");
             let board = caution(Caution::ChargedBoard).text;

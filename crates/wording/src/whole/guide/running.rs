@@ -42,7 +42,7 @@ fn watts_and_sounds(clue: Clue) -> Option<Lesson> {
                 "Open the freezer and press its switch: a scrape that stops or starts is the fan.",
                 "Listen as it stops: one dull knock is usual.",
             ],
-            mind: &["Hands away from fan blades."],
+            mind: &["Hands away from fan blades, and from the hot tube at the compressor."],
         },
         Clue::Hiss => Lesson {
             why: "Gas that settles can be heard: steady for a sound one, none where none is left.",
@@ -80,7 +80,7 @@ fn by_hand(clue: Clue) -> Option<Lesson> {
                 "After half an hour of running, feel its outlet and the first of the thin tube.",
                 "A little warmer than the room is good. Cold, wet or frosted isn't.",
             ],
-            mind: &["Don't bend the thin tube."],
+            mind: &["Don't bend the thin tube. Mind the fan and the hot tube beside it."],
         },
         Clue::SuctionLine => Lesson {
             why: "The tube that comes back should be cool; frost on it is liquid that found no heat.",
