@@ -64,12 +64,7 @@ fn changes(check: &NextCheck) -> Vec<String> {
                 times(factor)
             )];
         }
-        Some(Again::RestsOnOne) => {
-            return vec![
-                "Once more, on clean pins and cold: a compressor isn't given up on one reading"
-                    .to_owned(),
-            ];
-        }
+        Some(Again::RestsOnOne) => return vec![second(check.task).to_owned()],
         None => {}
     }
     let mut groups: Vec<(String, Vec<&Overturn>)> = Vec::new();
@@ -114,6 +109,16 @@ fn then(overturn: &Overturn) -> String {
             let what = super::action(other, overturn.fault);
             format!("best bet: {}", within(&what))
         }
+    }
+}
+
+/// Why what condemns a compressor is done twice.
+fn second(task: Task) -> &'static str {
+    match task {
+        Task::Check(_) => {
+            "Once more, on clean pins and cold: a compressor isn't given up on one reading"
+        }
+        _ => "Once more, after a day of rest: a compressor isn't given up on one try",
     }
 }
 

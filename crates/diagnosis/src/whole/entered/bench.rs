@@ -283,7 +283,8 @@ fn of_start_device(job: &Job, machine: &Machine) -> Vec<Weight> {
         // Ohms say nothing about an electronic one.
         Some(StartDeviceKind::Electronic | StartDeviceKind::NotFound) | None => None,
     };
-    weights.extend(ohms.map(|ohms| Weight::Clue(Clue::StartDeviceOhms, ohms)));
+    let ohms = ohms.map(|ohms| with_aside(Clue::StartDeviceOhms, ohms));
+    weights.extend(ohms.into_iter().flatten());
     weights.extend(kind.map(|kind| match kind {
         StartDeviceKind::NotFound => Weight::Build([0.3, 0.3, 1.0]),
         _ => Weight::Build([1.0, 1.0, 0.02]),

@@ -4,13 +4,30 @@ use job::{Answer, Content};
 
 use super::Choosing;
 use crate::Check;
-use crate::whole::clue::Task;
+use crate::whole::clue::{Clue, Task};
 use crate::whole::fault::Fault;
 
-/// From here on a motor that its pins condemn is measured twice.
-const MOTOR_IN_DOUBT: f64 = 0.08;
-/// Bits that a second reading of the pins is worth then (judgement).
-const SECOND_READING: f64 = 1.0;
+/// Tasks that can condemn a compressor by one reading, the faults that they find, and from which
+/// chance of those on they are done twice.
+const CONDEMNING: [(Task, &[Fault], f64); 2] = [
+    (
+        Task::Check(Check::Windings),
+        &[
+            Fault::InnerProtectorOpen,
+            Fault::WindingOpen,
+            Fault::TurnsShorted,
+            Fault::InverterMotorFailed,
+        ],
+        0.08,
+    ),
+    (
+        Task::Clue(Clue::GoodDevice),
+        &[Fault::RotorTight, Fault::RotorSeized],
+        0.3,
+    ),
+];
+/// Bits that a second reading is worth then (judgement).
+const SECOND_READING: f64 = 1.5;
 
 /// Why a check that was done is offered again.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,23 +56,17 @@ impl Choosing<'_> {
             return None;
         }
         let unfitting = self.conflict.filter(|conflict| conflict.repeat == task);
-        let motor = [
-            Fault::InnerProtectorOpen,
-            Fault::WindingOpen,
-            Fault::TurnsShorted,
-            Fault::InverterMotorFailed,
-        ];
-        let condemned: f64 = motor
-            .iter()
-            .map(|fault| self.picture.faults[fault.place()])
-            .sum();
-        match unfitting {
-            Some(conflict) => Some(Again::DoesNotFit(conflict.factor)),
-            None if task == Task::Check(Check::Windings) && condemned >= MOTOR_IN_DOUBT => {
-                Some(Again::RestsOnOne)
-            }
-            None => None,
+        if let Some(conflict) = unfitting {
+            return Some(Again::DoesNotFit(conflict.factor));
         }
+        let chance = |faults: &[Fault]| -> f64 {
+            let each = faults.iter();
+            each.map(|fault| self.picture.faults[fault.place()]).sum()
+        };
+        let rests = CONDEMNING
+            .iter()
+            .any(|(condemns, faults, from)| *condemns == task && chance(faults) >= *from);
+        rests.then_some(Again::RestsOnOne)
     }
 
     /// Whether any of its items was answered more than once.
