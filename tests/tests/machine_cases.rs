@@ -15,7 +15,7 @@ use serde_json::Value;
 const CASES: &str = include_str!("../cases/machines.json");
 
 /// Every key that a case may have: a misspelt expectation would otherwise hold by itself.
-const KEYS: [&str; 13] = [
+const KEYS: [&str; 15] = [
     "name",
     "why",
     "source",
@@ -28,6 +28,8 @@ const KEYS: [&str; 13] = [
     "nothing wrong",
     "action",
     "hold",
+    "no hold",
+    "decided",
     "conflict",
 ];
 
@@ -122,6 +124,18 @@ fn wrong_verdict(case: &Value, assessment: &Assessment, whole: &Whole) -> Vec<St
         let hold: Hold = named(text(hold));
         if !whole.verdict.hold.contains(&hold) {
             wrong.push(format!("{hold:?} is missing in {:?}", whole.verdict.hold));
+        }
+    }
+    for hold in case["no hold"].as_array().into_iter().flatten() {
+        let hold: Hold = named(text(hold));
+        if whole.verdict.hold.contains(&hold) {
+            wrong.push(format!("{hold:?} has no reason here"));
+        }
+    }
+    if let Some(decided) = case["decided"].as_str() {
+        let found = whole.verdict.decided;
+        if found != named(decided) {
+            wrong.push(format!("decided: {found:?}, not {decided}"));
         }
     }
     if let Some(repeat) = case["conflict"].as_str() {

@@ -13,7 +13,7 @@ use proptest::prelude::*;
 use std::time::{Duration, Instant};
 
 /// What any machine may be told, each line by itself.
-const LINES: [&str; 24] = [
+const LINES: [&str; 30] = [
     "machine/complaint: hums-then-clicks",
     "machine/told-by: myself",
     "look-over/signs: burnt, rodents",
@@ -38,6 +38,12 @@ const LINES: [&str; 24] = [
     "room-temperature = 31",
     "history: stopped-after-storm, over-fifteen-years",
     "evaporator-fan-air: weak",
+    "run-pattern: all-the-time",
+    "noise: fan-scrapes",
+    "door-switch: both-follow",
+    "evaporator-fan-motor: open",
+    "thermostat-cold: opens",
+    "capacitor: low",
 ];
 
 const CHEST: &str = "machine/kind: chest-freezer";

@@ -2,6 +2,7 @@
 //! percent", with `none` for nothing wrong.
 
 use diagnosis::{Assumptions, Build, Choice, Fault, Priors};
+use quantity::{parse_decimal, write_decimal};
 
 /// The setting that holds them.
 pub const SETTING: &str = "assumptions";
@@ -32,7 +33,8 @@ pub fn text(priors: &Priors) -> String {
     let mut text = String::new();
     for edit in priors.edits() {
         let fault = edit.fault.map_or(NOTHING_WRONG, Choice::name);
-        text.push_str(&format!("{} {fault} {}\n", edit.build.name(), edit.percent));
+        let percent = write_decimal(edit.percent);
+        text.push_str(&format!("{} {fault} {percent}\n", edit.build.name()));
     }
     text
 }
@@ -44,7 +46,7 @@ fn figure(line: &str) -> Option<(Build, Option<Fault>, f64)> {
         NOTHING_WRONG => None,
         name => Some(Fault::from_name(name)?),
     };
-    let percent = words.next()?.parse().ok()?;
+    let percent = parse_decimal(words.next()?)?;
     Some((build, fault, percent))
 }
 

@@ -73,10 +73,10 @@ impl Target {
     }
 
     fn is_printed(self) -> bool {
-        matches!(
-            self,
-            Self::Ask(Ask::Item(Item::PtcMarking | Item::CapacitorMarking))
-        )
+        match self {
+            Self::Ask(ask) => ask.is_printed(),
+            Self::Pair(_) | Self::Leads => false,
+        }
     }
 
     /// How good the meter is at this. Volts and degrees: a low-cost meter's and a household

@@ -30,7 +30,7 @@ pub fn asked(ask: Ask) -> Asked {
     };
     match ask {
         Ask::Item(item) => of_item(item),
-        Ask::Degrees(..) => Asked::Number,
+        Ask::Number(..) => Asked::Number,
         Ask::Answer(_) => Asked::OneOf(offers()),
         Ask::Past => Asked::Ticks(offers()),
     }

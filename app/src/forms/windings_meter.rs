@@ -1,7 +1,7 @@
 //! Which meter is in use and how its range is set: remembered from job to job.
 
 use measure::{Meter, MeterKind};
-use quantity::{Accuracy, Observed, Ohms, parse_reading};
+use quantity::{Accuracy, Observed, Ohms, parse_decimal, parse_reading, write_decimal};
 
 /// The meter as the person described it once.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -82,7 +82,7 @@ impl MeterInUse {
     pub fn remembered(self) -> String {
         let range = match self.range {
             Range::Automatic => AUTOMATIC.to_owned(),
-            Range::EndsAt(top) => top.get().to_string(),
+            Range::EndsAt(top) => write_decimal(top.get()),
         };
         let profile = match self.profile {
             Profile::Kind(kind) => kind_name(kind).to_owned(),
@@ -142,7 +142,9 @@ impl OwnMeter {
     #[must_use]
     pub fn remembered(self) -> String {
         let (percent, counts) = (self.accuracy.percent(), self.accuracy.counts());
-        format!("{percent} {counts} {}", self.top.get())
+        [percent, counts, self.top.get()]
+            .map(write_decimal)
+            .join(" ")
     }
 
     /// From what was remembered.
@@ -174,14 +176,14 @@ fn kind_name(kind: MeterKind) -> &'static str {
 
 /// A bare number with either decimal mark.
 fn number(text: &str) -> Option<f64> {
-    text.trim().replace(',', ".").parse().ok()
+    parse_decimal(text.trim())
 }
 
 fn range_named(name: &str) -> Option<Range> {
     if name == AUTOMATIC {
         return Some(Range::Automatic);
     }
-    let top = Ohms::new(name.parse().ok()?);
+    let top = Ohms::new(parse_decimal(name)?);
     MeterKind::MANUAL_RANGES
         .contains(&top)
         .then_some(Range::EndsAt(top))

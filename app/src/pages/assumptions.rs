@@ -3,6 +3,7 @@
 use diagnosis::{Build, Choice, Fault, Priors};
 use leptos::html;
 use leptos::prelude::*;
+use quantity::parse_decimal;
 use wording::page::assumptions as words;
 use wording::{Locale, Words, whole};
 
@@ -42,11 +43,8 @@ impl Editing {
 
     /// Takes a figure as it was typed; else says why not.
     fn put(self, fault: Option<Fault>, typed: &str) -> Result<(), String> {
-        let number = typed.trim().trim_end_matches('%').replace(',', ".");
-        let percent = number
-            .trim()
-            .parse()
-            .map_err(|_| words::NO_NUMBER.to_owned())?;
+        let number = typed.trim().trim_end_matches('%').trim();
+        let percent = parse_decimal(number).ok_or_else(|| words::NO_NUMBER.to_owned())?;
         let mut priors = self.priors.get_untracked();
         priors
             .set(self.build.get_untracked(), fault, percent)

@@ -8,6 +8,7 @@ pub mod choice_list;
 pub mod do_next;
 pub mod drawings;
 pub mod examples;
+pub mod how_to;
 pub mod import;
 pub mod import_preview;
 pub mod job_list;

@@ -3,6 +3,7 @@
 use diagnosis::{Choice, MainsChoice};
 use leptos::prelude::*;
 use measure::MeterKind;
+use quantity::write_decimal;
 use wording::page::{assumptions, keeping, settings as words};
 use wording::{Degrees, Words, page};
 
@@ -174,8 +175,8 @@ fn Meter() -> impl IntoView {
 fn OwnMeterForm(own: Option<OwnMeter>, kept: Callback<OwnMeter>) -> impl IntoView {
     let locale = Session::here().locale();
     let figure = |value: fn(OwnMeter) -> String| RwSignal::new(own.map(value).unwrap_or_default());
-    let percent = figure(|own| own.accuracy.percent().to_string());
-    let counts = figure(|own| own.accuracy.counts().to_string());
+    let percent = figure(|own| write_decimal(own.accuracy.percent()));
+    let counts = figure(|own| write_decimal(own.accuracy.counts()));
     let top = RwSignal::new(own.map_or_else(String::new, |own| wording::ohms(own.top, &locale)));
     let wrong = RwSignal::new(None::<NoSuchMeter>);
     let enter = move |event: leptos::ev::SubmitEvent| {

@@ -1,6 +1,6 @@
-//! The suspects: how likely each is, what moved it, and why; and whether a task can be done now.
+//! The suspects: how likely each is, what moved it, and why.
 
-use diagnosis::{Assessment, Suspect, Task, Whole};
+use diagnosis::{Assessment, Suspect, Whole};
 use leptos::prelude::*;
 use wording::page::weighing as words;
 use wording::{Locale, Words, odds, whole};
@@ -70,30 +70,6 @@ pub fn Changed() -> impl IntoView {
                     <ul class="suspect-rows">{rows.collect::<Vec<_>>()}</ul>
                 </section>
             }
-        })
-    })
-}
-
-/// What a task takes and may bring, or why it has to wait.
-#[component]
-pub fn Readiness(
-    /// The task.
-    task: Task,
-) -> impl IntoView {
-    let weighing = OpenJob::here().weighing();
-    let said = Memo::new(move |_| {
-        let known = weighing.now()?;
-        let whole = whole_of(&known)?;
-        let can_be = whole.next.iter().find(|one| one.task == task);
-        let waits = whole.withheld.iter().find(|one| one.task == task);
-        waits
-            .map(|one| (true, whole::not_now(&one.why)))
-            .or_else(|| can_be.map(|one| (false, whole::next_check(one).takes)))
-    });
-    live(move || {
-        said.get().map(|(waits, said)| {
-            let class = if waits { "caution care wait" } else { "soft" };
-            view! { <p class=class>{said}</p> }
         })
     })
 }

@@ -10,8 +10,9 @@ use wording::{Locale, Words, page, whole, windings_page as words};
 
 use super::check_drawings::drawing_of;
 use super::choice_list::{ChoiceList, Offer};
+use super::how_to::HowTo;
 use super::settings::KEYBOARD;
-use super::suspects::{Changed, Readiness};
+use super::suspects::Changed;
 use crate::device;
 use crate::forms::pair_reading::Target;
 use crate::forms::questions::{Asked, answered, asked, chosen, first_open};
@@ -149,7 +150,7 @@ pub fn TaskScreen(
         <div class="screen asking" class:compact=move || asking.asks_for_number()>
             <Heading text=whole::name(task)/>
             {live(move || hint.filter(|_| !asking.asks_for_number()).map(|hint| paragraph("soft", hint)))}
-            {(!matches!(task, Task::Check(_))).then(|| view! { <Readiness task/> })}
+            {(!matches!(task, Task::Check(_))).then(|| view! { <HowTo task/> })}
             // What is asked stands in front of what was answered; at the end, what it all means.
             {live(move || match asking.item.get() {
                 Some(item) => view! {

@@ -7,6 +7,7 @@
 use diagnosis::Choice;
 use leptos::prelude::*;
 use measure::windings::{Label, Pair, Pin, Role};
+use quantity::write_decimal;
 use wording::windings_page as words;
 
 use super::pin_layout::{Course, Side, course, pin_place};
@@ -70,8 +71,8 @@ fn drawn_line(
 
 fn circle(pin: Pin, picture: Signal<PinPicture>, active: Signal<Option<Pair>>) -> impl IntoView {
     let place = Memo::new(move |_| picture.with(|picture| pin_place(picture.shape, pin).at));
-    let x = move || format!("{}%", place.get().x);
-    let y = move || format!("{}%", place.get().y);
+    let x = move || percent(place.get().x);
+    let y = move || percent(place.get().y);
     let class = move || {
         let touched = active.get().is_some_and(|pair| pair.has(pin));
         let known = picture.with(|picture| filled(picture.label(pin)));
@@ -117,8 +118,8 @@ fn pin_label(pin: Pin, picture: Signal<PinPicture>) -> impl IntoView {
         <span
             class=class
             aria-hidden="true"
-            style:left=move || format!("{}%", place.get().at.x)
-            style:top=move || format!("{}%", place.get().at.y)
+            style:left=move || percent(place.get().at.x)
+            style:top=move || percent(place.get().at.y)
         >
             {live(move || wording::label(label.get()))}
         </span>
@@ -158,8 +159,8 @@ fn line_button(
             class="pin-words"
             class:active=is_active
             aria-pressed=move || is_active.get().to_string()
-            style:left=move || format!("{}%", place.get().x)
-            style:top=move || format!("{}%", place.get().y)
+            style:left=move || percent(place.get().x)
+            style:top=move || percent(place.get().y)
             on:click=tap(move |_| choose.run(pair))
         >
             <span class="unseen">{live(name)}</span>
@@ -191,4 +192,9 @@ fn small_print(line: &Line) -> impl IntoView + use<> {
         view! { <span class="pin-winding" aria-hidden="true">{winding}</span> }
     });
     (earlier, expected.collect_view(), winding)
+}
+
+/// A place within the picture as the style sheet takes it.
+fn percent(of_the_side: f64) -> String {
+    [&write_decimal(of_the_side), "%"].concat()
 }

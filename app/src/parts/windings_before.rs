@@ -3,6 +3,7 @@
 use diagnosis::{GearChoice, PinShape};
 use leptos::prelude::*;
 use measure::windings::{Pair, Pin};
+use quantity::write_decimal;
 use wording::{Words, windings_page as words};
 
 use super::pin_layout::{course, pin_place};
@@ -106,8 +107,8 @@ fn shape_drawing(shape: PinShape) -> impl IntoView {
     let pins = Pin::ALL.map(|pin| {
         let at = pin_place(shape, pin).at;
         view! {
-            <circle class="shape-pin" cx=at.x.to_string() cy=at.y.to_string() r="12" />
-            <text class="shape-number" x=at.x.to_string() y=at.y.to_string() dy="5.5">
+            <circle class="shape-pin" cx=write_decimal(at.x) cy=write_decimal(at.y) r="12" />
+            <text class="shape-number" x=write_decimal(at.x) y=write_decimal(at.y) dy="5.5">
                 {pin.number()}
             </text>
         }

@@ -10,12 +10,14 @@
 #![forbid(unsafe_code)]
 
 mod accuracy;
+mod decimal;
 mod limits;
 mod typed;
 mod uncertain;
 mod unit;
 
 pub use accuracy::Accuracy;
+pub use decimal::{parse_decimal, write_decimal};
 pub use limits::{Limit, Limits, Side, Strictness};
 pub use typed::{Observed, ParseError, Typed, parse_reading};
 pub use uncertain::{Source, Sources, Uncertain};

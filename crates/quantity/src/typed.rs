@@ -1,6 +1,6 @@
 //! What a person types, or reads off a meter's display.
 
-use crate::{Prefix, Quantity};
+use crate::{Prefix, Quantity, parse_decimal};
 
 /// What a meter said: a value, or more than it can show.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -37,7 +37,7 @@ pub enum ParseError {
         /// The first character that doesn't fit.
         found: char,
     },
-    /// More than [`ParseError::LONGEST`] characters.
+    /// More than [`ParseError::LONGEST`] characters, or more digits than any meter shows.
     TooLong,
 }
 
@@ -168,8 +168,7 @@ fn parse_number<Q: Quantity>(text: &str) -> Result<(Q, Q), ParseError> {
         return Err(ParseError::NoDigits);
     }
     let prefix = prefix.unwrap_or(trailing);
-    // Up to 24 digits, a sign and one point: always a finite number to the standard parser.
-    let number: f64 = digits.text.parse().map_err(|_| ParseError::NoDigits)?;
+    let number = parse_decimal(&digits.text).ok_or(ParseError::TooLong)?;
     let step = libm::pow(10.0, -f64::from(digits.decimals.unwrap_or(0)));
     if is_fahrenheit {
         return Ok((Q::new((number - 32.0) / 1.8), Q::new(step / 1.8)));

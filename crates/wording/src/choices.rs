@@ -69,6 +69,11 @@ impl Words for Complaint {
             Self::Silent => "Silent",
             Self::HumsThenClicks => "Hums, then clicks, again and again",
             Self::RunsStaysWarm => "Runs, stays warm",
+            Self::RunsThenStops => "Runs, then stops by itself",
+            Self::OneSideWarm => "Freezer cold, fridge warm",
+            Self::TooCold => "Gets too cold",
+            Self::NeverStops => "Never stops running",
+            Self::Noisy => "Runs, far too loud",
             Self::TripsTheOutlet => "Trips the outlet",
             Self::Unknown => "I don't know",
         }

@@ -49,6 +49,26 @@ fn told(complaint: Complaint, seen: bool) -> String {
             "runs, stays warm. The motor turns; air, ice, a dirty condenser or the sealed system \
              comes next."
         }
+        Complaint::RunsThenStops => {
+            "runs, then stops by itself. Something overheats, or a protector opens too early: \
+             condenser, fans, start device and voltage come next."
+        }
+        Complaint::OneSideWarm => {
+            "freezer cold, the rest warm. It makes cold, and the air doesn't bring it across: fan, \
+             ice or damper, not the compressor."
+        }
+        Complaint::TooCold => {
+            "gets too cold. It makes cold, and nothing tells it to stop: setting, sensor, \
+             thermostat or damper."
+        }
+        Complaint::NeverStops => {
+            "never stops. Either something lets warmth in or holds it back, or the control never \
+             lets go. In a hot week some never stop and are sound."
+        }
+        Complaint::Noisy => {
+            "runs, far too loud. Most noises are a tube, a panel, a foot or a fan; a compressor \
+             that knocks as it runs is another matter."
+        }
         Complaint::TripsTheOutlet => "trips the outlet. Something leaks or is shorted.",
         Complaint::NotPluggedIn | Complaint::Unknown => complaint.words(),
     };

@@ -7,6 +7,7 @@ mod action;
 mod answer;
 mod ask;
 mod fault;
+mod guide;
 mod history;
 mod hold;
 mod how;
@@ -19,8 +20,9 @@ mod weight;
 mod worth;
 
 pub use action::action;
-pub use answer::answers;
+pub use answer::{THERE_IS_NONE, answers};
 pub use ask::{about, ask, offered};
+pub use guide::{Guide, guide};
 pub use hold::not_now;
 pub use moved::{Moved, moved};
 pub use reading::{name, reading};
@@ -29,8 +31,6 @@ pub use task::{TaskWords, heading, next_check};
 pub use usual::usual;
 pub use weight::weight;
 pub use worth::{suspect, to_do, told};
-
-use how::how;
 
 pub(crate) use ask::choice;
 pub(crate) use worth::{at_fault, broken_links, unfitting, worth_checking};

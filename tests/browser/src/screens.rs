@@ -144,7 +144,7 @@ fn places(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
 /// Checks that ask for one clue, by a choice, by numbers and by ticks.
 fn tasks(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     open_check(visit, "Condenser surface")?;
-    visit.see("Look at the condenser")?;
+    visit.see("What did it show?")?;
     look(visit, "condenser")?;
     visit.choose("matted or boxed in")?;
     visit.see("What that changed")?;

@@ -70,16 +70,25 @@ fn check_answer(check: &str, item: &str, given: &str) {
         return;
     }
     let clue = Clue::from_name(check).unwrap_or_else(|| panic!("{check} is no check"));
-    let known = clue.answer(given).is_some() || given == "there-is-none";
+    let known = clue.answer(given).is_some() || given == diagnosis::NONE;
     assert!(known, "{check}: {given} is no answer");
+}
+
+/// The unit of a number that a check of one clue takes.
+fn number(clue: Clue, item: &str) -> Unit {
+    let mut numbers = clue.numbers().iter();
+    let found = numbers.find(|(one, _)| *one == item);
+    found
+        .unwrap_or_else(|| panic!("{clue:?} takes no {item}"))
+        .1
 }
 
 fn reading(check: &str, item: &str, typed: &str) -> Reading {
     let meter = MeterKind::Good.automatic();
     let unit = Item::from_name(item).and_then(Item::unit);
-    let unit = unit.unwrap_or(match check {
-        "windings" => Unit::Ohm,
-        _ => Unit::Celsius,
+    let unit = unit.unwrap_or_else(|| match Clue::from_name(check) {
+        Some(clue) => number(clue, item),
+        None => Unit::Ohm,
     });
     let measured = match unit {
         Unit::Ohm => Measured::Ohms(parse_reading(typed, meter.top).unwrap()),

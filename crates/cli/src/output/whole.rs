@@ -1,7 +1,7 @@
 //! What is printed of the whole machine weighed together.
 
 use diagnosis::Conflict as Unfitting;
-use diagnosis::{Choice, Whole, WhyWithheld};
+use diagnosis::{Again, Choice, Whole, WhyWithheld};
 use serde::Serialize;
 
 use super::fill::at_most_one;
@@ -122,6 +122,9 @@ pub(crate) struct NextCheck {
     declared_parts_only: bool,
     /// Answers after which something else would be done.
     overturns: Vec<Overturn>,
+    /// Why it is offered although it was done: does-not-fit, where its readings fit the others
+    /// least; rests-on-one, where what can't be undone would rest on one reading; null else.
+    again: Option<&'static str>,
     /// In words.
     words: String,
 }
@@ -243,6 +246,10 @@ impl NextCheck {
             plugged: check.setup.plugged,
             declared_parts_only: check.declared_parts_only,
             overturns: overturns.collect(),
+            again: check.again.map(|again| match again {
+                Again::DoesNotFit(_) => "does-not-fit",
+                Again::RestsOnOne => "rests-on-one",
+            }),
             words: wording::whole::next_check(check).line(),
         }
     }

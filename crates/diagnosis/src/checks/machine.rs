@@ -49,6 +49,16 @@ choices! {
         HumsThenClicks = "hums-then-clicks",
         /// It runs and stays warm.
         RunsStaysWarm = "runs-stays-warm",
+        /// It runs, then stops by itself.
+        RunsThenStops = "runs-then-stops",
+        /// The freezer is cold, the fresh food isn't.
+        OneSideWarm = "one-side-warm",
+        /// It gets colder than it is set to.
+        TooCold = "too-cold",
+        /// It never stops.
+        NeverStops = "never-stops",
+        /// It is far too loud.
+        Noisy = "noisy",
         /// It trips the outlet.
         TripsTheOutlet = "trips-the-outlet",
         /// Nobody knows.
@@ -194,7 +204,19 @@ impl Machine {
                 known.push((Link::Start, LinkState::Broken(basis)));
                 known
             }
-            Some(Complaint::RunsStaysWarm) => {
+            Some(Complaint::RunsThenStops) => {
+                let mut known: Vec<_> =
+                    holds(&[Link::Supply, Link::Call, Link::Circuit, Link::Start]);
+                known.push((Link::Run, LinkState::Doubtful(basis)));
+                known
+            }
+            Some(
+                Complaint::RunsStaysWarm
+                | Complaint::OneSideWarm
+                | Complaint::TooCold
+                | Complaint::NeverStops
+                | Complaint::Noisy,
+            ) => {
                 let mut known: Vec<_> = holds(&[
                     Link::Supply,
                     Link::Call,
@@ -202,7 +224,14 @@ impl Machine {
                     Link::Start,
                     Link::Run,
                 ]);
-                known.push((Link::Hold, LinkState::Broken(basis)));
+                let cold = match self.complaint {
+                    Some(Complaint::RunsStaysWarm) => Some(LinkState::Broken(basis)),
+                    Some(Complaint::OneSideWarm | Complaint::TooCold) => {
+                        Some(LinkState::Doubtful(basis))
+                    }
+                    _ => None,
+                };
+                known.extend(cold.map(|state| (Link::Hold, state)));
                 known
             }
             Some(Complaint::TripsTheOutlet) => vec![(Link::Circuit, LinkState::Doubtful(basis))],

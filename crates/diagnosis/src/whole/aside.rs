@@ -4,24 +4,39 @@
 //! other and make the network many times larger.
 
 use super::clue::Clue;
-use super::fault::Fault::{self, *};
+use super::fault::Fault::*;
+use super::history::Factor;
 
-/// What an answer says of a fault far from what the clue hangs on, as a factor on its odds; of
-/// nothing being wrong where there is no fault.
-pub(super) fn aside(clue: Clue, answer: usize) -> Option<(Option<Fault>, f64)> {
-    Some(match (clue, clue.answers().get(answer).copied()?) {
-        (Clue::RoomTemperature, "hot") => (Some(TooMuchAsked), 6.0),
-        (Clue::RoomTemperature, "usual") => (Some(TooMuchAsked), 0.6),
-        (Clue::FlashCode, "no-command") => (Some(BoardDoesNotCall), 12.0),
-        (Clue::DefrostParts, "leaks") => (Some(AnotherPartLeaks), 20.0),
-        (Clue::DefrostParts, "all-good") => (Some(AnotherPartLeaks), 0.5),
-        (Clue::Temperatures, "freezer-warm-rest-fine") => (Some(RoomTooCold), 15.0),
-        (Clue::ModesCleared, "starts") => (Some(RoomTooCold), 12.0),
-        (Clue::ThawTrial, "cools-properly") => (None, 4.0),
-        (Clue::PowerUp, "knocks") => (Some(ValvesWorn), 7.0),
-        (Clue::EvaporatorFan, "none") => (Some(StuckInDefrost), 1.7),
-        (Clue::Wet, "present") => (Some(BoardDoesNotCall), 2.0),
-        (Clue::Lint, "matted") => (Some(RotorTight), 1.3),
-        _ => return None,
-    })
+/// What an answer says of faults far from what the clue hangs on, as factors on their odds.
+pub(super) fn aside(clue: Clue, answer: usize) -> &'static [Factor] {
+    let answers = clue.answers();
+    match (clue, answers.get(answer).copied().unwrap_or_default()) {
+        (Clue::RoomTemperature, "hot") => &[(Some(TooMuchAsked), 6.0)],
+        (Clue::RoomTemperature, "usual") => &[(Some(TooMuchAsked), 0.6)],
+        (Clue::FlashCode, "no-command") => &[(Some(BoardDoesNotCall), 12.0)],
+        (Clue::DefrostParts, "leaks") => &[(Some(AnotherPartLeaks), 20.0)],
+        (Clue::DefrostParts, "all-good") => &[(Some(AnotherPartLeaks), 0.5)],
+        (Clue::Temperatures, "freezer-warm-rest-fine") => &[(Some(RoomTooCold), 15.0)],
+        (Clue::Temperatures, "too-cold") => &[
+            (Some(ControlStaysOn), 12.0),
+            (Some(ThermistorOff), 3.0),
+            (Some(DamperStuck), 1.5),
+        ],
+        (Clue::RunPattern, "all-the-time") => &[(Some(ControlStaysOn), 5.0)],
+        (Clue::RunPattern, "on-and-off") => &[(Some(ControlStaysOn), 0.05)],
+        (Clue::ModesCleared, "starts") => &[(Some(RoomTooCold), 12.0)],
+        (Clue::ThawTrial, "cools-properly") => &[(None, 4.0)],
+        (Clue::PowerUp, "knocks") => &[(Some(ValvesWorn), 7.0)],
+        (Clue::Noise, "fan-scrapes") => &[
+            (Some(EvaporatorFanStopped), 3.0),
+            (Some(CondenserFanStopped), 3.0),
+        ],
+        (Clue::Noise, "buzzes") => &[(Some(StartDeviceStaysIn), 1.5)],
+        (Clue::EvaporatorFan, "none") => &[(Some(StuckInDefrost), 1.7)],
+        // A rotor that doesn't turn kills its start device more often than chance would.
+        (Clue::StartDeviceOhms, "open") => &[(Some(RotorSeized), 2.2), (Some(RotorTight), 1.2)],
+        (Clue::Wet, "present") => &[(Some(BoardDoesNotCall), 2.0)],
+        (Clue::Lint, "matted") => &[(Some(RotorTight), 1.3)],
+        _ => &[],
+    }
 }

@@ -2,7 +2,7 @@
 
 use job::{Answer, Job, Unit};
 
-use super::clue::{ANSWER, Clue, Task};
+use super::clue::{ANSWER, Clue, KNOWN, MARKING, Task};
 use crate::choice::Choice;
 use crate::{Check, Item};
 
@@ -13,31 +13,30 @@ pub enum Ask {
     Item(Item),
     /// The one answer to a check that asks for one clue.
     Answer(Clue),
-    /// A temperature that a clue is judged by, by the item's name.
-    Degrees(Clue, &'static str),
+    /// A number that a clue is judged by, by the item's name.
+    Number(Clue, &'static str, Unit),
     /// What is known of the machine's past, any number of choices.
     Past,
 }
 
-/// The answer that a part isn't there, where [`Ask::can_be_absent`].
-pub const THERE_IS_NONE: &str = "there-is-none";
-
-/// The item under which a job keeps what is known of the past.
-pub(super) const KNOWN: &str = "known";
-
 impl Ask {
-    /// The question of these names, if a task has it.
+    /// The question of these names, if a task has it. Where a number and a choice answer the same,
+    /// it is the choice.
     #[must_use]
     pub fn from_names(check: &str, item: &str) -> Option<Self> {
-        let all = |task: Task| match task {
+        let all = match Task::from_name(check)? {
             Task::Check(check) => {
                 let items = Item::ALL.iter().filter(|one| one.check() == check);
                 items.map(|one| Self::Item(*one)).collect()
             }
-            own => own.own_asks(),
+            Task::Clue(clue) => {
+                let mut all = vec![Self::Answer(clue)];
+                all.extend(numbers(clue));
+                all
+            }
+            Task::History => vec![Self::Past],
         };
-        let mut asks = all(Task::from_name(check)?).into_iter();
-        asks.find(|ask| ask.names().1 == item)
+        all.into_iter().find(|ask| ask.names().1 == item)
     }
 
     /// The check and the item under which a job keeps the answer.
@@ -46,7 +45,7 @@ impl Ask {
         match self {
             Self::Item(item) => (item.check().name(), item.name()),
             Self::Answer(clue) => (clue.name(), ANSWER),
-            Self::Degrees(clue, item) => (clue.name(), item),
+            Self::Number(clue, item, _) => (clue.name(), item),
             Self::Past => (Task::History.name(), KNOWN),
         }
     }
@@ -56,7 +55,7 @@ impl Ask {
     pub const fn unit(self) -> Option<Unit> {
         match self {
             Self::Item(item) => item.unit(),
-            Self::Degrees(..) => Some(Unit::Celsius),
+            Self::Number(_, _, unit) => Some(unit),
             Self::Answer(_) | Self::Past => None,
         }
     }
@@ -68,23 +67,13 @@ impl Ask {
         job.answer(check, item).is_some()
     }
 
-    /// Whether a machine may lack what it asks about: then [`THERE_IS_NONE`] is an answer too.
+    /// Whether the number is read off a part's marking, and so carries no error of a meter.
     #[must_use]
-    pub const fn can_be_absent(self) -> bool {
-        matches!(
-            self,
-            Self::Answer(
-                Clue::EvaporatorFan
-                    | Clue::DefrostParts
-                    | Clue::TimerByHand
-                    | Clue::CondenserFan
-                    | Clue::AirOutlet
-                    | Clue::Thermostat
-                    | Clue::Thermistor
-                    | Clue::Capacitor
-                    | Clue::DoorLamp
-            )
-        )
+    pub fn is_printed(self) -> bool {
+        match self {
+            Self::Item(item) => matches!(item, Item::PtcMarking | Item::CapacitorMarking),
+            other => other.names().1 == MARKING,
+        }
     }
 
     /// Whether a reading stands for it.
@@ -121,22 +110,27 @@ impl Task {
     pub fn asks(self, job: &Job) -> Vec<Ask> {
         match self {
             Self::Check(check) => check.items(job).into_iter().map(Ask::Item).collect(),
-            own => own.own_asks(),
-        }
-    }
-
-    fn own_asks(self) -> Vec<Ask> {
-        match self {
-            Self::Check(_) => Vec::new(),
-            Self::Clue(clue @ Clue::Temperatures) => vec![
-                Ask::Degrees(clue, "freezer"),
-                Ask::Degrees(clue, "fresh-food"),
-            ],
-            Self::Clue(clue @ Clue::RoomTemperature) => vec![Ask::Degrees(clue, ANSWER)],
-            Self::Clue(clue) => vec![Ask::Answer(clue)],
+            Self::Clue(clue) => clue_asks(clue, job),
             Self::History => vec![Ask::Past],
         }
     }
+}
+
+fn numbers(clue: Clue) -> impl Iterator<Item = Ask> {
+    let all = clue.numbers().iter();
+    all.map(move |&(item, unit)| Ask::Number(clue, item, unit))
+}
+
+/// Its numbers, where it takes any; a capacitor whose marking can't be read is judged by a choice.
+fn clue_asks(clue: Clue, job: &Job) -> Vec<Ask> {
+    let marking = job.answer(clue.name(), MARKING);
+    let is_unreadable = matches!(marking, Some(Answer::NotDone(_)));
+    let mut asks: Vec<Ask> = numbers(clue).collect();
+    if asks.is_empty() || is_unreadable {
+        asks.retain(|ask| ask.names().1 != ANSWER);
+        asks.push(Ask::Answer(clue));
+    }
+    asks
 }
 
 #[cfg(test)]
@@ -145,10 +139,13 @@ mod tests {
 
     #[test]
     fn every_question_is_found_by_its_names() {
-        let own = Task::all().flat_map(Task::own_asks);
+        let now = job::Moment::new(0, 0).unwrap();
+        let job = Job::new(job::Id::new("j").unwrap(), now, job::Origin::Invented);
+        let own = Task::all().flat_map(|task| task.asks(&job));
         for ask in own.chain(Item::ALL.iter().map(|item| Ask::Item(*item))) {
             let (check, item) = ask.names();
-            assert_eq!(Ask::from_names(check, item), Some(ask));
+            let found = Ask::from_names(check, item).unwrap();
+            assert_eq!(found.names(), ask.names());
         }
         assert_eq!(Ask::from_names("power-up", "smell"), None);
     }

@@ -1,5 +1,9 @@
 //! What can be seen, heard, felt or read, one variable each, with the answers that it takes.
 
+mod answers;
+
+use job::Unit;
+
 use super::build::Build;
 use crate::Check;
 use crate::choice::{Choice, choices};
@@ -45,6 +49,8 @@ choices! {
         WindingHeat = "winding-heat",
         /// Ohms of the thermostat's contacts, unplugged, in a warm cabinet, dial at coldest.
         Thermostat = "thermostat",
+        /// The same contacts with the dial at off, or in the cold: they should open.
+        ThermostatCold = "thermostat-cold",
         /// A sensor at two known temperatures.
         Thermistor = "thermistor",
         /// A capacitor, discharged, against its marking.
@@ -59,6 +65,12 @@ choices! {
         Seal = "seal",
         /// Whether the lamp goes out when the door shuts.
         DoorLamp = "door-lamp",
+        /// The door's switch pressed by hand, while the machine runs.
+        DoorSwitch = "door-switch",
+        /// The evaporator's fan unplugged, turned by hand and measured.
+        EvaporatorFanMotor = "evaporator-fan-motor",
+        /// The condenser's fan unplugged, turned by hand and measured.
+        CondenserFanMotor = "condenser-fan-motor",
         /// The drain hole and the floor below the evaporator.
         Drain = "drain",
         /// The evaporator looked at.
@@ -69,10 +81,14 @@ choices! {
         OtherOutlet = "other-outlet",
         /// When it trips.
         TripPattern = "trip-pattern",
+        /// How it runs over half a day.
+        RunPattern = "run-pattern",
         /// The lamp when it is plugged in.
         Lamp = "lamp-at-power-up",
         /// What is heard in the first quarter of an hour after a rest.
         PowerUp = "power-up",
+        /// What it sounds like while it runs, and as it stops.
+        Noise = "noise",
         /// Seconds or minutes between hum and click.
         ClickInterval = "click-interval",
         /// A plug-in power meter for a quarter of an hour.
@@ -121,117 +137,6 @@ choices! {
 }
 
 impl Clue {
-    /// The names of its answers, the one that a sound machine gives first.
-    #[must_use]
-    pub const fn answers(self) -> &'static [&'static str] {
-        match self {
-            Self::OpeningSeen | Self::OpeningTold => &[
-                "runs-stays-warm",
-                "silent",
-                "hums-then-clicks",
-                "trips-the-outlet",
-            ],
-            Self::CordDamaged
-            | Self::Burnt
-            | Self::OilStain
-            | Self::Puncture
-            | Self::EarlierSealedWork
-            | Self::Rodents
-            | Self::MissingParts
-            | Self::Wet => &["absent", "present"],
-            Self::PlugInsulation | Self::ShellInsulation => &["clear", "doubtful", "leaks"],
-            Self::BladeToBlade => &["few-ohms", "open", "near-zero", "heater-only"],
-            Self::Pins => &[
-                "two-windings",
-                "common-open",
-                "one-open",
-                "does-not-add-up",
-                "three-equal",
-                "missed",
-            ],
-            Self::Protector => &["closed", "open", "resistive"],
-            Self::StartDeviceLooks => &["whole", "broken"],
-            Self::StartDeviceOhms => &["as-it-should", "open", "near-zero", "drifted"],
-            Self::WindingHeat => &["usual", "hot"],
-            Self::Thermostat => &["closed", "open", "unsteady"],
-            Self::Thermistor => &["on-its-curve", "off-its-curve", "open-or-shorted"],
-            Self::Capacitor => &["within-marking", "low", "open-or-shorted"],
-            Self::DefrostParts => &["all-good", "one-open", "leaks"],
-            Self::PartByPart => &["none-leaks", "compressor-leaks", "another-leaks"],
-            Self::Lint => &["clear", "matted"],
-            Self::Seal => &["drags-all-round", "slides-somewhere", "stands-off"],
-            Self::DoorLamp => &["goes-out", "stays-on"],
-            Self::Drain => &["clear", "ice-or-plugged"],
-            Self::CoilIce => &["clear", "iced"],
-            Self::RoomTemperature => &["usual", "hot", "cold"],
-            Self::OtherOutlet => &["same", "cured"],
-            Self::TripPattern => &["at-once", "at-start", "hours-later", "irregular"],
-            Self::Lamp => &["lit", "dark"],
-            Self::PowerUp => &[
-                "runs",
-                "silent",
-                "hums-then-clicks",
-                "cuts-out",
-                "knocks",
-                "trips",
-            ],
-            Self::ClickInterval => &["no-click", "within-seconds", "after-minutes"],
-            Self::PowerMeter => &[
-                "runs",
-                "nothing",
-                "standby",
-                "bursts",
-                "heater",
-                "stops-by-itself",
-                "trips",
-            ],
-            Self::PowerLevel => &["as-expected", "low", "high"],
-            Self::WattsTrend => &[
-                "falls-slowly",
-                "low-and-flat",
-                "falls-in-minutes",
-                "high-and-rising",
-                "high-and-steady",
-            ],
-            Self::ModesCleared => &["no-change", "starts"],
-            Self::TimerByHand => &["no-change", "starts"],
-            Self::FlashCode => &["none", "motor-or-drive", "no-command", "other"],
-            Self::SaggingVolts => &["under-5-percent", "5-to-10-percent", "over-10-percent"],
-            Self::EvaporatorFan => &["strong", "none", "weak"],
-            Self::CondenserFan => &["blows", "slow-or-stopped"],
-            Self::AirOutlet => &["blows", "little-or-none"],
-            Self::Restart => &["within-minutes", "only-after-long-rest", "not-at-all"],
-            Self::InstantRestart => &["hums", "starts"],
-            Self::GoodDevice | Self::StartKit => &["starts", "hums", "silent"],
-            Self::CondenserWarmth => &[
-                "evenly-warm",
-                "hot-all-over",
-                "first-part-warm",
-                "barely-warm",
-                "room-temperature",
-            ],
-            Self::Drier => &["warmer-than-room", "room-temperature", "colder-than-room"],
-            Self::SuctionLine => &["cool", "room-temperature", "frosted"],
-            Self::Hiss => &["fades-in-minutes", "weak", "long-and-faint", "none"],
-            Self::FrostPattern => &[
-                "even",
-                "first-part-only",
-                "none",
-                "block-of-ice",
-                "wet-film",
-                "patchy",
-            ],
-            Self::Temperatures => &[
-                "both-near-target",
-                "freezer-cold-rest-warm",
-                "half-cold",
-                "both-warm",
-                "freezer-warm-rest-fine",
-            ],
-            Self::ThawTrial => &["cools-properly", "cools-partly", "no-change"],
-        }
-    }
-
     /// The place of an answer.
     #[must_use]
     pub fn answer(self, name: &str) -> Option<usize> {
@@ -242,9 +147,12 @@ impl Clue {
     #[must_use]
     pub fn exists_in(self, build: Build) -> bool {
         match self {
-            Self::EvaporatorFan | Self::AirOutlet | Self::DefrostParts | Self::TimerByHand => {
-                build != Build::ManualDefrost
-            }
+            Self::EvaporatorFan
+            | Self::EvaporatorFanMotor
+            | Self::DoorSwitch
+            | Self::AirOutlet
+            | Self::DefrostParts
+            | Self::TimerByHand => build != Build::ManualDefrost,
             Self::FlashCode => build == Build::Inverter,
             Self::Protector
             | Self::StartDeviceLooks
@@ -253,9 +161,43 @@ impl Clue {
             | Self::StartKit
             | Self::Capacitor
             | Self::Thermostat
+            | Self::ThermostatCold
             | Self::BladeToBlade => build != Build::Inverter,
             _ => true,
         }
+    }
+
+    /// The numbers that it takes in place of an answer by choice: the item of each, and its unit.
+    #[must_use]
+    pub const fn numbers(self) -> &'static [(&'static str, Unit)] {
+        match self {
+            Self::RoomTemperature => &[(ANSWER, Unit::Celsius)],
+            Self::Temperatures => &[(FREEZER, Unit::Celsius), (FRESH_FOOD, Unit::Celsius)],
+            Self::Capacitor => &[(MARKING, Unit::Farad), (ANSWER, Unit::Farad)],
+            _ => &[],
+        }
+    }
+
+    /// Whether a machine may lack what it is about, so that [`NONE`] is an answer.
+    #[must_use]
+    pub const fn may_be_missing(self) -> bool {
+        matches!(
+            self,
+            Self::Thermostat
+                | Self::ThermostatCold
+                | Self::Thermistor
+                | Self::TimerByHand
+                | Self::Capacitor
+                | Self::DefrostParts
+                | Self::EvaporatorFan
+                | Self::EvaporatorFanMotor
+                | Self::CondenserFan
+                | Self::CondenserFanMotor
+                | Self::AirOutlet
+                | Self::DoorLamp
+                | Self::DoorSwitch
+                | Self::Lamp
+        )
     }
 
     /// The check that brings it, where it is one of the unplugged ones; the others are checks of
@@ -294,6 +236,7 @@ impl Clue {
         matches!(
             self,
             Self::PowerLevel
+                | Self::Noise
                 | Self::WattsTrend
                 | Self::CondenserFan
                 | Self::InstantRestart
@@ -339,6 +282,18 @@ impl Task {
 
 /// The name of the check that asks for the machine's past, as any number of choices.
 const HISTORY: &str = "history";
+
+/// The answer that there is none of what a check is about, where a machine may lack it.
+pub const NONE: &str = "there-is-none";
+
+/// The item under which it keeps them.
+pub(super) const KNOWN: &str = "known";
+/// The item for the freezer's temperature.
+pub(super) const FREEZER: &str = "freezer";
+/// The item for the fresh food's temperature.
+pub(super) const FRESH_FOOD: &str = "fresh-food";
+/// The item for what is printed on a capacitor.
+pub(super) const MARKING: &str = "marking";
 
 /// The item under which a job keeps the answer to a check that asks for one clue.
 pub const ANSWER: &str = "answer";

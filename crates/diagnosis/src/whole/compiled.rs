@@ -21,25 +21,25 @@ pub(super) struct Compiled {
     pub(super) ln_offered: f64,
 }
 
-/// Why a network can't be had. The stated tables are tested; edited priors can't break them.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct NotCompiled(String);
+/// A network can't be had: the stated tables are tested, and edited priors can't break them.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct NotCompiled;
 
 impl From<BuildError> for NotCompiled {
-    fn from(error: BuildError) -> Self {
-        Self(error.to_string())
+    fn from(_: BuildError) -> Self {
+        Self
     }
 }
 
 impl From<belief::QueryError> for NotCompiled {
-    fn from(error: belief::QueryError) -> Self {
-        Self(error.to_string())
+    fn from(_: belief::QueryError) -> Self {
+        Self
     }
 }
 
 impl From<belief::EvidenceError> for NotCompiled {
-    fn from(error: belief::EvidenceError) -> Self {
-        Self(error.to_string())
+    fn from(_: belief::EvidenceError) -> Self {
+        Self
     }
 }
 

@@ -13,7 +13,7 @@ choices! {
         ProtectiveDevice = "protective-device",
         /// What the control is set to.
         Setting = "setting",
-        /// A thermostat with contacts, its bulb and capillary.
+        /// A thermostat with contacts, its bulb and capillary; or what stands for it on a board.
         Thermostat = "thermostat",
         /// A temperature sensor and its harness.
         Thermistor = "thermistor",
@@ -85,6 +85,8 @@ choices! {
         SetNotToCool = "set-not-to-cool",
         /// Contacts open, bulb's charge lost, bulb out of its place.
         ThermostatOpen = "thermostat-open",
+        /// The control never lets go: contacts welded, a relay stuck, a bulb that feels no cold.
+        ControlStaysOn = "control-stays-on",
         /// A sensor off its curve, open or wet.
         ThermistorOff = "thermistor-off",
         /// The board doesn't ask for cooling.
@@ -181,7 +183,7 @@ impl Fault {
             Self::CordOpen | Self::VoltageFalls => Part::SupplyLine,
             Self::TripsByItself => Part::ProtectiveDevice,
             Self::SetNotToCool => Part::Setting,
-            Self::ThermostatOpen => Part::Thermostat,
+            Self::ThermostatOpen | Self::ControlStaysOn => Part::Thermostat,
             Self::ThermistorOff => Part::Thermistor,
             Self::BoardDoesNotCall => Part::Board,
             Self::StuckInDefrost => Part::DefrostEnd,
@@ -221,6 +223,7 @@ impl Fault {
             Self::CordOpen | Self::VoltageFalls | Self::TripsByItself => Link::Supply,
             Self::SetNotToCool
             | Self::ThermostatOpen
+            | Self::ControlStaysOn
             | Self::ThermistorOff
             | Self::BoardDoesNotCall
             | Self::StuckInDefrost

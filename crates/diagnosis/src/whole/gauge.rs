@@ -16,6 +16,8 @@ const SLIP: f64 = 0.015;
 const OHMS: (f64, f64) = (-2.0, 10.0);
 /// Degrees Celsius that are met in and around a machine.
 const DEGREES: (f64, f64) = (-45.0, 160.0);
+/// Decades of a capacitor's reading over its marking.
+const SHARE: (f64, f64) = (-3.0, 1.0);
 /// Bins of what is foretold.
 const BINS: usize = 48;
 
@@ -56,6 +58,12 @@ impl Gauge {
                 ohms(&[(1.25, 0.3), (6.0, 1.5), (-0.3, 0.35), (2.5, 0.35)])
             }
             Clue::BladeToBlade => ohms(&[(0.65, 0.3), (6.0, 1.5), (-0.4, 0.3), (1.9, 0.4)]),
+            // Within some per cent of the marking (run capacitors ±5 to ±10 %, IEC 60252-1, from
+            // memory); part of it lost; nothing left, or shorted.
+            Clue::Capacitor => Some(Self {
+                range: SHARE,
+                normals: vec![(0.0, 0.045), (-0.25, 0.15), (-2.0, 0.7)],
+            }),
             // After some running; after running against something.
             Clue::WindingHeat => degrees(&[(70.0, 18.0), (112.0, 18.0)]),
             Clue::RoomTemperature => degrees(&[(20.0, 4.5), (36.0, 3.0), (4.0, 3.5)]),
@@ -88,6 +96,7 @@ impl Gauge {
                 (-7.0, 5.0),
                 (12.0, 8.0),
                 (-4.0, 4.0),
+                (-27.0, 3.0),
             ],
         }
     }
@@ -102,6 +111,7 @@ impl Gauge {
                 (12.0, 5.0),
                 (18.0, 6.0),
                 (4.5, 2.5),
+                (-1.0, 1.5),
             ],
         }
     }
@@ -147,6 +157,18 @@ impl Gauge {
                 answers.map(|one| self.ln_above(at, one)).collect()
             }
         }
+    }
+
+    /// The same for a part of what is marked, for every answer.
+    pub(super) fn share(&self, shown: f64, standard: f64, marked: f64) -> Vec<f64> {
+        let least = marked * libm::pow(10.0, SHARE.0);
+        let shown = shown.max(least);
+        let spread = (standard / shown).min(1.0) / core::f64::consts::LN_10;
+        let at = log10(shown / marked);
+        let answers = 0..self.normals.len();
+        answers
+            .map(|one| self.ln_density(at, spread, one))
+            .collect()
     }
 
     /// The same for degrees, for every answer.

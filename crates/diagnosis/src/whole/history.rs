@@ -3,6 +3,10 @@
 use crate::choice::choices;
 
 use super::fault::Fault::{self, *};
+use crate::Complaint;
+
+/// A factor on the odds of a fault; of nothing being wrong where there is no fault.
+pub(super) type Factor = (Option<Fault>, f64);
 
 choices! {
     /// Something known of the machine's past.
@@ -38,7 +42,7 @@ choices! {
 
 impl History {
     /// Factors on the odds of faults, judgement; `None` is nothing wrong.
-    pub(super) const fn factors(self) -> &'static [(Option<Fault>, f64)] {
+    pub(super) const fn factors(self) -> &'static [Factor] {
         match self {
             Self::CalledSealed => &[
                 (Some(ValvesWorn), 2.5),
@@ -137,5 +141,53 @@ impl History {
                 (Some(ChargeGone), 0.4),
             ],
         }
+    }
+}
+
+/// What an opening says beyond what the compressor does: factors on odds, judgement.
+pub(super) const fn beyond_the_motor(complaint: Complaint) -> &'static [Factor] {
+    match complaint {
+        Complaint::OneSideWarm => History::FreezerColdRestWarm.factors(),
+        // Cold enough and more: nothing that keeps it from getting cold.
+        Complaint::TooCold => &[
+            (Some(ControlStaysOn), 120.0),
+            (Some(ThermistorOff), 20.0),
+            (Some(SetNotToCool), 15.0),
+            (Some(DamperStuck), 3.0),
+            (Some(ChargeLow), 0.02),
+            (Some(ChargeGone), 0.005),
+            (Some(ChargeContaminated), 0.05),
+            (Some(CapillaryRestricted), 0.02),
+            (Some(ValvesWorn), 0.02),
+            (Some(IcedUp), 0.1),
+            (Some(NeverDefrosts), 0.1),
+            (Some(DefrostHeaterOpen), 0.1),
+            (Some(EvaporatorFanStopped), 0.15),
+            (Some(CondenserMatted), 0.2),
+            (Some(CondenserFanStopped), 0.1),
+            (Some(SealLeaks), 0.3),
+            (Some(HeatStaysOn), 0.2),
+            (Some(TooMuchAsked), 0.1),
+        ],
+        // Whatever is weak runs without end; so does what nothing tells to stop.
+        Complaint::NeverStops => &[
+            (Some(ControlStaysOn), 12.0),
+            (Some(SealLeaks), 2.5),
+            (Some(TooMuchAsked), 2.0),
+            (Some(CondenserMatted), 1.5),
+            (Some(CondenserFanStopped), 1.3),
+            (Some(ChargeGone), 0.5),
+            (Some(ValvesWorn), 0.8),
+        ],
+        Complaint::Noisy => &[
+            (Some(ValvesWorn), 3.0),
+            (Some(ChargeLow), 0.7),
+            (Some(ChargeGone), 0.7),
+            (Some(EvaporatorFanStopped), 2.0),
+            (Some(CondenserFanStopped), 2.0),
+            (None, 2.5),
+        ],
+        Complaint::RunsStaysWarm => &[(Some(ControlStaysOn), 0.1)],
+        _ => &[],
     }
 }

@@ -37,13 +37,13 @@ mod walks;
 use job::Job;
 use measure::ranked;
 
-pub use ask::{Ask, THERE_IS_NONE};
+pub use ask::Ask;
 pub use build::Build;
-pub use clue::{ANSWER, Clue, Task};
+pub use clue::{ANSWER, Clue, NONE, Task};
 pub use fault::{Fault, Part};
 pub use history::History;
 pub use networks::Assumptions;
-pub use next_check::{NextCheck, Overturn, WhyWithheld, Withheld};
+pub use next_check::{Again, NextCheck, Overturn, WhyWithheld, Withheld};
 pub use priors::{Edit, PriorError, Priors};
 pub use remedy::Action;
 pub use setup::Setup;
@@ -110,6 +110,25 @@ pub struct Whole {
     pub next: Vec<NextCheck>,
     /// What can't be done now, and why.
     pub withheld: Vec<Withheld>,
+}
+
+impl Whole {
+    /// The likeliest build.
+    #[must_use]
+    pub fn build(&self) -> Build {
+        let likeliest = |best: Build, one: Build| {
+            if self.builds[one.column()] > self.builds[best.column()] {
+                one
+            } else {
+                best
+            }
+        };
+        use crate::Choice;
+        Build::ALL
+            .iter()
+            .copied()
+            .fold(Build::ManualDefrost, likeliest)
+    }
 }
 
 /// What the checks have found out by themselves, as far as the whole depends on it.
@@ -193,6 +212,7 @@ fn weigh_entered(
         entered,
         picture: &compared.picture,
         prospects: &prospects,
+        conflict: compared.conflict,
         build,
         mains: mains_of(machine),
     }
@@ -203,10 +223,14 @@ fn weigh_entered(
         entered,
         compared: &compared,
         prospects: &prospects,
+        stakes,
         next: &next,
     }
     .verdict();
-    if verdict.best.action == Action::TestFit {
+    // The old part is looked at first.
+    let start_device = Task::Check(crate::Check::StartDevice);
+    if verdict.best.action == Action::TestFit && entered.iter().any(|one| one.task == start_device)
+    {
         let is_fit = |check: &NextCheck| f64::from(u8::from(check.task == verdict::TEST_FIT));
         next = ranked(next, is_fit);
     }

@@ -4,19 +4,24 @@
 //! (Heckerman, Breese and Rommelse 1995 and Breese and Heckerman 1996, from memory: one step
 //! ahead, several faults at once.)
 
+mod again;
+
 use job::{Answer, Content, Job};
 use measure::ranked;
 use measure::windings::{Mains, Pair};
 
+pub use again::Again;
+
 use super::beliefs::Picture;
 use super::build::Build;
-use super::clue::{ANSWER, Clue, Task};
+use super::clue::{ANSWER, Clue, KNOWN, NONE, Task};
 use super::conditions::motor;
 use super::entered::Entered;
 use super::fault::Fault;
 use super::prospects::{ClueWorth, Prospects};
 use super::remedy::{Action, MINUTE, WAITING};
 use super::setup::{AS_FOUND, Needs, Setup, after, minutes_between};
+use super::suspects::Conflict;
 use crate::checks::windings::item_of_pair;
 use crate::choice::Choice;
 use crate::gate::{Closed, Gate, Gates};
@@ -29,6 +34,8 @@ const BIT: f64 = 5.0;
 /// How much of a minute of waiting counts as one of work, for the order of checks (judgement):
 /// one can do something else, but not drive home.
 const WAITING_AS_WORK: f64 = 0.05;
+/// What is known of its past tells this share of what isn't known yet (judgement).
+const PAST_TELLS: f64 = 0.03;
 /// With gas that burns and a loss of charge at least this likely, powered work stops.
 const GAS_MAY_BE_OUT: f64 = 0.5;
 
@@ -53,6 +60,8 @@ pub struct NextCheck {
     pub declared_parts_only: bool,
     /// Answers after which something else would be done.
     pub overturns: Vec<Overturn>,
+    /// Why it is offered again, where it was done before.
+    pub again: Option<Again>,
 }
 
 /// An answer that would change the verdict.
@@ -121,6 +130,7 @@ pub(super) struct Choosing<'a> {
     pub(super) entered: &'a [Entered],
     pub(super) picture: &'a Picture,
     pub(super) prospects: &'a Prospects,
+    pub(super) conflict: Option<Conflict>,
     pub(super) build: Build,
     pub(super) mains: Option<Mains>,
 }
@@ -130,18 +140,44 @@ impl Choosing<'_> {
     pub(super) fn rank(&self) -> (Vec<NextCheck>, Vec<Withheld>) {
         let (mut possible, mut withheld) = (Vec::new(), Vec::new());
         let now = self.setup_now();
-        for task in tasks().filter(|task| !self.was_done(*task)) {
-            match self.why_not(task) {
+        for task in tasks() {
+            let again = self.again(task);
+            if self.was_done(task) && again.is_none() {
+                continue;
+            }
+            match self.why_not(task, again) {
                 Some(why) => withheld.push(Withheld { task, why }),
-                None => possible.extend(self.appraise(task, now)),
+                None => possible.extend(self.appraise(task, again, now)),
             }
         }
         // Equals stay in the order of the tasks.
         (ranked(possible, NextCheck::per_minute), withheld)
     }
 
-    fn appraise(&self, task: Task, now: Setup) -> Option<NextCheck> {
+    fn appraise(&self, task: Task, again: Option<Again>, now: Setup) -> Option<NextCheck> {
         let effort = task.effort(self.build);
+        let (value, bits, overturns) = match (again, task) {
+            (Some(again), _) => (0.0, again.bits(), Vec::new()),
+            (None, Task::History) => (0.0, PAST_TELLS * self.unknown(), Vec::new()),
+            (None, _) => self.foretold(task)?,
+        };
+        let minutes = effort.minutes + minutes_between(now, effort.setup);
+        Some(NextCheck {
+            task,
+            value,
+            bits,
+            minutes,
+            waiting: effort.waiting,
+            price: minutes * MINUTE + effort.waiting * WAITING,
+            setup: effort.setup,
+            declared_parts_only: task == Task::Clue(Clue::GoodDevice) && self.gas_burns(),
+            overturns,
+            again,
+        })
+    }
+
+    /// What its answers would change: value, bits, and the answers that overturn the verdict.
+    fn foretold(&self, task: Task) -> Option<(f64, f64, Vec<Overturn>)> {
         let worths: Vec<(Clue, ClueWorth)> = task
             .clues()
             .filter(|clue| clue.exists_in(self.build))
@@ -151,32 +187,30 @@ impl Choosing<'_> {
         let (_, best) = worths
             .iter()
             .max_by(|(_, one), (_, other)| one.value.total_cmp(&other.value))?;
-        let value = best.value;
-        let minutes = effort.minutes + minutes_between(now, effort.setup);
-        Some(NextCheck {
-            task,
-            value,
-            bits: worths.iter().map(|(_, worth)| worth.bits).sum(),
-            minutes,
-            waiting: effort.waiting,
-            price: minutes * MINUTE + effort.waiting * WAITING,
-            setup: effort.setup,
-            declared_parts_only: task == Task::Clue(Clue::GoodDevice) && self.gas_burns(),
-            overturns: worths
-                .iter()
-                .flat_map(|(clue, worth)| overturns(*clue, worth))
-                .collect(),
-        })
+        let bits = worths.iter().map(|(_, worth)| worth.bits).sum();
+        let overturns = worths
+            .iter()
+            .flat_map(|(clue, worth)| overturns(*clue, worth))
+            .collect();
+        Some((best.value, bits, overturns))
     }
 
-    fn why_not(&self, task: Task) -> Option<WhyWithheld> {
-        if matches!(
-            self.job.answer(task.name(), ANSWER),
-            Some(Answer::NotDone(_))
-        ) {
+    /// Bits that are missing to know of each fault whether it is there.
+    fn unknown(&self) -> f64 {
+        let entropy = |p: f64| {
+            if p <= 0.0 { 0.0 } else { -p * libm::log2(p) }
+        };
+        let faults = self.picture.faults.iter();
+        faults.map(|&p| entropy(p) + entropy(1.0 - p)).sum()
+    }
+
+    fn why_not(&self, task: Task, again: Option<Again>) -> Option<WhyWithheld> {
+        let item = if task == Task::History { KNOWN } else { ANSWER };
+        if matches!(self.job.answer(task.name(), item), Some(Answer::NotDone(_))) {
             return Some(WhyWithheld::CannotBeDone);
         }
         if let Task::Check(check) = task
+            && again.is_none()
             && self.was_given_up(check)
         {
             return Some(WhyWithheld::CannotBeDone);
@@ -231,6 +265,7 @@ impl Choosing<'_> {
         };
         let runs = does(&[motor::RUNS, motor::TOO_SELDOM, motor::CUTS_OUT]);
         match clue {
+            Clue::DoorSwitch | Clue::RunPattern => runs >= 0.5,
             _ if clue.needs_running() => runs >= 0.5,
             Clue::Temperatures | Clue::ThawTrial => runs >= 0.3,
             Clue::ClickInterval
@@ -248,7 +283,21 @@ impl Choosing<'_> {
     }
 
     fn was_done(&self, task: Task) -> bool {
-        self.entered.iter().any(|one| one.task == task)
+        self.entered.iter().any(|one| one.task == task) || self.says_nothing(task)
+    }
+
+    /// Whether it has an answer that says nothing: no tick, or that there is no such part.
+    fn says_nothing(&self, task: Task) -> bool {
+        if task == Task::History {
+            return matches!(
+                self.job.answer(task.name(), KNOWN),
+                Some(Answer::Choices(_))
+            );
+        }
+        match self.job.answer(task.name(), ANSWER) {
+            Some(Answer::Choice(name)) => name.as_str() == NONE,
+            _ => false,
+        }
     }
 
     /// The state in which the last answer left the machine.
@@ -280,6 +329,7 @@ fn tasks() -> impl Iterator<Item = Task> {
     checks
         .map(Task::Check)
         .chain(clues.map(|clue| Task::Clue(*clue)))
+        .chain([Task::History])
 }
 
 fn overturns(clue: Clue, worth: &ClueWorth) -> Vec<Overturn> {

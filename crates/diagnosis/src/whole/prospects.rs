@@ -1,10 +1,15 @@
 //! What each action costs in expectation, now and after each answer that a check may bring.
 
+mod bets;
+mod plans;
+
+pub(super) use bets::Aim;
+
 use super::beliefs::{Beliefs, Desk, Held, Picture};
 use super::clue::Clue;
 use super::fault::Fault;
 use super::gauge::Gauge;
-use super::remedy::{Action, Stakes};
+use super::remedy::Stakes;
 use crate::choice::Choice;
 use measure::ranked;
 use measure::windings::Mains;
@@ -13,10 +18,6 @@ use measure::windings::Mains;
 const LEAST: f64 = 0.01;
 /// At most so many faults are weighed against each other.
 const MOST: usize = 10;
-/// A try that ends the matter less often than this is no verdict, though it may be worth trying
-/// before the scrap yard.
-const HARDLY: f64 = 0.1;
-
 /// A fault that is worth acting on, and what would be seen if it were there.
 struct Prospect {
     fault: Fault,
@@ -37,13 +38,6 @@ pub(super) struct Prospects {
     nothing: Option<(f64, Picture)>,
 }
 
-/// An action with what it is aimed at; nothing for those that concern the whole machine.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Aim {
-    pub(super) action: Action,
-    pub(super) fault: Option<Fault>,
-}
-
 /// What an answer makes of the probabilities.
 struct Outlook {
     /// Probability of the answer.
@@ -51,23 +45,6 @@ struct Outlook {
     /// By prospect, together with the answer: there, and alone.
     faults: Vec<(f64, f64)>,
     nothing: f64,
-}
-
-/// One thing that can be tried, in one outlook; all but the price times its probability.
-struct Try {
-    /// Among the prospects; waiting comes after them.
-    place: usize,
-    /// That it ends the matter.
-    chance: f64,
-    price: f64,
-    /// What ending it so saves against the scrap yard, less what is lost where it doesn't last.
-    gain: f64,
-}
-
-/// Tries in order, then the scrap yard.
-struct Plan {
-    cost: f64,
-    tries: Vec<usize>,
 }
 
 /// What a clue is worth before its answer is known.
@@ -109,116 +86,12 @@ impl Prospects {
         }
     }
 
-    /// What to do with its expected cost, and the same for the best that leaves it out.
-    pub(super) fn best_two(&self) -> [(Aim, f64); 2] {
-        let outlook = self.outlook_now();
-        let best = self.plan(&outlook, None);
-        let head = self.head(&best, &outlook);
-        let second = match head {
-            Some(place) => self.plan(&outlook, Some(place)),
-            // Scrapping against the best single try.
-            None => self.single(&outlook, None),
-        };
-        let second_head = match head {
-            Some(_) => self.head(&second, &outlook),
-            None => second.tries.first().copied(),
-        };
-        [
-            (self.aim(head), best.cost),
-            (self.aim(second_head), second.cost),
-        ]
-    }
-
-    /// The try of a plan that most likely ends it; none where hardly any does.
-    fn head(&self, plan: &Plan, outlook: &Outlook) -> Option<usize> {
-        let tries = self.tries(outlook);
-        let planned = tries.iter().filter(|one| plan.tries.contains(&one.place));
-        let mut head: Option<(usize, f64)> = None;
-        for &Try { place, chance, .. } in planned {
-            if head.is_none_or(|(_, most)| chance > most) {
-                head = Some((place, chance));
-            }
-        }
-        let (place, chance) = head?;
-        (chance >= HARDLY * outlook.chance).then_some(place)
-    }
-
-    /// The cheapest plan of one try, whether it pays or not.
-    fn single(&self, outlook: &Outlook, without: Option<usize>) -> Plan {
-        let stakes = self.stakes;
-        let partly = self.several(outlook) * (stakes.scrap() - stakes.several());
-        let mut best: Option<Plan> = None;
-        for one in self.tries(outlook) {
-            let cost = outlook.chance * (stakes.scrap() + one.price) - partly - one.gain;
-            let better = best.as_ref().is_none_or(|best| cost < best.cost);
-            if better && Some(one.place) != without {
-                best = Some(Plan {
-                    cost,
-                    tries: vec![one.place],
-                });
-            }
-        }
-        // There is waiting, unless that is what is left out.
-        best.unwrap_or(Plan {
-            cost: outlook.chance * stakes.scrap(),
-            tries: Vec::new(),
-        })
-    }
-
-    fn aim(&self, head: Option<usize>) -> Aim {
-        let Some(place) = head else {
-            return Aim {
-                action: Action::Scrap,
-                fault: None,
-            };
-        };
-        match self.faults.get(place) {
-            Some(one) => Aim {
-                action: self.stakes.action(one.fault),
-                fault: Some(one.fault),
-            },
-            None => Aim {
-                action: Action::NothingToRepair,
-                fault: None,
-            },
-        }
-    }
-
-    /// That an action is the right one: its fault is there, or nothing is at fault.
-    pub(super) fn right(&self, aim: Aim) -> f64 {
-        match aim.fault {
-            Some(fault) => fault
-                .part()
-                .faults()
-                .filter(|other| self.is_mended_by(*other, fault))
-                .map(|other| self.now.faults[other.place()])
-                .sum(),
-            None if aim.action == Action::NothingToRepair => self.now.nothing,
-            None => self.sealed(),
-        }
-    }
-
-    /// That the compressor or the sealed system is at fault: alone, or among several faults as
-    /// often as among all.
-    fn sealed(&self) -> f64 {
-        let (mut alone, mut there, mut all) = (0.0, 0.0, 0.0);
-        for one in &self.faults {
-            all += one.there;
-            if one.fault.is_sealed() {
-                alone += one.alone;
-                there += one.there;
-            }
-        }
-        let several = self.several(&self.outlook_now());
-        alone + several * if all > 0.0 { there / all } else { 0.0 }
-    }
-
     /// What it is worth to see a clue first.
     pub(super) fn worth(&self, clue: Clue, mains: Option<Mains>) -> Option<ClueWorth> {
         let outlooks = self.outlooks(clue, Gauge::of(clue, mains))?;
         let now = self.outlook_now();
         let best = self.plan(&now, None);
-        let head = self.head(&best, &now);
+        let bet = self.bet(&now);
         let then: f64 = outlooks.iter().map(|one| self.plan(one, None).cost).sum();
         // Answers have names, bins have none.
         let overturns = self
@@ -226,8 +99,8 @@ impl Prospects {
             .into_iter()
             .enumerate()
             .filter(|(_, outlook)| outlook.chance > LEAST)
-            .map(|(answer, outlook)| (answer, self.head(&self.plan(&outlook, None), &outlook)))
-            .filter(|(_, choice)| *choice != head)
+            .map(|(answer, outlook)| (answer, self.turned_to(&outlook, bet)))
+            .filter(|(_, choice)| *choice != bet)
             .map(|(answer, choice)| (answer, self.aim(choice)));
         Some(ClueWorth {
             // Knowing more can't cost anything; rounding could say so.
@@ -235,82 +108,6 @@ impl Prospects {
             overturns: overturns.collect(),
             bits: self.bits(&outlooks),
         })
-    }
-
-    /// The tries in the order in which they are worth most, and what following them costs, times
-    /// the probability of the outlook. Tries go on for as long as one more is worth its price,
-    /// then the machine is scrapped. (Single faults in the order of chance over price: Heckerman
-    /// and others 1995, from memory. Several at once are mended in part, and mostly scrapped.)
-    fn plan(&self, outlook: &Outlook, without: Option<usize>) -> Plan {
-        let stakes = self.stakes;
-        let mut tries = self.tries(outlook);
-        tries.retain(|one| Some(one.place) != without && one.gain > 0.0);
-        let tries = ranked(tries, |one| one.gain / one.price);
-        let at_once = Plan {
-            cost: outlook.chance * stakes.scrap(),
-            tries: Vec::new(),
-        };
-        // Once anything is tried, what has several faults is partly mended.
-        let mut plan = Plan {
-            cost: at_once.cost - self.several(outlook) * (stakes.scrap() - stakes.several()),
-            tries: Vec::new(),
-        };
-        let mut left = outlook.chance;
-        for one in &tries {
-            let pays = one.gain > left * one.price;
-            if pays || plan.tries.is_empty() {
-                plan.cost += left * one.price - one.gain;
-                plan.tries.push(one.place);
-                left = (left - one.chance).max(0.0);
-            }
-        }
-        let single = self.single(outlook, without);
-        [single, plan]
-            .into_iter()
-            .filter(|plan| !plan.tries.is_empty())
-            .fold(
-                at_once,
-                |best, plan| if plan.cost < best.cost { plan } else { best },
-            )
-    }
-
-    /// What each aim but scrapping would bring: the faults in order, then waiting.
-    fn tries(&self, outlook: &Outlook) -> Vec<Try> {
-        let stakes = self.stakes;
-        let mut tries: Vec<Try> = Vec::new();
-        for (place, (one, &(_, alone))) in self.faults.iter().zip(&outlook.faults).enumerate() {
-            let price = stakes.trying(one.fault);
-            let gain = alone * (stakes.scrap() - stakes.not_lasting(one.fault));
-            // One new part mends every fault that the old one can have.
-            let same = tries
-                .iter_mut()
-                .find(|other| self.is_mended_by(one.fault, self.faults[other.place].fault));
-            match same {
-                Some(same) => {
-                    same.chance += alone;
-                    same.price = same.price.max(price);
-                    same.gain += gain;
-                }
-                None => tries.push(Try {
-                    place,
-                    chance: alone,
-                    price,
-                    gain,
-                }),
-            }
-        }
-        tries.push(Try {
-            place: self.faults.len(),
-            chance: outlook.nothing,
-            price: Stakes::WAITING_A_DAY,
-            gain: outlook.nothing * stakes.scrap(),
-        });
-        tries
-    }
-
-    /// Whether what mends one fault mends another too.
-    fn is_mended_by(&self, fault: Fault, other: Fault) -> bool {
-        fault.part() == other.part() && self.stakes.action(fault) == self.stakes.action(other)
     }
 
     /// Several faults at once, or ones too unlikely to be told one by one.
@@ -337,6 +134,7 @@ impl Prospects {
         let spread = |picture: &Picture| -> Vec<f64> {
             let answers = &picture.answers[clue as usize];
             match &foretold {
+                _ if answers.is_empty() => Vec::new(),
                 None => answers.clone(),
                 Some(bins) => (0..bins[0].len())
                     .map(|bin| {
@@ -350,11 +148,16 @@ impl Prospects {
         if now.is_empty() {
             return None;
         }
-        let by_fault: Vec<Vec<f64>> = self.faults.iter().map(|one| spread(&one.picture)).collect();
+        // To a fault of builds that can't show the clue every answer says the same.
+        let given = |picture: &Picture| {
+            let row = spread(picture);
+            if row.is_empty() { now.clone() } else { row }
+        };
+        let by_fault: Vec<Vec<f64>> = self.faults.iter().map(|one| given(&one.picture)).collect();
         let nothing = self
             .nothing
             .as_ref()
-            .map(|(chance, picture)| (*chance, spread(picture)));
+            .map(|(chance, picture)| (*chance, given(picture)));
         let at = |row: &[f64], answer: usize| row.get(answer).copied().unwrap_or(0.0);
         let outlook = |answer: usize| Outlook {
             chance: now[answer],
@@ -384,5 +187,46 @@ impl Prospects {
             }
         }
         sum.max(0.0)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::whole::build::Build;
+    use crate::whole::entered::{Entered, Weight};
+    use crate::whole::networks::{Assumptions, desk};
+
+    /// What every answer foretells, added up, is what is believed before it.
+    #[test]
+    fn the_answers_of_every_clue_add_up_to_one_and_to_each_fault() {
+        let assumptions = Assumptions::default();
+        let networks = assumptions.networks().unwrap();
+        let mut desk = desk(&networks);
+        let hums = Weight::Clue(
+            Clue::OpeningSeen,
+            [0.0, 0.0, 1.0, 0.0, 0.0].map(libm::log).to_vec(),
+        );
+        let entered = [Entered {
+            task: Clue::OpeningSeen.task(),
+            weights: vec![hums],
+        }];
+        let odds = Build::odds(None);
+        let each = || networks.iter().copied();
+        let (_, now) = Beliefs::glance(each(), odds, &entered, &mut desk).unwrap();
+        let beliefs = Beliefs::of(each(), odds, &entered, &mut desk).unwrap();
+        let stakes = Stakes::of(None, Build::ManualDefrost);
+        let prospects = Prospects::of(&beliefs, now, stakes, &mut desk);
+        for &clue in Clue::ALL {
+            let Some(outlooks) = prospects.outlooks(clue, None) else {
+                continue;
+            };
+            let whole: f64 = outlooks.iter().map(|one| one.chance).sum();
+            assert!((whole - 1.0).abs() < 1e-9, "{clue:?} {whole}");
+            for (place, prospect) in prospects.faults.iter().enumerate() {
+                let there: f64 = outlooks.iter().map(|one| one.faults[place].0).sum();
+                assert!((there - prospect.there).abs() < 1e-9, "{clue:?} {there}");
+            }
+        }
     }
 }

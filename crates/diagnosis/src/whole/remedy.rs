@@ -31,6 +31,8 @@ choices! {
         TestFit = "test-fit",
         /// Replace the part.
         Replace = "replace",
+        /// Fit the start gear that the maker allows for a compressor that starts hard: a stopgap.
+        FitStartGear = "fit-start-gear",
         /// Work on the sealed system by someone licensed.
         LicensedWork = "licensed-work",
         /// Stop: it must not be energised again as it is.
@@ -60,6 +62,7 @@ pub(super) fn remedy(fault: Fault, build: Build) -> Remedy {
         TripsByItself => (BetterOutlet, 15.0, 10.0, 0.95),
         SetNotToCool => (SetControl, 0.0, 10.0, 0.95),
         ThermostatOpen => (Replace, 30.0, 35.0, 0.92),
+        ControlStaysOn => (Replace, 35.0, 35.0, 0.9),
         ThermistorOff => (Replace, 18.0, 32.0, 0.9),
         // Used, or mended by someone trained.
         BoardDoesNotCall => (Replace, 55.0, 40.0, 0.72),
@@ -69,8 +72,8 @@ pub(super) fn remedy(fault: Fault, build: Build) -> Remedy {
         WiringBurnt => (MendWiring, 6.0, 30.0, 0.85),
         StartDeviceOpen | StartDeviceWeak | StartDeviceStaysIn => (Replace, 15.0, 18.0, 0.88),
         CapacitorFailed => (Replace, 16.0, 18.0, 0.9),
-        // A kit: a stopgap, and to be told as one.
-        RotorTight => (Replace, 22.0, 22.0, 0.4),
+        // A stopgap, and to be told as one.
+        RotorTight => (FitStartGear, 22.0, 22.0, 0.4),
         AnotherPartLeaks => (Replace, 35.0, 60.0, 0.9),
         DriveWithoutOutput => (Replace, 110.0, 28.0, 0.7),
         EvaporatorFanStopped => (Replace, 35.0, 50.0, 0.92),
@@ -152,6 +155,12 @@ impl Stakes {
     /// What is lost on average when a right remedy doesn't last.
     pub(super) fn not_lasting(self, fault: Fault) -> f64 {
         (1.0 - remedy(fault, self.build).lasts) * 1.2 * self.worth
+    }
+
+    /// Whether it is at the compressor or in the sealed system, or mending it costs more than it
+    /// saves even where it is surely the fault.
+    pub(super) fn is_condemned_by(self, fault: Fault) -> bool {
+        fault.is_sealed() || self.trying(fault) + self.not_lasting(fault) >= self.scrap()
     }
 
     pub(super) fn action(self, fault: Fault) -> Action {

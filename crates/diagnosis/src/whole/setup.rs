@@ -105,6 +105,18 @@ impl Task {
         self.effort(build).setup
     }
 
+    /// Minutes of work, without the change of access (judgement).
+    #[must_use]
+    pub fn minutes(self, build: Build) -> f64 {
+        self.effort(build).minutes
+    }
+
+    /// Minutes of waiting on top (judgement).
+    #[must_use]
+    pub fn waiting(self, build: Build) -> f64 {
+        self.effort(build).waiting
+    }
+
     /// What it takes on a machine built so. Minutes are judgement, hands-on for someone who has
     /// done it before.
     pub(super) fn effort(self, build: Build) -> Effort {
@@ -149,6 +161,9 @@ fn of_clue(clue: Clue, build: Build) -> Effort {
     };
     let (minutes, waiting, setup, needs) = match clue {
         Clue::Thermostat => (12.0, 0.0, UNPLUGGED, NoPower),
+        Clue::ThermostatCold => (8.0, 0.0, UNPLUGGED, NoPower),
+        Clue::EvaporatorFanMotor => (6.0, 0.0, behind_panel(UNPLUGGED), NoPower),
+        Clue::CondenserFanMotor => (8.0, 0.0, UNPLUGGED, NoPower),
         Clue::Thermistor => (12.0, 10.0, UNPLUGGED, NoPower),
         Clue::Capacitor => (6.0, 0.0, AT_THE_TERMINALS, NoPower),
         Clue::DefrostParts => (10.0, 0.0, behind_panel(UNPLUGGED), NoPower),
@@ -156,8 +171,11 @@ fn of_clue(clue: Clue, build: Build) -> Effort {
         Clue::Lint => (1.0, 0.0, OPEN_ENDED, NoPower),
         Clue::Seal => (4.0, 0.0, OPEN_ENDED, NoPower),
         Clue::DoorLamp => (1.0, 0.0, POWERED, LookAndListen),
+        Clue::DoorSwitch => (3.0, 0.0, POWERED, LookAndListen),
         Clue::Drain => (3.0, 0.0, OPEN_ENDED, NoPower),
         Clue::CoilIce => (2.0, 0.0, behind_panel(UNPLUGGED), NoPower),
+        Clue::RunPattern => (2.0, 0.0, OPEN_ENDED, NoPower),
+        Clue::Noise => (2.0, 15.0, POWERED, LookAndListen),
         Clue::RoomTemperature | Clue::TripPattern => (1.0, 0.0, OPEN_ENDED, NoPower),
         Clue::OtherOutlet => (4.0, 15.0, POWERED, LookAndListen),
         Clue::Lamp => (1.0, 0.0, POWERED, LookAndListen),

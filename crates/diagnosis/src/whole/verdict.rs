@@ -1,10 +1,12 @@
 //! What to do about it, with what it costs, what would be next best, and what must not be done
 //! meanwhile.
 
+use super::build::Build;
 use super::clue::{Clue, Task};
+use super::conditions::motor;
 use super::fault::Fault::{self, *};
 use super::prospects::{Aim, Prospects};
-use super::remedy::Action;
+use super::remedy::{Action, Stakes};
 use super::suspects::Compared;
 use super::{Entered, NextCheck};
 use crate::choice::choices;
@@ -51,7 +53,8 @@ pub struct Proposal {
     /// About which fault; `None` where it is about the whole machine.
     pub fault: Option<Fault>,
     /// What it costs in expectation, in units of money: with what is worth trying before and
-    /// after it, and the scrap yard in the end.
+    /// after it, and the scrap yard in the end. Of a best bet while one goes on: what the cheapest
+    /// plan costs.
     pub cost: f64,
     /// How likely it is right.
     pub right: f64,
@@ -79,6 +82,13 @@ const FOR_GOOD: f64 = 0.8;
 /// A fault that scrapping is put down to is at least this likely.
 const NAMED: f64 = 0.1;
 
+/// Below this a cheap try is no verdict: the likeliest repair is.
+const HARDLY: f64 = 0.1;
+/// A runner-up from here on has to be held back while one goes on, if it can't be undone.
+const HALF: f64 = 0.5;
+/// From this chance on that it hums, the trouble is at the start.
+const HUMS: f64 = 0.25;
+
 /// The check that a test fit is.
 pub(super) const TEST_FIT: Task = Task::Clue(Clue::GoodDevice);
 
@@ -89,20 +99,34 @@ pub(super) struct Case<'a> {
     pub(super) entered: &'a [Entered],
     pub(super) compared: &'a Compared,
     pub(super) prospects: &'a Prospects,
+    pub(super) stakes: Stakes,
     pub(super) next: &'a [NextCheck],
 }
 
 impl Case<'_> {
     pub(super) fn verdict(&self) -> Verdict {
         let [(aim, cost), (other, other_cost)] = self.prospects.best_two();
-        let best = self.proposal(aim, cost);
+        let mut best = self.proposal(aim, cost);
+        let mut runner_up = self.proposal(other, other_cost);
         let mut hold = self.hold();
         let decided = self.decided(&best, &hold);
-        if best.action == Action::Scrap && decided == Decided::GoOn {
+        if (decided == Decided::GoOn || best.right < HARDLY)
+            && let Some(bet) = self.prospects.best_bet()
+            && bet != aim
+        {
+            // What it costs is what going on costs: nobody buys a part on such a bet.
+            if bet == other {
+                runner_up = self.proposal(aim, cost);
+            }
+            best = self.proposal(bet, cost);
+        }
+        let comes_to_scrap = best.action == Action::Scrap
+            || (runner_up.action == Action::Scrap && runner_up.right >= HALF);
+        if comes_to_scrap && decided == Decided::GoOn {
             hold.push(Hold::DoNotScrapYet);
         }
         Verdict {
-            runner_up: self.proposal(other, other_cost),
+            runner_up,
             best,
             hold,
             decided,
@@ -123,7 +147,7 @@ impl Case<'_> {
             Action::Scrap if self.chance(&[WindingLeaks]) >= 0.5 => {
                 (Action::StopDoNotEnergise, Some(WindingLeaks))
             }
-            Action::Scrap => (Action::Scrap, self.likeliest_sealed()),
+            Action::Scrap => (Action::Scrap, self.likeliest_condemning()),
             other => (other, aim.fault),
         };
         Proposal {
@@ -140,7 +164,9 @@ impl Case<'_> {
         // To fit a part to see is itself the next check.
         let to_see =
             best.action == Action::TestFit && self.next.iter().any(|check| check.task == TEST_FIT);
-        let worthwhile = to_see || self.next.iter().any(|check| check.is_worthwhile());
+        // A question about its past is worth asking, and holds nothing up.
+        let mut checks = self.next.iter().filter(|check| check.task != Task::History);
+        let worthwhile = to_see || checks.any(NextCheck::is_worthwhile);
         let enough = if condemns { SURE_TO_SCRAP } else { NEARLY_SURE };
         if best.right >= enough && !held_back {
             Decided::NearlySure
@@ -170,7 +196,6 @@ impl Case<'_> {
             CapacitorFailed,
         ]);
         let tried = self.was_done(Task::Clue(Clue::GoodDevice));
-        let inverter = self.compared.picture.builds[2] >= 0.3;
         let leaks = self.chance(&[WindingLeaks, AnotherPartLeaks]);
         let gas = self.chance(&[ChargeLow, ChargeGone]);
         let sealed = self.chance(&[
@@ -188,10 +213,7 @@ impl Case<'_> {
                 stuck >= 0.1 && !tried && cheap >= 0.03,
                 Hold::DoNotCondemnCompressor,
             ),
-            (
-                inverter || flammable || self.chance(&[RotorTight, RotorSeized]) >= 0.1,
-                Hold::DoNotFitStartKit,
-            ),
+            (self.may_think_of_a_kit(), Hold::DoNotFitStartKit),
             (
                 drive >= 0.1 && !self.was_done(Task::Check(Check::Windings)),
                 Hold::DoNotBuyBoardYet,
@@ -204,6 +226,21 @@ impl Case<'_> {
             .collect()
     }
 
+    /// Whether someone may think of a start kit where none helps: the trouble is at the start, or
+    /// one was tried.
+    fn may_think_of_a_kit(&self) -> bool {
+        let picture = &self.compared.picture;
+        let hums = picture.motor.get(motor::HUMS).copied().unwrap_or(0.0);
+        let inverter = picture.builds[Build::Inverter.column()] >= 0.3
+            && self.chance(&[DriveWithoutOutput, InverterMotorFailed]) >= 0.1;
+        let burns = self.machine.refrigerant.is_some_and(Refrigerant::burns);
+        let hard = self.chance(&[RotorTight, RotorSeized]) >= 0.1;
+        inverter
+            || (hums >= HUMS && (burns || hard))
+            || self.chance(&[RotorTight]) >= 0.1
+            || self.was_done(Task::Clue(Clue::StartKit))
+    }
+
     /// The chances of some faults added up: no less than that one of them is there.
     fn chance(&self, faults: &[Fault]) -> f64 {
         let each = faults.iter();
@@ -211,11 +248,11 @@ impl Case<'_> {
             .sum()
     }
 
-    fn likeliest_sealed(&self) -> Option<Fault> {
+    fn likeliest_condemning(&self) -> Option<Fault> {
         let suspects = self.compared.suspects();
         let likely = suspects.iter().filter(|one| one.probability >= NAMED);
         let mut faults = likely.filter_map(|suspect| suspect.fault);
-        faults.find(|fault| fault.is_sealed())
+        faults.find(|fault| self.stakes.is_condemned_by(*fault))
     }
 
     fn was_done(&self, task: Task) -> bool {

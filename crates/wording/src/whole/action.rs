@@ -25,6 +25,10 @@ pub fn action(action: Action, fault: Option<Fault>) -> String {
         Action::MendWiring => "Unplug it and mend the wires and connectors".to_owned(),
         Action::TestFit => test_fit(fault),
         Action::Replace => replace(fault),
+        // No repair, and no gear is made for every gas.
+        Action::FitStartGear => "Fit the start gear that its maker allows for a compressor that \
+                                 starts hard, as a stopgap"
+            .to_owned(),
         Action::LicensedWork => because(
             "Licensed work on the compressor or the sealed system",
             fault,
@@ -70,11 +74,8 @@ fn test_fit(fault: Option<Fault>) -> String {
 
 fn replace(fault: Option<Fault>) -> String {
     match fault {
-        // A kit is no repair, and none is made for every gas.
-        Some(Fault::RotorTight) => {
-            "Fit the start gear that its maker allows for a compressor that \
-                                    starts hard, as a stopgap"
-                .to_owned()
+        Some(Fault::ControlStaysOn) => {
+            "Replace the thermostat, or the board whose relay stays on".to_owned()
         }
         Some(Fault::DriveWithoutOutput) => {
             "Replace the inverter board, ten minutes after unplugging".to_owned()

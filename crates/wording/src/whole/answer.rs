@@ -2,6 +2,9 @@
 
 use diagnosis::{Choice, Clue};
 
+/// Words for [`diagnosis::NONE`].
+pub const THERE_IS_NONE: &str = "there is none";
+
 /// Words for each answer, in the order of [`Clue::answers`].
 #[must_use]
 pub const fn answers(clue: Clue) -> &'static [&'static str] {
@@ -11,6 +14,7 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
             "it is silent",
             "it hums, then clicks",
             "it trips the outlet",
+            "it runs, then stops by itself",
         ],
         Clue::CordDamaged
         | Clue::Burnt
@@ -48,23 +52,56 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
             "drifted",
         ],
         Clue::WindingHeat => &["as after running", "hotter than usual"],
-        Clue::Thermostat => &["closed", "open", "on and off when tapped"],
-        Clue::Thermistor => &["on its curve", "off its curve", "open or shorted"],
-        Clue::Capacitor => &["as marked", "well below its marking", "open or shorted"],
-        Clue::DefrostParts => &["all read through", "one is open", "one leaks to earth"],
+        Clue::Thermostat => &[
+            "next to nothing: closed",
+            "over range: open",
+            "comes and goes when tapped",
+        ],
+        Clue::ThermostatCold => &["they open", "they stay closed"],
+        Clue::Thermistor => &[
+            "within a tenth of its table",
+            "further off than a tenth",
+            "over range, or next to nothing",
+        ],
+        Clue::Capacitor => &[
+            "about as marked",
+            "well below its marking",
+            "next to nothing, or no reading",
+        ],
+        Clue::DefrostParts => &["all sound", "one is open", "one leaks to metal"],
         Clue::PartByPart => &["none leaks", "the compressor leaks", "another part leaks"],
-        Clue::Lint => &["clear", "matted or boxed in"],
+        Clue::Lint => &["clear, with air", "matted or boxed in"],
         Clue::Seal => &["drags all round", "slides out somewhere", "stands off"],
         Clue::DoorLamp => &["goes out", "stays on"],
+        Clue::DoorSwitch => &[
+            "lamp goes out, fan runs",
+            "lamp stays on",
+            "lamp goes out, fan stays still",
+        ],
+        Clue::EvaporatorFanMotor | Clue::CondenserFanMotor => &[
+            "turns freely, and reads some ohms",
+            "stiff, scraping or blocked",
+            "turns freely, but reads over range",
+        ],
         Clue::Drain => &["clear", "iced or plugged"],
         Clue::CoilIce => &["clear or lightly frosted", "a block of ice"],
-        Clue::RoomTemperature => &["usual", "hot", "cold"],
+        Clue::RoomTemperature => &[
+            "usual",
+            "hot, over 32 °C or 90 °F",
+            "cold, under 10 °C or 50 °F",
+        ],
         Clue::OtherOutlet => &["the same there", "cured there"],
         Clue::TripPattern => &[
             "at once",
             "as the compressor starts",
             "hours later",
             "without a pattern",
+        ],
+        Clue::RunPattern => &[
+            "on for a while, off for a while",
+            "on all the time",
+            "off again within minutes, many times",
+            "never on",
         ],
         Clue::Lamp => &["lit", "dark"],
         Clue::PowerUp => &[
@@ -75,12 +112,20 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
             "it knocks",
             "it trips the outlet",
         ],
+        Clue::Noise => &[
+            "a steady hum, nothing else",
+            "one knock as it stops",
+            "a rattle that a hand on tube or panel stops",
+            "a loud buzz",
+            "a scrape or howl from a fan",
+            "heavy knocks for as long as it runs",
+        ],
         Clue::ClickInterval => &["no click", "within seconds", "after minutes"],
         Clue::PowerMeter => &[
             "steady, as when it runs",
             "nothing",
-            "a few watts of standby",
-            "short bursts",
+            "some watts, and no compressor",
+            "bursts of some seconds",
             "a heater's watts",
             "it runs, then stops by itself",
             "it trips",
@@ -105,8 +150,8 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
             "falls by 5 to 10 %",
             "falls by more than 10 %",
         ],
-        Clue::EvaporatorFan => &["strong", "none", "weak"],
-        Clue::CondenserFan => &["blows", "slow or stopped"],
+        Clue::EvaporatorFan => &["blows strongly", "no air, no sound", "weak, or it scrapes"],
+        Clue::CondenserFan => &["blows strongly", "slow or stopped"],
         Clue::AirOutlet => &["blows", "little or none"],
         Clue::Restart => &[
             "starts again within minutes",
@@ -118,7 +163,7 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
         Clue::CondenserWarmth => &[
             "evenly warm",
             "hot all over",
-            "only its first part warm",
+            "first part warm, the rest cool",
             "barely warm",
             "as the room",
         ],
@@ -128,21 +173,27 @@ pub const fn answers(clue: Clue) -> &'static [&'static str] {
             "colder than the room",
         ],
         Clue::SuctionLine => &["cool", "as the room", "frosted"],
-        Clue::Hiss => &["fades within minutes", "weak", "long and faint", "none"],
+        Clue::Hiss => &[
+            "a hiss that fades within minutes",
+            "weak, over in half a minute",
+            "faint, for many minutes",
+            "nothing to hear",
+        ],
         Clue::FrostPattern => &[
-            "even",
-            "on its first part only",
+            "hard and white from first to last",
+            "on its first turns only",
             "none",
-            "a block of ice",
-            "a wet film",
-            "patchy",
+            "a block of ice or snow",
+            "a thin wet film",
+            "patchy, comes and goes",
         ],
         Clue::Temperatures => &[
             "both near target",
             "freezer cold, fresh food warm",
-            "half cold",
+            "both cool, neither cold enough",
             "both warm",
             "freezer warm, fresh food fine",
+            "colder than it is set to",
         ],
         Clue::ThawTrial => &["cools as it should", "cools partly", "no change"],
     }

@@ -1,9 +1,9 @@
 //! What each question of a task asks, and how its answers are called.
 
-use diagnosis::{Ask, Choice, History, THERE_IS_NONE, Task};
+use diagnosis::{Ask, Choice, History, NONE, Task};
 
-use super::answer::answers;
-use super::{heading, how};
+use super::answer::{THERE_IS_NONE, answers};
+use super::heading;
 use crate::{ItemWords, Words, item};
 
 /// Says what a question asks.
@@ -11,17 +11,17 @@ use crate::{ItemWords, Words, item};
 pub fn ask(ask: Ask) -> ItemWords {
     match ask {
         Ask::Item(of_check) => item(of_check),
-        Ask::Answer(clue) => ItemWords {
-            ask: heading(Task::Clue(clue)),
-            how: Some(how(Task::Clue(clue))),
+        Ask::Answer(_) => ItemWords {
+            ask: "What did it show?",
+            how: None,
         },
-        Ask::Degrees(clue, part) => ItemWords {
+        Ask::Number(clue, part, _) => ItemWords {
             ask: place(part).unwrap_or_else(|| heading(Task::Clue(clue))),
-            how: Some(how(Task::Clue(clue))),
+            how: None,
         },
         Ask::Past => ItemWords {
             ask: "What is known of it?",
-            how: Some(how(Task::History)),
+            how: None,
         },
     }
 }
@@ -30,6 +30,7 @@ fn place(item: &str) -> Option<&'static str> {
     match item {
         "freezer" => Some("Temperature in the freezer"),
         "fresh-food" => Some("Temperature in the fresh food"),
+        "marking" => Some("What is printed on the capacitor?"),
         _ => None,
     }
 }
@@ -40,7 +41,7 @@ pub fn about(ask: Ask) -> &'static str {
     match ask {
         Ask::Item(of_check) => item(of_check).ask,
         Ask::Answer(clue) => clue.words(),
-        Ask::Degrees(clue, part) => place(part).unwrap_or_else(|| clue.words()),
+        Ask::Number(clue, part, _) => place(part).unwrap_or_else(|| clue.words()),
         Ask::Past => "What is known of its past",
     }
 }
@@ -52,7 +53,7 @@ pub fn offered(ask: Ask) -> Vec<(&'static str, &'static str)> {
     match ask {
         Ask::Answer(clue) => {
             let names = clue.answers().iter().copied();
-            let none = ask.can_be_absent().then_some((THERE_IS_NONE, NONE));
+            let none = clue.may_be_missing().then_some((NONE, THERE_IS_NONE));
             let words = answers(clue).iter().copied();
             names.zip(words).chain(none).collect()
         }
@@ -60,12 +61,9 @@ pub fn offered(ask: Ask) -> Vec<(&'static str, &'static str)> {
             let all = History::ALL.iter();
             all.map(|known| (known.name(), known.words())).collect()
         }
-        Ask::Item(_) | Ask::Degrees(..) => Vec::new(),
+        Ask::Item(_) | Ask::Number(..) => Vec::new(),
     }
 }
-
-/// The answer that a part isn't there, in words.
-const NONE: &str = "there is none";
 
 /// The words of an answer by choice, by its name in a job.
 pub(crate) fn choice(ask: Ask, name: &str) -> Option<&'static str> {

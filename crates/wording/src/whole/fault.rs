@@ -12,6 +12,7 @@ impl Words for Fault {
             Self::TripsByItself => "Protective device trips with no leak in the machine",
             Self::SetNotToCool => "Control off, set too warm, or in a holiday or showroom mode",
             Self::ThermostatOpen => "Thermostat doesn't close",
+            Self::ControlStaysOn => "Control never lets the compressor stop",
             Self::ThermistorOff => "Temperature sensor off its curve",
             Self::BoardDoesNotCall => "Main board doesn't ask for cooling",
             Self::StuckInDefrost => "Stuck in defrost",

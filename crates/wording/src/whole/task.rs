@@ -1,8 +1,9 @@
 //! A check that is worth doing: what, how, what it takes and why.
 
-use diagnosis::{Action, Check, Clue, NextCheck, Overturn, Setup, Task};
+use diagnosis::{Action, Again, Check, Clue, NextCheck, Overturn, Setup, Task};
 
 use super::answer::answer;
+use super::guide::lesson;
 use super::how::how;
 use super::within;
 use crate::Words;
@@ -12,8 +13,10 @@ use crate::Words;
 pub struct TaskWords {
     /// What to do, as a heading.
     pub heading: &'static str,
-    /// How, one sentence or two.
-    pub how: &'static str,
+    /// What it tells, in a sentence.
+    pub tells: &'static str,
+    /// How, its steps in a row.
+    pub how: String,
     /// What it takes: plug, cover, panel, minutes.
     pub takes: String,
     /// What it could change, an answer each.
@@ -21,14 +24,17 @@ pub struct TaskWords {
 }
 
 impl TaskWords {
-    /// The whole check as one line of text.
+    /// What, why and what it takes, as one line of text. How is told where it is done.
     #[must_use]
     pub fn line(&self) -> String {
-        let why = match &self.why[..] {
-            [] => "It narrows down what is at fault.".to_owned(),
-            reasons => format!("{}.", reasons.join(". ")),
-        };
-        format!("{}. {} {why} ({})", self.heading, self.how, self.takes)
+        let changes: String = self.why.iter().map(|one| format!(" {one}.")).collect();
+        let Self {
+            heading,
+            tells,
+            takes,
+            ..
+        } = self;
+        format!("{heading}. {tells}{changes} ({takes})")
     }
 }
 
@@ -40,14 +46,27 @@ const TOLD: usize = 2;
 pub fn next_check(check: &NextCheck) -> TaskWords {
     TaskWords {
         heading: heading(check.task),
+        tells: lesson(check.task).why,
         how: how(check.task),
         takes: takes(check),
         why: changes(check),
     }
 }
 
-/// What it would come to after which answers; those that come to the same in one.
+/// Why it is done again; or what it would come to after which answers, those that come to the same
+/// in one.
 fn changes(check: &NextCheck) -> Vec<String> {
+    match check.again {
+        Some(Again::DoesNotFit(factor)) => {
+            return vec![format!(
+                "Once more: it fits the other readings least, {} less likely beside them than by \
+                 itself",
+                times(factor)
+            )];
+        }
+        Some(Again::RestsOnOne) => return vec![second(check.task).to_owned()],
+        None => {}
+    }
     let mut groups: Vec<(String, Vec<&Overturn>)> = Vec::new();
     for overturn in &check.overturns {
         let then = then(overturn);
@@ -90,6 +109,25 @@ fn then(overturn: &Overturn) -> String {
             let what = super::action(other, overturn.fault);
             format!("best bet: {}", within(&what))
         }
+    }
+}
+
+/// Why what condemns a compressor is done twice.
+fn second(task: Task) -> &'static str {
+    match task {
+        Task::Check(_) => {
+            "Once more, on clean pins and cold: a compressor isn't given up on one reading"
+        }
+        _ => "Once more, after a day of rest: a compressor isn't given up on one try",
+    }
+}
+
+/// By how much a reading fits less.
+pub(super) fn times(factor: f64) -> String {
+    match factor {
+        factor if factor < 10.0 => format!("about {} times", libm::round(factor)),
+        factor if factor < 100.0 => "over 10 times".to_owned(),
+        _ => "over 100 times".to_owned(),
     }
 }
 
@@ -143,7 +181,7 @@ fn is_a_try(task: Task) -> bool {
 }
 
 /// A time in the coarsest unit that still tells something.
-fn lasts(before: &str, minutes: f64, behind: &str) -> String {
+pub(super) fn lasts(before: &str, minutes: f64, behind: &str) -> String {
     let (number, one, more) = if minutes < 90.0 {
         (minutes, "minute", "minutes")
     } else if minutes < 2160.0 {
@@ -203,6 +241,7 @@ fn of_clue(clue: Clue) -> &'static str {
         | Clue::StartDeviceOhms
         | Clue::WindingHeat => clue.check().map_or("", of_check),
         Clue::Thermostat => "Measure the thermostat's contacts",
+        Clue::ThermostatCold => "See whether the thermostat's contacts open",
         Clue::Thermistor => "Measure the temperature sensor",
         Clue::Capacitor => "Measure the capacitor, discharged",
         Clue::DefrostParts => "Measure the defrost parts",
@@ -210,13 +249,18 @@ fn of_clue(clue: Clue) -> &'static str {
         Clue::Lint => "Look at the condenser",
         Clue::Seal => "Try the door seal with paper",
         Clue::DoorLamp => "See whether the lamp goes out",
+        Clue::DoorSwitch => "Press the door's switch",
+        Clue::EvaporatorFanMotor => "Turn the evaporator fan and measure it",
+        Clue::CondenserFanMotor => "Turn the condenser fan and measure it",
         Clue::Drain => "Look at the drain",
         Clue::CoilIce => "Look for ice on the evaporator",
         Clue::RoomTemperature => "Measure the room's temperature",
         Clue::OtherOutlet => "Try another protected outlet",
         Clue::TripPattern => "Say when it trips",
+        Clue::RunPattern => "Say how it runs over half a day",
         Clue::Lamp => "See whether the lamp lights",
         Clue::PowerUp => "Plug it in and listen",
+        Clue::Noise => "Listen to its noises",
         Clue::ClickInterval => "Time the hum to the click",
         Clue::PowerMeter => "Put a power meter in front of it",
         Clue::PowerLevel => "Compare its watts",
@@ -265,6 +309,7 @@ mod tests {
             setup,
             declared_parts_only: false,
             overturns: Vec::new(),
+            again: None,
         }
     }
 
@@ -313,7 +358,9 @@ mod tests {
         check.overturns = vec![overturn("open"), overturn("unsteady")];
         assert_eq!(
             next_check(&check).why,
-            ["If “open” or “on and off when tapped”, best bet: replace the thermostat"]
+            [
+                "If “over range: open” or “comes and goes when tapped”, best bet: replace the thermostat"
+            ]
         );
     }
 }

@@ -20,6 +20,7 @@ pub const fn usual(fault: Option<Fault>) -> &'static str {
         Fault::ThermostatOpen => {
             "The only control of most manual machines, with contacts that wear and a charge that leaks."
         }
+        Fault::ControlStaysOn => "Too cold or never stopping is seldom sold as not getting cold.",
         Fault::ThermistorOff => "Rare by itself; damp gets into connectors of frost-free machines.",
         Fault::BoardDoesNotCall => "Boards grew with the years; a relay or a joint is what fails.",
         Fault::StuckInDefrost => "A mechanical timer stops where it likes; boards rarely do.",

@@ -8,6 +8,7 @@ use measure::ranked;
 
 use super::hold::why_withheld;
 use super::reading::reading;
+use super::task::times;
 use super::{NOTHING_WRONG, action, heading, next_check, weight, within};
 use crate::{Locale, Words, odds, step};
 
@@ -19,6 +20,8 @@ const CHECKS: usize = 3;
 const NAMED: usize = 3;
 /// A link is told from here on: a sound machine that isn't cold yet has some doubt at each.
 const DOUBTED: f64 = 0.15;
+/// A repair stands out from here on.
+const STANDS_OUT: f64 = 0.15;
 /// What is less likely than that is only counted, unless nothing is likelier.
 const WORTH_TELLING: f64 = 0.05;
 
@@ -114,7 +117,9 @@ pub fn to_do(assessment: &Assessment, whole: &Whole) -> Vec<String> {
             format!("{} {why}", bet_with_cause(best))
         }
     }];
-    if other.right >= worth_naming(other.action) {
+    // The scrap yard is no advice while more can be found out.
+    let premature = other.action == Action::Scrap && verdict.decided == Decided::GoOn;
+    if other.right >= worth_naming(other.action) && !premature {
         lines.push(format!("Next best: {}", bet(other)));
     }
     let burns = assessment
@@ -141,22 +146,24 @@ fn worth_naming(action: Action) -> f64 {
 /// Whether the best is to fit a part to see, and that can be done now.
 fn can_be_tried(whole: &Whole) -> bool {
     let fit = Task::Clue(Clue::GoodDevice);
-    whole.verdict.best.action == Action::TestFit && whole.next.iter().any(|one| one.task == fit)
+    let is_next = whole.next.first().is_some_and(|one| one.task == fit);
+    whole.verdict.best.action == Action::TestFit && is_next
 }
 
 fn is_fitted(action: Action) -> bool {
     matches!(
         action,
-        Action::Replace | Action::TestFit | Action::MendWiring
+        Action::Replace | Action::TestFit | Action::MendWiring | Action::FitStartGear
     )
 }
 
-/// What it would be with no more checks. Nothing is proposed that is held back at once.
+/// What it would be with no more checks. Nothing is proposed that is held back at once, or that
+/// is hardly ever right.
 fn so_far(best: &Proposal) -> String {
-    match best.action {
-        Action::Scrap => "So far no repair stands out.".to_owned(),
-        _ => format!("Best bet so far: {}", bet(best)),
+    if best.action == Action::Scrap || best.right < STANDS_OUT {
+        return "So far no repair stands out.".to_owned();
     }
+    format!("Best bet so far: {}", bet(best))
 }
 
 /// A bet on which more is to be found out: what a machine is scrapped for is not known yet.
@@ -245,11 +252,7 @@ fn listed(tasks: &[Task]) -> String {
 /// Readings that don't fit together.
 pub(crate) fn unfitting(whole: &Whole) -> Option<String> {
     let conflict = whole.conflict?;
-    let times = match conflict.factor {
-        factor if factor < 10.0 => format!("about {} times", libm::round(factor)),
-        factor if factor < 100.0 => "over 10 times".to_owned(),
-        _ => "over 100 times".to_owned(),
-    };
+    let times = times(conflict.factor);
     Some(format!(
         "“{}” fits the others least: {times} less likely beside them than by itself. Repeat it \
          first, before anything rests on it.",

@@ -14,12 +14,12 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
     visit.see("Thermostat doesn't close")?;
 
     open_check(&visit, "Condenser surface")?;
-    visit.see("Look at the condenser")?;
+    visit.see("What did it show?")?;
     visit.choose("matted or boxed in")?;
     visit.see("What that changed")?;
     visit.see("Condenser matted with lint or boxed in")?;
     visit.press("Undo")?;
-    visit.see("Look at the condenser")?;
+    visit.see("What did it show?")?;
     visit.choose("clear")?;
     back_to_job(&visit)?;
     visit.press("All of them, and why")?;

@@ -88,13 +88,15 @@ fn add_circuit(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> 
 }
 
 fn add_start_device(table: &mut Table<'_>) -> Result<(), BuildError> {
-    table.add(Clue::StartDeviceLooks, &[P(StartDevice)], |given| {
+    let heated = [P(StartDevice), P(Rotor)];
+    table.add(Clue::StartDeviceLooks, &heated, |given| {
         yes(match () {
             () if given.is(StartDeviceOpen) => 33.0,
             () if given.is(StartDeviceWeak) => 25.0,
             () if given.is(StartDeviceStaysIn) => 12.0,
-            // Heat of a rotor that doesn't turn, or of a burnt wire, marks sound ones too.
-            () => 4.0,
+            // The heat of a rotor that doesn't turn marks sound ones too.
+            () if given.is(RotorSeized) || given.is(RotorTight) => 10.0,
+            () => 3.0,
         })
     })?;
     // As it should, open, near zero, drifted.
@@ -113,6 +115,10 @@ fn add_control_parts(table: &mut Table<'_>) -> Result<(), BuildError> {
         } else {
             [97.5, 2.0, 0.5]
         }
+    })?;
+    // Opens, stays closed. A bulb out of its place, or a board's relay, leaves the contacts sound.
+    table.add(Clue::ThermostatCold, &[P(Thermostat)], |given| {
+        yes(if given.is(ControlStaysOn) { 70.0 } else { 3.0 })
     })?;
     table.add(Clue::Thermistor, &[P(Thermistor)], |given| {
         if given.is(ThermistorOff) {

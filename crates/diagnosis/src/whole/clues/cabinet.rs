@@ -33,6 +33,35 @@ fn add_looks(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
     table.add(Clue::DoorLamp, &[P(Lamp)], |given| {
         yes(if given.is(HeatStaysOn) { 80.0 } else { 2.0 })
     })?;
+    // Both follow, the lamp stays on, the fan stays still: of fans that don't turn one in five has
+    // a switch or a wire to blame, but none of them turns.
+    let switched = [P(Lamp), P(EvaporatorFan)];
+    table.add(Clue::DoorSwitch, &switched, |given| {
+        match (given.is(HeatStaysOn), given.is(EvaporatorFanStopped)) {
+            (true, true) => [4.0, 60.0, 36.0],
+            (true, false) => [21.0, 73.0, 6.0],
+            (false, true) => [30.0, 2.0, 68.0],
+            (false, false) => [88.0, 2.0, 10.0],
+        }
+    })?;
+    // Turns and reads, stiff or blocked, open. One still fan in five has its switch, its wires or a
+    // board to blame; ice at the coil holds a sound blade in one of three.
+    let frozen = [P(EvaporatorFan), State(c.ice)];
+    table.add(Clue::EvaporatorFanMotor, &frozen, |given| {
+        match (given.is(EvaporatorFanStopped), given.at(c.ice)) {
+            (true, _) => [22.0, 38.0, 40.0],
+            (_, 0) => [95.0, 3.0, 2.0],
+            _ => [62.0, 36.0, 2.0],
+        }
+    })?;
+    // The same with lint and dry bearings in place of ice.
+    table.add(Clue::CondenserFanMotor, &[P(CondenserFan)], |given| {
+        if given.is(CondenserFanStopped) {
+            [22.0, 38.0, 40.0]
+        } else {
+            [94.0, 4.0, 2.0]
+        }
+    })?;
     table.add(Clue::Drain, &[P(Drain), State(c.ice)], |given| {
         yes(match () {
             () if given.is(IcedUp) => 86.0,
@@ -86,13 +115,31 @@ fn add_air(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
 }
 
 fn add_temperatures(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
-    // Both near target, freezer cold and the rest warm, half cold, both warm, freezer warm alone.
+    // On and off, all the time, in short runs, never. What never stops and gets too cold is weighed
+    // by `aside`.
+    table.add(
+        Clue::RunPattern,
+        &[State(c.turns), State(c.hold)],
+        |given| match (given.at(c.turns), given.at(c.hold)) {
+            // Some take a hum every few minutes for a run.
+            (turns::NOT, _) => [2.0, 1.0, 12.0, 85.0],
+            (turns::UNTIL_IT_CUTS_OUT, _) => [7.0, 4.0, 86.0, 3.0],
+            // Seldom enough to be missed.
+            (turns::TOO_SELDOM, _) => [66.0, 9.0, 10.0, 15.0],
+            // A hot day, or an inverter, keeps a sound one running.
+            (_, hold::COLD) => [82.0, 15.0, 2.0, 1.0],
+            (_, hold::UNBALANCED) => [45.0, 52.0, 2.0, 1.0],
+            _ => [9.0, 87.0, 3.0, 1.0],
+        },
+    )?;
+    // Both near target, freezer cold and the rest warm, half cold, both warm, freezer warm alone,
+    // too cold.
     table.add(Clue::Temperatures, &[State(c.hold)], |given| {
         match given.at(c.hold) {
-            hold::COLD => [87.0, 3.0, 5.0, 3.0, 2.0],
-            hold::UNBALANCED => [3.0, 67.0, 23.0, 4.0, 3.0],
-            hold::PARTLY => [3.0, 9.0, 64.0, 21.0, 3.0],
-            _ => [1.0, 1.0, 3.0, 94.0, 1.0],
+            hold::COLD => [84.0, 3.0, 5.0, 2.5, 2.0, 3.5],
+            hold::UNBALANCED => [3.0, 67.0, 23.0, 4.0, 3.0, 0.5],
+            hold::PARTLY => [3.0, 9.0, 64.0, 21.0, 3.0, 0.3],
+            _ => [1.0, 1.0, 3.0, 94.0, 1.0, 0.2],
         }
     })?;
     // Cools properly, cools partly, no change. What a cure says of a machine with nothing wrong

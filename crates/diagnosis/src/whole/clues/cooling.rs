@@ -2,9 +2,10 @@
 
 use belief::BuildError;
 
-use super::super::assembly::Parent::State;
+use super::super::assembly::Parent::{Part, State};
 use super::super::clue::Clue;
 use super::super::conditions::{Conditions, pump};
+use super::super::fault::{Fault::ValvesWorn, Part::Valves};
 use super::{Table, yes};
 
 pub(super) fn add(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError> {
@@ -96,6 +97,15 @@ fn add_stopping(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError>
             pump::BLOCKED => [8.0, 13.0, 48.0, 31.0],
             pump::WEAK => [13.0, 55.0, 3.0, 29.0],
             _ => [1.0, 12.0, 2.0, 85.0],
+        }
+    })?;
+    // Usual, knocks on stopping, rattles, buzzes, fan scrapes, knocks while running. A knock as it
+    // stops is usual, a rattle is a tube or a panel; fans are weighed by `aside`.
+    table.add(Clue::Noise, &[Part(Valves)], |given| {
+        if given.is(ValvesWorn) {
+            [55.0, 8.0, 9.0, 7.0, 4.0, 17.0]
+        } else {
+            [66.0, 9.0, 10.0, 8.0, 5.0, 2.0]
         }
     })?;
     // Pressures that never rose have nothing to level.

@@ -38,6 +38,8 @@ pub(in crate::whole) mod motor {
 
 /// What the cabinet gets of the compressor, as far as it is asked for.
 pub(in crate::whole) mod turns {
+    pub(in crate::whole) const TOO_SELDOM: usize = 1;
+    pub(in crate::whole) const UNTIL_IT_CUTS_OUT: usize = 2;
     pub(in crate::whole) const NOT: usize = 3;
 }
 

@@ -8,6 +8,7 @@ use quantity::Observed;
 use super::super::clue::{Clue, Task};
 use super::super::fault::Fault::*;
 use super::super::gauge::Gauge;
+use super::super::history::beyond_the_motor;
 use super::choices::with_aside;
 use super::{Entered, Weight, choices, mains_of, ohms};
 use crate::checks::look_over::Sign;
@@ -20,14 +21,16 @@ use crate::{Check, Complaint, Item, Machine, Refrigerant, ToldBy};
 
 /// What a part is still worth as a suspect when it isn't there.
 const OVERLOOKED: f64 = 0.02;
+/// A seller's word is worth this share of the weight of one's own eyes (judgement).
+const TOLD: f64 = 0.6;
 /// How often a protector that reads open is only hot, when nobody made sure that it had cooled
 /// (judgement: most of those that read open are).
 const ONLY_HOT: f64 = 0.3;
 /// The same once it was found open twice with an hour between, or had rested.
 const HOT_AFTER_REST: f64 = 0.01;
-/// How often a machine with an electronic drive has one coil in place of three windings
-/// (judgement).
-const LINEAR: f64 = 0.05;
+/// How often a machine with an electronic drive has one coil in place of three windings, and a
+/// third pin all the same (judgement: such motors are rare, and have two pins).
+const LINEAR: f64 = 0.01;
 /// How often a probe that missed misses again on the same pair (judgement).
 const MISSED_TWICE: f64 = 0.1;
 
@@ -49,18 +52,29 @@ pub(super) fn entered(job: &Job, machine: &Machine, windings: &WindingsKnown) ->
 
 fn of_machine(job: &Job, machine: &Machine) -> Vec<Weight> {
     let mut weights: Vec<Weight> = choices::build(job).into_iter().collect();
-    let answer = match machine.complaint {
-        Some(Complaint::Silent) => "silent",
-        Some(Complaint::HumsThenClicks) => "hums-then-clicks",
-        Some(Complaint::RunsStaysWarm) => "runs-stays-warm",
-        Some(Complaint::TripsTheOutlet) => "trips-the-outlet",
-        Some(Complaint::NotPluggedIn | Complaint::Unknown) | None => return weights,
+    let Some(complaint) = machine.complaint else {
+        return weights;
     };
-    let clue = match machine.told_by {
-        Some(ToldBy::Myself) => Clue::OpeningSeen,
-        Some(ToldBy::Seller) | None => Clue::OpeningTold,
+    let answer = match complaint {
+        Complaint::Silent => "silent",
+        Complaint::HumsThenClicks => "hums-then-clicks",
+        Complaint::RunsThenStops => "cuts-out",
+        Complaint::TripsTheOutlet => "trips-the-outlet",
+        Complaint::RunsStaysWarm
+        | Complaint::OneSideWarm
+        | Complaint::TooCold
+        | Complaint::NeverStops
+        | Complaint::Noisy => "runs-stays-warm",
+        Complaint::NotPluggedIn | Complaint::Unknown => return weights,
+    };
+    let (clue, trust) = match machine.told_by {
+        Some(ToldBy::Myself) => (Clue::OpeningSeen, 1.0),
+        Some(ToldBy::Seller) | None => (Clue::OpeningTold, TOLD),
     };
     weights.extend(choices::shares(clue, &[answer]).map(|shares| Weight::Clue(clue, shares)));
+    let beyond = beyond_the_motor(complaint).iter();
+    weights
+        .extend(beyond.map(|&(fault, factor)| choices::weight(&(fault, libm::pow(factor, trust)))));
     weights
 }
 
@@ -269,7 +283,8 @@ fn of_start_device(job: &Job, machine: &Machine) -> Vec<Weight> {
         // Ohms say nothing about an electronic one.
         Some(StartDeviceKind::Electronic | StartDeviceKind::NotFound) | None => None,
     };
-    weights.extend(ohms.map(|ohms| Weight::Clue(Clue::StartDeviceOhms, ohms)));
+    let ohms = ohms.map(|ohms| with_aside(Clue::StartDeviceOhms, ohms));
+    weights.extend(ohms.into_iter().flatten());
     weights.extend(kind.map(|kind| match kind {
         StartDeviceKind::NotFound => Weight::Build([0.3, 0.3, 1.0]),
         _ => Weight::Build([1.0, 1.0, 0.02]),

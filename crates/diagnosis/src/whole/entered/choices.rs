@@ -1,16 +1,17 @@
 //! Answers by choice, and the numbers of checks that ask for one clue.
 
-use job::{Answer, Job};
+use job::{Answer, Job, Measured, Reading};
+use quantity::{Farads, Observed};
 
 use super::super::aside::aside;
-use super::super::ask::{KNOWN, THERE_IS_NONE};
 use super::super::build::Build;
-use super::super::clue::{ANSWER, Clue, Task};
+use super::super::clue::{ANSWER, Clue, FREEZER, FRESH_FOOD, KNOWN, MARKING, NONE, Task};
 use super::super::fault::Fault::*;
 use super::super::gauge::Gauge;
-use super::super::history::History;
-use super::{Entered, Weight, degrees};
+use super::super::history::{Factor, History};
+use super::{Entered, Weight, degrees, pooled};
 use crate::choice::Choice;
+use crate::{Complaint, Item};
 
 /// What a part is still worth as a suspect when the person says that there is none.
 const OVERLOOKED: f64 = 0.02;
@@ -23,13 +24,19 @@ pub(super) fn history(job: &Job) -> Option<Entered> {
     let known = names
         .iter()
         .filter_map(|name| History::from_name(name.as_str()));
-    let weights = known
-        .flat_map(|one| one.factors())
-        .map(|&(fault, factor)| match fault {
-            Some(fault) => Weight::Fault(fault, factor),
-            None => Weight::Nothing(factor),
-        });
+    // What was told as the opening isn't news as history.
+    let told = crate::answered(job) == Some(Complaint::OneSideWarm);
+    let news = known.filter(|one| !(told && *one == History::FreezerColdRestWarm));
+    let weights = news.flat_map(|one| one.factors()).map(weight);
     Some(Entered::new(Task::History, weights.collect()))
+}
+
+/// A factor as a weight.
+pub(super) fn weight(&(fault, factor): &Factor) -> Weight {
+    match fault {
+        Some(fault) => Weight::Fault(fault, factor),
+        None => Weight::Nothing(factor),
+    }
 }
 
 /// Every clue that has a check of its own.
@@ -45,6 +52,7 @@ fn of_clue(job: &Job, clue: Clue) -> Vec<Weight> {
             Gauge::of(clue, None).and_then(|gauge| degrees(job, clue.name(), ANSWER, &gauge))
         }
         Clue::Temperatures => temperatures(job),
+        Clue::Capacitor => capacitor(job),
         _ => None,
     };
     if let Some(weights) = number {
@@ -58,7 +66,7 @@ fn of_clue(job: &Job, clue: Clue) -> Vec<Weight> {
             _ => None,
         })
         .collect();
-    if named.last() == Some(&THERE_IS_NONE) {
+    if named.last() == Some(&NONE) {
         return there_is_none(clue);
     }
     shares(clue, &named).map_or_else(Vec::new, |weights| with_aside(clue, weights))
@@ -86,10 +94,7 @@ pub(in crate::whole) fn with_aside(clue: Clue, weights: Vec<f64>) -> Vec<Weight>
         }
     }
     let mut all = vec![Weight::Clue(clue, weights)];
-    all.extend(aside(clue, likeliest).map(|(fault, factor)| match fault {
-        Some(fault) => Weight::Fault(fault, factor),
-        None => Weight::Nothing(factor),
-    }));
+    all.extend(aside(clue, likeliest).iter().map(weight));
     if clue.needs_running() {
         all.push(Weight::Ran);
     }
@@ -99,26 +104,66 @@ pub(in crate::whole) fn with_aside(clue: Clue, weights: Vec<f64>) -> Vec<Weight>
 /// Thermometers in one or both compartments, as numbers.
 fn temperatures(job: &Job) -> Option<Vec<f64>> {
     let name = Clue::Temperatures.name();
-    let freezer = degrees(job, name, "freezer", &Gauge::freezer());
-    let fresh_food = degrees(job, name, "fresh-food", &Gauge::fresh_food());
+    let freezer = degrees(job, name, FREEZER, &Gauge::freezer());
+    let fresh_food = degrees(job, name, FRESH_FOOD, &Gauge::fresh_food());
     match (freezer, fresh_food) {
         (Some(one), Some(other)) => Some(one.iter().zip(&other).map(|(a, b)| a + b).collect()),
         (one, other) => one.or(other),
     }
 }
 
+/// Farads off a meter against what is printed on the part, repeats pooled.
+fn capacitor(job: &Job) -> Option<Vec<f64>> {
+    let name = Clue::Capacitor.name();
+    let gauge = Gauge::of(Clue::Capacitor, None)?;
+    let own = farads(job, name, MARKING).pop().map(|(marked, _)| marked);
+    let marked = own.or_else(|| match Item::CapacitorMarking.farads(job)?.observed {
+        Observed::Value(value) => Some(value),
+        Observed::OverRange { .. } => None,
+    })?;
+    if marked.get() <= 0.0 {
+        return None;
+    }
+    let repeats: Vec<Vec<f64>> = farads(job, name, ANSWER)
+        .into_iter()
+        .map(|(value, standard)| gauge.share(value.get(), standard.get(), marked.get()))
+        .collect();
+    pooled(&repeats)
+}
+
+/// The values of an item in farads, each with its standard uncertainty.
+fn farads(job: &Job, check: &str, item: &str) -> Vec<(Farads, Farads)> {
+    let answers = job.answers(check, item).into_iter();
+    answers
+        .filter_map(|(_, answer)| match answer {
+            Answer::Reading(Reading {
+                measured: Measured::Farads(typed),
+                accuracy,
+                ..
+            }) => match typed.observed {
+                Observed::Value(value) => Some((value, accuracy.standard(value, typed.count))),
+                Observed::OverRange { .. } => None,
+            },
+            _ => None,
+        })
+        .collect()
+}
+
 fn there_is_none(clue: Clue) -> Vec<Weight> {
     let no_fan = Weight::Build([1.0, OVERLOOKED, OVERLOOKED]);
     match clue {
         Clue::EvaporatorFan => vec![no_fan, Weight::Fault(EvaporatorFanStopped, OVERLOOKED)],
+        Clue::EvaporatorFanMotor => vec![no_fan, Weight::Fault(EvaporatorFanStopped, OVERLOOKED)],
         Clue::DefrostParts => vec![no_fan, Weight::Fault(DefrostHeaterOpen, OVERLOOKED)],
         Clue::TimerByHand => vec![Weight::Fault(StuckInDefrost, 0.5)],
-        Clue::CondenserFan => vec![Weight::Fault(CondenserFanStopped, OVERLOOKED)],
+        Clue::CondenserFan | Clue::CondenserFanMotor => {
+            vec![Weight::Fault(CondenserFanStopped, OVERLOOKED)]
+        }
         Clue::AirOutlet => vec![Weight::Fault(DamperStuck, OVERLOOKED)],
-        Clue::Thermostat => vec![Weight::Fault(ThermostatOpen, OVERLOOKED)],
+        Clue::Thermostat | Clue::ThermostatCold => vec![Weight::Fault(ThermostatOpen, OVERLOOKED)],
         Clue::Thermistor => vec![Weight::Fault(ThermistorOff, OVERLOOKED)],
         Clue::Capacitor => vec![Weight::Fault(CapacitorFailed, OVERLOOKED)],
-        Clue::DoorLamp => vec![Weight::Fault(HeatStaysOn, 0.5)],
+        Clue::DoorLamp | Clue::DoorSwitch => vec![Weight::Fault(HeatStaysOn, 0.5)],
         _ => Vec::new(),
     }
 }
@@ -126,4 +171,22 @@ fn there_is_none(clue: Clue) -> Vec<Weight> {
 /// The build as the person says.
 pub(super) fn build(job: &Job) -> Option<Weight> {
     crate::answered::<Build>(job).map(super::only)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A lamp that isn't there says nothing of any fault; each other part that isn't does.
+    #[test]
+    fn what_may_be_missing_says_something_when_it_is() {
+        for &clue in Clue::ALL {
+            let says = !there_is_none(clue).is_empty();
+            assert_eq!(
+                says,
+                clue.may_be_missing() && clue != Clue::Lamp,
+                "{clue:?}"
+            );
+        }
+    }
 }

@@ -1,0 +1,66 @@
+//! How a task is done, and why it has to wait if it does.
+
+use diagnosis::{Build, Level, Task, Whole};
+use leptos::prelude::*;
+use wording::whole::{self, Guide};
+
+use super::suspects::whole_of;
+use crate::open_job::OpenJob;
+use crate::parts::caution::shape;
+use crate::parts::live::live;
+use crate::parts::plain::paragraph;
+
+/// How a task is done: why, what state and tools it takes, step by step, what to mind; in front
+/// of it why it has to wait, if it does.
+#[component]
+pub fn HowTo(
+    /// The task.
+    task: Task,
+) -> impl IntoView {
+    let open = OpenJob::here();
+    let waits = Memo::new(move |_| {
+        let known = open.weighing().now()?;
+        let mut waiting = whole_of(&known)?.withheld.iter();
+        let waits = waiting.find(|one| one.task == task)?;
+        Some(whole::not_now(&waits.why))
+    });
+    let guide = move || {
+        let known = open.weighing().now();
+        let build = known.as_deref().and_then(whole_of).map(Whole::build);
+        let refrigerant = open.assessment().with(|known| known.machine.refrigerant);
+        guide_view(&whole::guide(
+            task,
+            build.unwrap_or(Build::FrostFree),
+            refrigerant,
+        ))
+    };
+    view! {
+        {live(move || waits.get().map(|waits| paragraph("caution care wait", waits)))}
+        {live(guide)}
+    }
+}
+
+fn guide_view(guide: &Guide) -> AnyView {
+    let steps = guide.steps.iter().map(|step| view! { <li>{*step}</li> });
+    let cautions = guide.cautions.iter().map(|said| paragraph("", *said));
+    let cautions = (!guide.cautions.is_empty()).then(|| {
+        view! {
+            <details class="caution care folded">
+                <summary>
+                    {shape(Level::Care)}
+                    <span class="caution-heading"><strong>{guide.power}</strong></span>
+                </summary>
+                {cautions.collect::<Vec<_>>()}
+            </details>
+        }
+        .into_any()
+    });
+    let takes = format!("{}, {}", guide.tools, guide.time);
+    view! {
+        {paragraph("", guide.why)}
+        {cautions.unwrap_or_else(|| paragraph("soft", guide.power))}
+        <ol class="steps">{steps.collect::<Vec<_>>()}</ol>
+        {paragraph("soft small", takes)}
+    }
+    .into_any()
+}

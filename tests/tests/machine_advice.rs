@@ -1,0 +1,183 @@
+//! What is advised while little is known, and what is offered next.
+
+// What a test builds for itself is right by construction.
+#![allow(clippy::unwrap_used, clippy::panic, clippy::expect_used)]
+
+mod told;
+
+use diagnosis::{Action, Again, Check, Choice, Clue, Decided, Fault, NextCheck, Task, Whole};
+
+fn whole(lines: &[&str]) -> Whole {
+    told::assessed(lines).whole.expect("a machine was told")
+}
+
+/// One measures and looks before a machine is given up: a kind and a complaint condemn nothing.
+#[test]
+fn with_little_known_one_goes_on_and_nothing_is_scrapped() {
+    for kind in [
+        "chest-freezer",
+        "upright-freezer",
+        "fridge-freezer",
+        "refrigerator",
+    ] {
+        for complaint in [
+            "unknown",
+            "silent",
+            "hums-then-clicks",
+            "runs-stays-warm",
+            "runs-then-stops",
+            "one-side-warm",
+            "too-cold",
+            "never-stops",
+            "noisy",
+            "trips-the-outlet",
+        ] {
+            for told_by in ["seller", "myself"] {
+                let lines = [
+                    format!("machine/kind: {kind}"),
+                    format!("machine/complaint: {complaint}"),
+                    format!("machine/told-by: {told_by}"),
+                ];
+                let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+                let verdict = whole(&lines).verdict;
+                let told = format!("{lines:?}: {verdict:?}");
+                assert_eq!(verdict.decided, Decided::GoOn, "{told}");
+                let gives_up = matches!(
+                    verdict.best.action,
+                    Action::Scrap | Action::LicensedWork | Action::StopDoNotEnergise
+                );
+                assert!(!gives_up, "{told}");
+                assert!(verdict.best.cost <= verdict.runner_up.cost + 1e-9, "{told}");
+            }
+        }
+    }
+}
+
+/// The old part comes off, is shaken and measured in six minutes; a good one takes a start trial.
+#[test]
+fn the_start_device_is_looked_at_before_a_known_good_one_is_fitted() {
+    let told = [
+        "machine/kind: chest-freezer",
+        "machine/complaint: hums-then-clicks",
+        "machine/told-by: myself",
+        "look-over/signs: none",
+        "ground/earth-pin: has",
+        "ground/blades-to-earth = OL",
+        "ground/blades-to-metal = OL",
+        "ground/earth-to-metal = 0.3",
+        "shell/pin-1-to-shell = OL",
+        "shell/pin-2-to-shell = OL",
+        "shell/pin-3-to-shell = OL",
+    ];
+    let before = whole(&told);
+    assert_eq!(before.verdict.best.action, Action::TestFit);
+    assert_eq!(before.next[0].task, Task::Check(Check::StartDevice));
+    let mut looked = told.to_vec();
+    looked.extend([
+        "start-device/start-device-kind: ptc",
+        "start-device/start-device-looks: whole",
+        "start-device/ptc-marking = 4.7",
+        "start-device/ptc-reading = 4.9",
+    ]);
+    let after = whole(&looked);
+    let fit = Task::Clue(diagnosis::Clue::GoodDevice);
+    let is_first = after.next[0].task == fit;
+    assert_eq!(is_first, after.verdict.best.action == Action::TestFit);
+}
+
+fn offered(whole: &Whole, task: Task) -> Option<&NextCheck> {
+    whole.next.iter().find(|check| check.task == task)
+}
+
+#[test]
+fn the_past_is_asked_for_until_it_was_and_nothing_ticked_is_an_answer() {
+    let told = ["machine/kind: chest-freezer", "machine/complaint: silent"];
+    let before = whole(&told);
+    let asked = offered(&before, Task::History).expect("it is a question or two");
+    assert!(asked.is_worthwhile() && asked.overturns.is_empty());
+    for line in [
+        "history: none",
+        "history: outbuilding",
+        "history/known - not-sure",
+    ] {
+        let after = whole(&[told[0], told[1], line]);
+        assert!(offered(&after, Task::History).is_none(), "{line}");
+    }
+}
+
+/// A reading that fits the others least is asked for once more, with the reason; a second one
+/// stands.
+#[test]
+fn a_doubtful_reading_is_offered_again_with_the_reason_once() {
+    let mut told = vec![
+        "machine/kind: chest-freezer",
+        "look-over/signs: none",
+        "ground/earth-pin: has",
+        "ground/blades-to-earth = OL",
+        "ground/blades-to-metal = OL",
+        "ground/earth-to-metal = 0.3",
+        "power-up: runs",
+        "power-level: as-expected",
+        "condenser-warmth: evenly-warm",
+        "frost-pattern: even",
+        "temperatures/freezer = -19",
+        "hiss: none",
+    ];
+    let doubtful = Task::Clue(Clue::Hiss);
+    let once = whole(&told);
+    let conflict = once.conflict.expect("a machine that pumps hisses");
+    assert_eq!(conflict.repeat, doubtful);
+    let again = offered(&once, doubtful).expect("it is to be repeated");
+    assert_eq!(again.again, Some(Again::DoesNotFit(conflict.factor)));
+    assert!(again.is_worthwhile());
+    assert!(
+        once.next
+            .iter()
+            .filter(|check| check.again.is_some())
+            .count()
+            == 1
+    );
+    told.push("hiss: none");
+    assert!(offered(&whole(&told), doubtful).is_none());
+}
+
+/// A compressor isn't given up on pins that were measured once.
+#[test]
+fn pins_that_condemn_a_motor_are_measured_twice() {
+    let mut told = vec![
+        "machine/kind: fridge-freezer",
+        "machine/build: inverter",
+        "machine/complaint: silent",
+        "machine/told-by: myself",
+        "windings/start-gear: off",
+        "windings/pair-1-2 = 8.1",
+        "windings/pair-2-3 = OL",
+        "windings/pair-1-3 = OL",
+        "flash-code: motor-or-drive",
+    ];
+    let windings = Task::Check(Check::Windings);
+    let once = whole(&told);
+    let again = offered(&once, windings).expect("once is not enough");
+    assert_eq!(again.again, Some(Again::RestsOnOne));
+    assert_eq!(once.verdict.decided, Decided::GoOn);
+    told.extend(["windings/pair-2-3 = OL", "windings/pair-1-3 = OL"]);
+    let twice = whole(&told);
+    assert!(offered(&twice, windings).is_none());
+    let motor = twice.suspects[0].fault;
+    assert_eq!(motor, Some(Fault::InverterMotorFailed));
+}
+
+#[test]
+fn a_part_that_there_is_not_is_not_asked_for_again() {
+    let kind = "machine/kind: fridge-freezer";
+    for &clue in Clue::ALL.iter().filter(|clue| clue.may_be_missing()) {
+        let line = format!("{}: {}", clue.name(), diagnosis::NONE);
+        let after = whole(&[kind, &line]);
+        let task = Task::Clue(clue);
+        assert!(offered(&after, task).is_none(), "{clue:?}");
+        assert!(
+            after.withheld.iter().all(|one| one.task != task),
+            "{clue:?}"
+        );
+    }
+}
