@@ -9,6 +9,8 @@ use crate::device;
 use crate::later::{Later, later};
 use crate::pages::jobs::JobsScreen;
 use crate::pages::new_job::NewJobScreen;
+use crate::parts::live::{live, tap};
+use crate::parts::plain::{button, paragraph, section_heading};
 use crate::route::{Place, Route};
 use crate::session::Session;
 use crate::store::Trouble;
@@ -22,7 +24,7 @@ pub fn Frame() -> impl IntoView {
     };
     view! {
         <div class="frame">
-            <a class="skip" href="#main" on:click=to_main>{page::SKIP}</a>
+            <a class="skip" href="#main" on:click=tap(to_main)>{page::SKIP}</a>
             <Top/>
             <main id="main" tabindex="-1">
                 <TroubleNotice/>
@@ -45,8 +47,8 @@ pub fn Heading(
 ) -> impl IntoView {
     Effect::new(move |_| text.with(|text| device::set_title(&page::window_title(text))));
     view! {
-        {above.map(|above| view! { <p class="eyebrow">{move || above.get()}</p> })}
-        <h1 id=crate::session::HEADING tabindex="-1">{move || text.get()}</h1>
+        {above.map(|above| view! { <p class="eyebrow">{live(move || above.get())}</p> })}
+        <h1 id=crate::session::HEADING tabindex="-1">{live(move || text.get())}</h1>
     }
 }
 
@@ -56,11 +58,12 @@ fn Top() -> impl IntoView {
     let back = move || {
         let above = route.with(|route| match route {
             Route::Jobs | Route::Unknown => None,
+            Route::Assumptions => Some((Route::Settings, page::settings::SETTINGS)),
             Route::Job(id, Place::Check(_)) => Some((Route::Job(id.clone(), Place::Do), page::DO)),
             _ => Some((Route::Jobs, page::JOBS)),
         });
         match above {
-            None => view! { <p class="name">{page::NAME}</p> }.into_any(),
+            None => paragraph("name", page::NAME),
             Some((above, name)) => view! {
                 <a class="back" href=above.link()>
                     <svg class="drawing" viewBox="0 0 12 20" aria-hidden="true">
@@ -74,7 +77,7 @@ fn Top() -> impl IntoView {
     };
     view! {
         <header class="top">
-            {move || back()}
+            {live(back)}
             <nav class="top-links" aria-label=page::ALWAYS>
                 <a href=Route::Settings.link()>{page::settings::SETTINGS}</a>
                 <a href=Route::About.link()>{page::SAFETY}</a>
@@ -88,7 +91,7 @@ fn Top() -> impl IntoView {
 fn TroubleNotice() -> impl IntoView {
     let session = Session::here();
     view! {
-        {move || {
+        {live(move || {
         session.trouble().map(|trouble| {
             let (heading, how) = match trouble {
                 Trouble::Blocked => (page::BLOCKED, page::BLOCKED_HOW),
@@ -97,12 +100,12 @@ fn TroubleNotice() -> impl IntoView {
             };
             view! {
                 <section class="notice" role="alert">
-                    <h2>{heading}</h2>
-                    <p>{how}</p>
+                    {section_heading(heading)}
+                    {paragraph("", how)}
                 </section>
             }
         })
-    }}
+    })}
     }
 }
 
@@ -111,20 +114,21 @@ fn Screen() -> impl IntoView {
     let route = Session::here().route();
     let job = Memo::new(move |_| route.with(|route| route.job().cloned()));
     view! {
-        {move || match job.get() {
+        {live(move || match job.get() {
         Some(id) => later(Later::Job(id)).into_any(),
         None => (move || match route.get() {
             Route::New(step) => view! { <NewJobScreen step/> }.into_any(),
             Route::Import => later(Later::Import).into_any(),
             Route::About => later(Later::About).into_any(),
             Route::Settings => later(Later::Settings).into_any(),
+            Route::Assumptions => later(Later::Assumptions).into_any(),
             Route::Jobs => view! { <JobsScreen is_lost=false/> }.into_any(),
             Route::Unknown => view! { <JobsScreen is_lost=true/> }.into_any(),
             // The memo above changes in the same moment.
             Route::Job(..) => ().into_any(),
         })
         .into_any(),
-    }}
+    })}
     }
 }
 
@@ -143,13 +147,13 @@ fn Foot() -> impl IntoView {
     };
     view! {
         <div class="foot">
-            {move || has_update.get().then(|| view! {
+            {live(move || has_update.get().then(|| view! {
                 <div class="update">
-                    <p>{page::UPDATE_READY}</p>
-                    <button class="plain" on:click=update>{page::UPDATE_NOW}</button>
+                    {paragraph("", page::UPDATE_READY)}
+                    {button("plain", page::UPDATE_NOW, update)}
                 </div>
-            })}
-            <p id="status" role="status" class=said_class>{move || session.said().text}</p>
+            }))}
+            <p id="status" role="status" class=said_class>{live(move || session.said().text)}</p>
             <Places/>
         </div>
     }
@@ -182,7 +186,7 @@ fn Places() -> impl IntoView {
         }
     };
     view! {
-        {move || {
+        {live(move || {
         job.get().map(|id| {
             view! {
                 <nav class="places" aria-label=page::PLACES>
@@ -194,7 +198,7 @@ fn Places() -> impl IntoView {
                 </nav>
             }
         })
-    }}
+    })}
     }
 }
 

@@ -13,11 +13,14 @@ use wording::page;
 
 use crate::forms::new_job::NewJob;
 use crate::pages::about::AboutScreen;
+use crate::pages::assumptions::AssumptionsScreen;
 use crate::pages::examples::ExampleList;
 use crate::pages::import::ImportScreen;
 use crate::pages::job_list::JobList;
 use crate::pages::job_screens::JobScreens;
 use crate::pages::settings::SettingsScreen;
+use crate::parts::live::live;
+use crate::parts::plain::{paragraph, section_heading};
 use crate::session::Session;
 
 /// What the second part shows.
@@ -35,6 +38,8 @@ pub enum Later {
     About,
     /// What the person sets once for all jobs.
     Settings,
+    /// What is assumed before anything is known.
+    Assumptions,
 }
 
 /// The second part has not arrived.
@@ -50,7 +55,7 @@ pub fn later(what: Later) -> impl IntoView {
         screen.unwrap_or_else(|NotArrived| view! { <Missing/> }.into_any())
     });
     view! {
-        {move || is_waiting.get().then(|| view! { <p class="soft waiting">{page::ON_ITS_WAY}</p> })}
+        {live(move || is_waiting.get().then(|| paragraph("soft waiting", page::ON_ITS_WAY)))}
         {screen}
     }
 }
@@ -75,8 +80,8 @@ pub async fn make_job(new_job: NewJob) -> Result<Id, NotArrived> {
 fn Missing() -> impl IntoView {
     view! {
         <section class="notice" role="alert">
-            <h2>{page::NOT_ARRIVED}</h2>
-            <p>{page::NOT_ARRIVED_HOW}</p>
+            {section_heading(page::NOT_ARRIVED)}
+            {paragraph("", page::NOT_ARRIVED_HOW)}
         </section>
     }
 }
@@ -131,6 +136,7 @@ fn screen_now(what: Later) -> AnyView {
         Later::Import => view! { <ImportScreen/> }.into_any(),
         Later::About => view! { <AboutScreen/> }.into_any(),
         Later::Settings => view! { <SettingsScreen/> }.into_any(),
+        Later::Assumptions => view! { <AssumptionsScreen/> }.into_any(),
     }
 }
 

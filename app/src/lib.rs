@@ -16,6 +16,7 @@ pub mod parts;
 pub mod route;
 pub mod session;
 pub mod store;
+pub mod weighing;
 
 use leptos::prelude::*;
 

@@ -14,6 +14,7 @@ use crate::device;
 use crate::history::History;
 use crate::session::Session;
 use crate::store::{Kept, Revision};
+use crate::weighing::Weighing;
 
 /// The job on the screen. A handle: cheap to copy, valid as long as the job's page.
 #[derive(Clone, Copy)]
@@ -24,6 +25,7 @@ pub struct OpenJob {
     revision: StoredValue<Revision>,
     drafts: StoredValue<Drafts>,
     assessment: Memo<Assessment>,
+    weighing: Weighing,
 }
 
 impl OpenJob {
@@ -36,6 +38,7 @@ impl OpenJob {
             let now = session.now();
             document.with(|document| assess_checks(&Model::default(), document.job(), now))
         });
+        let weighing = Weighing::new(session, document);
         Self {
             session,
             id: StoredValue::new(id),
@@ -43,6 +46,7 @@ impl OpenJob {
             revision: StoredValue::new(revision),
             drafts: StoredValue::new(drafts),
             assessment,
+            weighing,
         }
     }
 
@@ -115,6 +119,12 @@ impl OpenJob {
     #[must_use]
     pub fn assessment(self) -> Memo<Assessment> {
         self.assessment
+    }
+
+    /// The whole machine, weighed.
+    #[must_use]
+    pub fn weighing(self) -> Weighing {
+        self.weighing
     }
 
     /// Enters an answer and forgets the draft of its question. False where it was not taken; then

@@ -17,6 +17,8 @@ pub enum Route {
     About,
     /// What the person sets once for all jobs.
     Settings,
+    /// What is assumed before anything is known.
+    Assumptions,
     /// No screen has this address.
     Unknown,
 }
@@ -82,6 +84,7 @@ impl Route {
             ["import"] => Self::Import,
             ["about"] => Self::About,
             ["settings"] => Self::Settings,
+            ["assumptions"] => Self::Assumptions,
             ["job", id, place @ ..] => match (Id::new(id), Place::at(place)) {
                 (Ok(id), Some(place)) => Self::Job(id, place),
                 _ => Self::Unknown,
@@ -101,6 +104,7 @@ impl Route {
             Self::Import => "/import".to_owned(),
             Self::About => "/about".to_owned(),
             Self::Settings => "/settings".to_owned(),
+            Self::Assumptions => "/assumptions".to_owned(),
         }
     }
 
@@ -169,6 +173,7 @@ mod tests {
             Route::Import,
             Route::About,
             Route::Settings,
+            Route::Assumptions,
             job(Place::Do),
             job(Place::Check("windings".to_owned())),
             job(Place::Known),

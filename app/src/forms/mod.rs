@@ -1,11 +1,12 @@
 //! What is being filled in, as plain structs: no screen, no browser, tested on the host.
 
+pub mod assumptions;
 pub mod file_name;
 pub mod import;
 pub mod import_backup;
-pub mod items;
 pub mod new_job;
 pub mod pair_reading;
+pub mod questions;
 pub mod windings_diagram;
 pub mod windings_keys;
 pub mod windings_meter;

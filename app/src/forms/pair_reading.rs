@@ -2,7 +2,7 @@
 //!
 //! The page keeps the typed text; this decides what it means. Nothing here changes the text.
 
-use diagnosis::{Choice, Item, WindingsKnown, item_of_pair};
+use diagnosis::{Ask, Clue, Item, WindingsKnown, item_of_pair};
 use job::{Answer, Measured, Reading, Text, Unit};
 use measure::windings::{Pair, doubt_about_pair};
 use measure::{Doubt, Meter, doubt_about_insulation, doubt_about_leads, doubt_about_ohms};
@@ -17,8 +17,8 @@ pub enum Target {
     Pair(Pair),
     /// The probes touched together: the leads themselves.
     Leads,
-    /// An item of another check.
-    Item(Item),
+    /// A question of another check.
+    Ask(Ask),
 }
 
 /// Why a text can't be entered.
@@ -50,7 +50,7 @@ impl Target {
         match self {
             Self::Pair(pair) => ("windings", item_of_pair(pair)),
             Self::Leads => WindingsKnown::LEADS_READING,
-            Self::Item(item) => (item.check().name(), item.name()),
+            Self::Ask(ask) => ask.names(),
         }
     }
 
@@ -59,7 +59,7 @@ impl Target {
     pub const fn pair(self) -> Option<Pair> {
         match self {
             Self::Pair(pair) => Some(pair),
-            Self::Leads | Self::Item(_) => None,
+            Self::Leads | Self::Ask(_) => None,
         }
     }
 
@@ -68,12 +68,18 @@ impl Target {
     pub fn unit(self) -> Unit {
         match self {
             Self::Pair(_) | Self::Leads => Unit::Ohm,
-            Self::Item(item) => item.unit().unwrap_or(Unit::Ohm),
+            Self::Ask(ask) => ask.unit().unwrap_or(Unit::Ohm),
         }
     }
 
     fn is_printed(self) -> bool {
-        matches!(self, Self::Item(Item::PtcMarking | Item::CapacitorMarking))
+        matches!(
+            self,
+            Self::Ask(
+                Ask::Item(Item::PtcMarking | Item::CapacitorMarking)
+                    | Ask::Number(Clue::Capacitor, "marking")
+            )
+        )
     }
 
     /// How good the meter is at this. Volts and degrees: a low-cost meter's and a household
@@ -124,14 +130,14 @@ fn doubt(measured: Measured, target: Target) -> Option<(Strictness, Doubt)> {
     match target {
         Target::Pair(_) => doubt_about_pair(typed),
         Target::Leads => doubt_about_leads(typed),
-        Target::Item(
+        Target::Ask(Ask::Item(
             Item::BladesToEarth
             | Item::BladesToMetal
             | Item::PinOneToShell
             | Item::PinTwoToShell
             | Item::PinThreeToShell,
-        ) => doubt_about_insulation(typed),
-        Target::Item(_) => doubt_about_ohms(typed),
+        )) => doubt_about_insulation(typed),
+        Target::Ask(_) => doubt_about_ohms(typed),
     }
 }
 
@@ -243,7 +249,7 @@ mod tests {
     #[test]
     fn a_bare_number_on_a_capacitor_means_microfarads() {
         let meter = MeterKind::Good.automatic();
-        let target = Target::Item(Item::CapacitorMarking);
+        let target = Target::Ask(Ask::Item(Item::CapacitorMarking));
         for text in ["12", "12 µF", "12uF"] {
             let checked = checked(text, target, meter, Degrees::Celsius);
             let found = reading(checked).measured.numbers().0;
@@ -254,7 +260,7 @@ mod tests {
     #[test]
     fn a_bare_temperature_is_of_the_readers_scale_and_kept_with_it() {
         let meter = MeterKind::Good.automatic();
-        let target = Target::Item(Item::ColdTemperature);
+        let target = Target::Ask(Ask::Item(Item::ColdTemperature));
         let in_scale = |text, degrees| reading(checked(text, target, meter, degrees));
         let us = in_scale("68", Degrees::Fahrenheit);
         assert_eq!(us.measured.numbers().0, Observed::Value(20.0));
@@ -270,14 +276,14 @@ mod tests {
         let meter = MeterKind::Good.automatic();
         let shell = checked(
             "40",
-            Target::Item(Item::PinOneToShell),
+            Target::Ask(Ask::Item(Item::PinOneToShell)),
             meter,
             Degrees::Celsius,
         );
         assert!(matches!(shell, Checked::Unusual(Doubt::OhmsForMegohms, _)));
         let ptc = checked(
             "40",
-            Target::Item(Item::PtcReading),
+            Target::Ask(Ask::Item(Item::PtcReading)),
             meter,
             Degrees::Celsius,
         );

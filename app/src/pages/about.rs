@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use wording::page;
 
 use crate::frame::Heading;
+use crate::parts::plain::section_heading;
 
 /// About the program, and safety.
 #[component]
@@ -12,7 +13,7 @@ pub fn AboutScreen() -> impl IntoView {
         let lines = section.lines.iter().map(|line| view! { <li>{*line}</li> });
         view! {
             <section>
-                <h2>{section.heading}</h2>
+                {section_heading(section.heading)}
                 <ul class="lines">{lines.collect::<Vec<_>>()}</ul>
             </section>
         }

@@ -1,12 +1,12 @@
 //! One check of a job, by its name.
 
-use diagnosis::{Check, Choice};
+use diagnosis::{Check, Task};
 use leptos::prelude::*;
 use wording::page;
 
-use super::items::ItemsScreen;
 use super::machine::MachineScreen;
 use super::refrigerant::RefrigerantScreen;
+use super::task::TaskScreen;
 use super::windings::WindingsScreen;
 use crate::frame::Heading;
 
@@ -16,11 +16,11 @@ pub fn CheckScreen(
     /// The name of the check.
     check: String,
 ) -> impl IntoView {
-    match Check::from_name(&check) {
-        Some(Check::Machine) => view! { <MachineScreen/> }.into_any(),
-        Some(Check::Refrigerant) => view! { <RefrigerantScreen/> }.into_any(),
-        Some(Check::Windings) => view! { <WindingsScreen/> }.into_any(),
-        Some(check) => view! { <ItemsScreen check/> }.into_any(),
+    match Task::from_name(&check) {
+        Some(Task::Check(Check::Machine)) => view! { <MachineScreen/> }.into_any(),
+        Some(Task::Check(Check::Refrigerant)) => view! { <RefrigerantScreen/> }.into_any(),
+        Some(Task::Check(Check::Windings)) => view! { <WindingsScreen/> }.into_any(),
+        Some(task) => view! { <TaskScreen task/> }.into_any(),
         None => view! { <Heading text=page::NO_SUCH_CHECK/> }.into_any(),
     }
 }

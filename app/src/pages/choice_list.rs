@@ -1,5 +1,6 @@
 //! A question with a few answers, one tap each.
 
+use crate::parts::live::tap;
 use diagnosis::Choice;
 use leptos::prelude::*;
 use wording::Words;
@@ -25,6 +26,17 @@ impl Offer {
             name: choice.name(),
             words: choice.words(),
             hint: choice.hint(),
+            drawing: None,
+        }
+    }
+
+    /// An answer by its name and words.
+    #[must_use]
+    pub const fn named(name: &'static str, words: &'static str) -> Self {
+        Self {
+            name,
+            words,
+            hint: None,
             drawing: None,
         }
     }
@@ -58,7 +70,7 @@ pub fn ChoiceList(
             let pressed = move || if is_chosen() { "true" } else { "false" };
             view! {
                 <li>
-                    <button class="choice" aria-pressed=pressed on:click=move |_| choose.run(offer.name)>
+                    <button class="choice" aria-pressed=pressed on:click=tap(move |_| choose.run(offer.name))>
                         {offer.drawing.map(|paths| view! {
                             <svg class="drawing" viewBox="0 0 72 72" aria-hidden="true" inner_html=paths></svg>
                         })}

@@ -1,14 +1,20 @@
 //! What to do next: the Path with the break in it, one check, and the way to all others.
 
-use diagnosis::{Assessment, Check, Choice, Level, Step};
-use job::Origin;
+use diagnosis::{Assessment, Basis, Level, LinkState, Task, Whole};
+use job::{Job, Origin};
 use leptos::prelude::*;
-use wording::{Locale, Words, caution, finding, page, step, title};
+use wording::page::weighing;
+use wording::{Locale, Words, caution, finding, page, title, whole};
+
+use super::next_card::NextStep;
+use super::suspects::{FewSuspects, whole_of};
+use crate::parts::plain::{paragraph, section_heading};
 
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::caution::{Caution, shape};
-use crate::parts::path_line::PathLine;
+use crate::parts::live::{live, tap};
+use crate::parts::path_line::{Links, PathLine};
 use crate::route::{Place, Route};
 
 /// The first screen of a job.
@@ -17,20 +23,36 @@ pub fn DoScreen() -> impl IntoView {
     let job = OpenJob::here();
     let assessment = job.assessment();
     let heading = Signal::derive(move || assessment.with(|known| title(&known.machine)));
-    let links = Signal::derive(move || assessment.with(|known| known.path.clone()));
+    let links = Signal::derive(move || path(job));
     let is_invented = untrack(|| job.with_job(|job| job.origin() == Origin::Invented));
     view! {
         <div class="screen do">
-            {is_invented.then(|| view! { <p class="eyebrow">{page::INVENTED}</p> })}
+            {is_invented.then(|| paragraph("eyebrow", page::INVENTED))}
             <Heading text=heading/>
             <PathLine links/>
             <Cautions/>
             <NextStep/>
+            <FewSuspects/>
             <Found/>
             <Others/>
             <UndoRedo/>
         </div>
     }
+}
+
+/// The Path as the checks left it, with the link where it most likely breaks by everything weighed.
+#[must_use]
+pub fn path(open: OpenJob) -> Links {
+    let mut links = open.assessment().with(|known| known.path.clone());
+    let known = open.weighing().now();
+    let weighed = known.as_deref().and_then(whole_of);
+    let likeliest = weighed.and_then(Whole::likeliest_break);
+    for (link, state) in &mut links {
+        if likeliest == Some(*link) && !state.interrupts() {
+            *state = LinkState::Doubtful(Basis::Weighed);
+        }
+    }
+    links
 }
 
 /// Stops in full; everything else in one line that opens.
@@ -39,7 +61,7 @@ fn Cautions() -> impl IntoView {
     let assessment = OpenJob::here().assessment();
     let cautions = Memo::new(move |_| assessment.with(|known| known.cautions.clone()));
     view! {
-        {move || {
+        {live(move || {
         let (stops, cares): (Vec<_>, Vec<_>) = cautions
             .get()
             .into_iter()
@@ -53,7 +75,7 @@ fn Cautions() -> impl IntoView {
                 {(!cares.is_empty()).then(|| folded(cares))}
             </div>
         }
-    }}
+    })}
     }
 }
 
@@ -85,18 +107,18 @@ fn Found() -> impl IntoView {
     let locale = job.session().locale();
     let found = Memo::new(move |_| job.assessment().with(|known| findings(known, &locale)));
     view! {
-        {move || {
+        {live(move || {
         let found = found.get();
         (!found.is_empty()).then(|| {
             let lines = found.into_iter().map(|line| view! { <li>{line}</li> });
             view! {
                 <section class="found">
-                    <h2>{page::FOUND}</h2>
+                    {section_heading(page::FOUND)}
                     <ul class="lines">{lines.collect::<Vec<_>>()}</ul>
                 </section>
             }
         })
-    }}
+    })}
     }
 }
 
@@ -105,68 +127,85 @@ fn findings(known: &Assessment, locale: &Locale) -> Vec<String> {
     findings.map(|found| finding(found, locale)).collect()
 }
 
-#[component]
-fn NextStep() -> impl IntoView {
-    let job = OpenJob::here();
-    let locale = job.session().locale();
-    let next = Memo::new(move |_| job.assessment().with(|known| known.next.first().copied()));
-    view! {
-        {move || match next.get() {
-        None => view! { <p class="soft">{page::NOTHING_NEXT}</p> }.into_any(),
-        Some(next) => card(job, next, &locale).into_any(),
-    }}
-    }
-}
-
-fn card(job: OpenJob, next: Step, locale: &Locale) -> impl IntoView {
-    let words = step(next, locale);
-    let target = Route::Job(job.id(), Place::Check(next.check().name().to_owned()));
-    view! {
-        <section class="next" aria-labelledby="next-step">
-            <p class="eyebrow">{page::NEXT}</p>
-            <h2 id="next-step">{words.heading}</h2>
-            <p>{words.why}</p>
-            <p class="soft">{words.takes}</p>
-            <a class="button wide" href=target.link()>{page::DO_THIS}</a>
-        </section>
-    }
-}
-
-/// All checks, done or not.
+/// All tasks: those that can be done now in the order of their worth, then those that were done;
+/// behind a line of their own those that have to wait, each with why.
 #[component]
 fn Others() -> impl IntoView {
-    let job = OpenJob::here();
-    let row = move |check: Check| {
-        let has_answers = move || {
-            job.with_job(|job| {
-                let answered = job.answered();
-                answered
-                    .iter()
-                    .any(|question| question.check.as_str() == check.name())
-            })
-        };
-        let state = move || {
-            if has_answers() {
-                page::HAS_ANSWERS
-            } else {
-                page::NO_ANSWERS
-            }
-        };
-        let target = Route::Job(job.id(), Place::Check(check.name().to_owned()));
+    let open = OpenJob::here();
+    let rows = |open, tasks: Vec<(Task, String)>| {
+        let rows = tasks
+            .into_iter()
+            .map(move |(task, line)| row(open, task, line));
+        rows.collect::<Vec<_>>()
+    };
+    let lists = move || {
+        let known = open.weighing().now();
+        let whole = known.as_deref().and_then(whole_of);
+        let waiting = whole.map_or_else(Vec::new, waiting);
+        let now = open.with_job(|job| possible(whole, job));
+        let count = waiting.len();
         view! {
-            <li>
-                <a class="row" href=target.link()>
-                    <span class="title">{check.words()}</span>
-                    <span class="line">{check.hint()} " · " {move || state()}</span>
-                </a>
-            </li>
+            <ul class="rows">{rows(open, now)}</ul>
+            {(count > 0).then(|| view! {
+                <details>
+                    <summary class="door">{weighing::have_to_wait(count)}</summary>
+                    <ul class="rows">{rows(open, waiting)}</ul>
+                </details>
+            })}
         }
     };
     view! {
         <details class="others">
             <summary class="door">{page::SOMETHING_ELSE}</summary>
-            <ul class="rows">{Check::ALL.iter().map(|check| row(*check)).collect::<Vec<_>>()}</ul>
+            {live(lists)}
         </details>
+    }
+}
+
+fn possible(whole: Option<&Whole>, job: &Job) -> Vec<(Task, String)> {
+    let next = whole.map_or(&[][..], |whole| &whole.next);
+    let next = next
+        .iter()
+        .map(|one| (one.task, whole::next_check(one).takes));
+    let mut possible: Vec<_> = next.collect();
+    let is_told = |task: Task| match whole {
+        // Without a weighing: the unplugged checks.
+        None => !matches!(task, Task::Check(_)),
+        Some(whole) => {
+            whole.next.iter().any(|one| one.task == task)
+                || whole.withheld.iter().any(|one| one.task == task)
+        }
+    };
+    let others = Task::all().filter(|task| !is_told(*task));
+    possible.extend(others.map(|task| (task, state(task, job).to_owned())));
+    possible
+}
+
+fn waiting(whole: &Whole) -> Vec<(Task, String)> {
+    let all = whole.withheld.iter();
+    all.map(|one| (one.task, whole::not_now(&one.why)))
+        .collect()
+}
+
+fn state(task: Task, job: &Job) -> &'static str {
+    let answered = job.answered();
+    let mut names = answered.iter().map(|question| question.check.as_str());
+    if names.any(|name| name == task.name()) {
+        page::HAS_ANSWERS
+    } else {
+        page::NO_ANSWERS
+    }
+}
+
+fn row(open: OpenJob, task: Task, line: String) -> impl IntoView {
+    let target = Route::Job(open.id(), Place::Check(task.name().to_owned()));
+    view! {
+        <li>
+            <a class="row" href=target.link()>
+                <span class="title">{whole::name(task)}</span>
+                <span class="line">{line}</span>
+            </a>
+        </li>
     }
 }
 
@@ -175,8 +214,8 @@ fn UndoRedo() -> impl IntoView {
     let job = OpenJob::here();
     view! {
         <div class="actions undo">
-            <button class="plain" disabled=move || !job.can_undo() on:click=move |_| job.undo()>{page::UNDO}</button>
-            <button class="plain" disabled=move || !job.can_redo() on:click=move |_| job.redo()>{page::REDO}</button>
+            <button class="plain" disabled=move || !job.can_undo() on:click=tap(move |_| job.undo())>{page::UNDO}</button>
+            <button class="plain" disabled=move || !job.can_redo() on:click=tap(move |_| job.redo())>{page::REDO}</button>
         </div>
     }
 }

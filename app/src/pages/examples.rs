@@ -5,6 +5,7 @@ use jobfile::{Opened, open};
 use leptos::prelude::*;
 use wording::title;
 
+use crate::parts::plain::button;
 use crate::route::{Place, Route};
 use crate::session::Session;
 use crate::store::Revision;
@@ -34,7 +35,7 @@ pub fn ExampleList() -> impl IntoView {
                 }
                 session.go(&Route::Job(id.clone(), Place::Do));
             };
-            Some(view! { <li><button class="door" on:click=look>{name}</button></li> })
+            Some(view! { <li>{button("door", name, look)}</li> })
         }
         // A test opens them all.
         _ => None,

@@ -9,6 +9,8 @@ use super::import_preview::{refused, shown};
 use crate::device;
 use crate::forms::import::Preview;
 use crate::frame::Heading;
+use crate::parts::live::live;
+use crate::parts::plain::paragraph;
 use crate::session::Session;
 
 /// What came of a file or a text.
@@ -50,7 +52,7 @@ pub fn ImportScreen() -> impl IntoView {
     view! {
         <div class="screen import">
             <Heading text=page::IMPORT/>
-            <p class="lead">{page::IMPORT_HOW}</p>
+            {paragraph("lead", page::IMPORT_HOW)}
             <label class="button wide file">
                 {page::CHOOSE_FILE}
                 <input type="file" accept=".json,.txt,application/json,text/plain" on:change=choose/>
@@ -68,11 +70,11 @@ pub fn ImportScreen() -> impl IntoView {
                 <button class="button quiet">{page::LOOK_INTO}</button>
             </form>
             <div id=OUTCOME tabindex="-1" class="outcome">
-                {move || match outcome.get() {
+                {live(move || match outcome.get() {
                     Outcome::Nothing => ().into_any(),
                     Outcome::NotRead => refused(page::FILE_NOT_READ.to_owned(), "").into_any(),
                     Outcome::Preview(preview) => shown(session, preview).into_any(),
-                }}
+                })}
             </div>
         </div>
     }

@@ -10,6 +10,7 @@ use wording::{ErrorWords, Locale, Words, newer, notice, open_error, page};
 use crate::device;
 use crate::forms::import::{Already, Changes, Incoming, Preview, keep_newer};
 use crate::forms::import_backup::{IncomingBackup, Tally};
+use crate::parts::plain::{button, link, paragraph, section_heading};
 use crate::route::{Place, Route};
 use crate::session::Session;
 
@@ -31,10 +32,10 @@ pub(super) fn shown(session: Session, preview: Preview) -> impl IntoView {
                 }
             };
             view! {
-                <h2>{page::IN_IT}</h2>
-                <p class="title">{title}</p>
+                {section_heading(page::IN_IT)}
+                {title.map(|title| paragraph("title", title))}
                 <p>{what} " " {mend}</p>
-                <button class="button wide" on:click=keep>{page::ADD_READ_ONLY}</button>
+                {button("button wide", page::ADD_READ_ONLY, keep)}
             }
             .into_any()
         }
@@ -53,7 +54,7 @@ fn brought(session: Session, incoming: Incoming, title: Option<String>) -> impl 
         .as_ref()
         .map(|changes| changed(session, changes));
     let notices = notices(&incoming.notices, &locale);
-    let (said, button) = match incoming.already {
+    let (said, offered) = match incoming.already {
         Already::Nothing => (None, Some(page::ADD_JOB.to_owned())),
         Already::Closed | Already::Full => (
             Some(page::BESIDE.to_owned()),
@@ -75,19 +76,16 @@ fn brought(session: Session, incoming: Incoming, title: Option<String>) -> impl 
         done(session, id);
     };
     view! {
-        <h2>{page::IN_IT}</h2>
-        <p class="title">{title}</p>
+        {section_heading(page::IN_IT)}
+        {title.map(|title| paragraph("title", title))}
         <p>{kind.map(|kind| [kind, ", "].concat())} {count}</p>
-        {said.map(|said| view! { <p>{said}</p> })}
-        {clashing.map(|said| view! { <p>{said}</p> })}
+        {said.map(|said| paragraph("", said))}
+        {clashing.map(|said| paragraph("", said))}
         {changes}
         {notices}
-        {match button {
-            Some(words) => view! { <button class="button wide" on:click=add>{words}</button> }.into_any(),
-            None => view! {
-                <a class="button wide" href=Route::Job(here, Place::Do).link()>{page::OPEN_JOB}</a>
-            }
-            .into_any(),
+        {match offered {
+            Some(words) => button("button wide", words, add),
+            None => link("button wide", Route::Job(here, Place::Do).link(), page::OPEN_JOB),
         }}
     }
 }
@@ -168,13 +166,13 @@ fn backed_up(session: Session, backup: IncomingBackup) -> impl IntoView {
         session.go_saying(&Route::Jobs, keeping::TAKEN_IN);
     };
     view! {
-        <h2>{page::IN_IT}</h2>
-        <p class="title">{heading}</p>
+        {section_heading(page::IN_IT)}
+        {paragraph("title", heading)}
         <ul class="lines">{lines.map(|line| view! { <li>{line}</li> }).collect::<Vec<_>>()}</ul>
         {if brings_any {
-            view! { <button class="button wide" on:click=add>{keeping::TAKE_ALL_IN}</button> }.into_any()
+            button("button wide", keeping::TAKE_ALL_IN, add)
         } else {
-            view! { <a class="button wide" href=Route::Jobs.link()>{page::YOUR_JOBS}</a> }.into_any()
+            link("button wide", Route::Jobs.link(), page::YOUR_JOBS)
         }}
     }
 }
@@ -189,9 +187,9 @@ fn done(session: Session, id: Id) {
 pub(super) fn refused(what: String, mend: &'static str) -> impl IntoView {
     view! {
         <div class="notice">
-            <h2>{page::NOT_OPENED}</h2>
-            <p>{what}</p>
-            <p>{mend}</p>
+            {section_heading(page::NOT_OPENED)}
+            {paragraph("", what)}
+            {paragraph("", mend)}
         </div>
     }
 }

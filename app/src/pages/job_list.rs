@@ -8,6 +8,8 @@ use wording::{Words, page, title};
 
 use super::jobs::Doors;
 use crate::device;
+use crate::parts::live::live;
+use crate::parts::plain::{button, link, paragraph, section_heading};
 use crate::route::{Place, Route};
 use crate::session::Session;
 use crate::store::{Kept, Listed};
@@ -40,17 +42,17 @@ pub fn JobList() -> impl IntoView {
     let is_long = Memo::new(move |_| listed.read().len() >= WORTH_SEARCHING);
     view! {
         <NearlyFull/>
-        {move || is_long.get().then(|| search(sought))}
+        {live(move || is_long.get().then(|| search(sought)))}
         <Rows jobs=here/>
-        {move || (here.read().is_empty() && away.read().is_empty() && !listed.read().is_empty())
-            .then(|| view! { <p class="soft">{words::NOT_FOUND}</p> })}
+        {live(move || (here.read().is_empty() && away.read().is_empty() && !listed.read().is_empty())
+            .then(|| paragraph("soft", words::NOT_FOUND)))}
         <DeletedNotice/>
-        {move || (!away.read().is_empty()).then(|| view! {
+        {live(move || (!away.read().is_empty()).then(|| view! {
             <details class="others">
-                <summary class="door">{move || words::away(away.read().len())}</summary>
+                <summary class="door">{live(move || words::away(away.read().len()))}</summary>
                 <Rows jobs=away/>
             </details>
-        })}
+        }))}
         <BackupLine/>
         <Doors/>
     }
@@ -140,11 +142,7 @@ fn Rows(jobs: Memo<Vec<Listed>>) -> impl IntoView {
         <ul class="rows">
             <For each=shown key=Row::key children=row_view/>
         </ul>
-        {move || (!all.get() && jobs.read().len() > ROWS_AT_FIRST).then(|| view! {
-            <button class="button quiet wide" on:click=move |_| all.set(true)>
-                {words::show_all(jobs.read().len())}
-            </button>
-        })}
+        {live(move || (!all.get() && jobs.read().len() > ROWS_AT_FIRST).then(|| button("button quiet wide", words::show_all(jobs.read().len()), move |_| all.set(true))))}
     }
 }
 
@@ -164,7 +162,7 @@ fn row_view(row: Row) -> impl IntoView {
         <li>
             <a class="row" href=Route::Job(row.id, Place::Do).link()>
                 <span class="title">{row.title}</span>
-                <span class="line">{move || interrupted.get().unwrap_or("\u{a0}".to_owned())}</span>
+                <span class="line">{live(move || interrupted.get().unwrap_or("\u{a0}".to_owned()))}</span>
                 {lines.collect::<Vec<_>>()}
             </a>
         </li>
@@ -198,13 +196,13 @@ fn NearlyFull() -> impl IntoView {
         });
     });
     view! {
-        {move || is_nearly_full.get().then(|| view! {
+        {live(move || is_nearly_full.get().then(|| view! {
             <section class="notice" role="status">
-                <h2>{words::NEARLY_FULL}</h2>
-                <p>{words::NEARLY_FULL_HOW}</p>
-                <a class="button quiet" href=Route::Settings.link()>{words::TO_BACKUP}</a>
+                {section_heading(words::NEARLY_FULL)}
+                {paragraph("", words::NEARLY_FULL_HOW)}
+                {link("button quiet", Route::Settings.link(), words::TO_BACKUP)}
             </section>
-        })}
+        }))}
     }
 }
 
@@ -220,8 +218,8 @@ fn BackupLine() -> impl IntoView {
     };
     view! {
         <p class="deleted">
-            <span class="soft">{move || last()}</span>
-            <a class="plain" href=Route::Settings.link()>{words::TO_BACKUP}</a>
+            <span class="soft">{live(last)}</span>
+            {link("plain", Route::Settings.link(), words::TO_BACKUP)}
         </p>
     }
 }
@@ -237,7 +235,7 @@ fn DeletedNotice() -> impl IntoView {
         session.jobs_changed();
     };
     view! {
-        {move || {
+        {live(move || {
         session.track_jobs();
         session.store().deleted().map(|kept| {
             let title = kept.job().map_or_else(
@@ -247,10 +245,10 @@ fn DeletedNotice() -> impl IntoView {
             view! {
                 <p class="deleted">
                     <span>{page::deleted(&title)}</span>
-                    <button class="plain" on:click=bring_back>{page::BRING_BACK}</button>
+                    {button("plain", page::BRING_BACK, bring_back)}
                 </p>
             }
         })
-    }}
+    })}
     }
 }

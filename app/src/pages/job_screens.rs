@@ -10,6 +10,7 @@ use super::known::KnownScreen;
 use super::record::RecordScreen;
 use crate::device;
 use crate::open_job::OpenJob;
+use crate::parts::live::live;
 use crate::route::Place;
 use crate::session::Session;
 use crate::store::Kept;
@@ -46,12 +47,12 @@ fn PlaceScreen() -> impl IntoView {
     let route = Session::here().route();
     let place = Memo::new(move |_| route.with(|route| route.place().cloned()));
     view! {
-        {move || match place.get() {
+        {live(move || match place.get() {
             Some(Place::Do) => view! { <DoScreen/> }.into_any(),
             Some(Place::Check(check)) => view! { <CheckScreen check/> }.into_any(),
             Some(Place::Known) => view! { <KnownScreen/> }.into_any(),
             Some(Place::Record) => view! { <RecordScreen/> }.into_any(),
             None => ().into_any(),
-        }}
+        })}
     }
 }

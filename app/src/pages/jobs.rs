@@ -6,6 +6,8 @@ use wording::page;
 use super::drawings;
 use crate::frame::Heading;
 use crate::later::{Later, later};
+use crate::parts::live::live;
+use crate::parts::plain::{link, paragraph};
 use crate::route::{Route, Step};
 use crate::session::Session;
 
@@ -24,7 +26,7 @@ pub fn JobsScreen(
         session.store().has_any()
     });
     view! {
-        {move || if has_any.get() {
+        {live(move || if has_any.get() {
             view! {
                 <div class="screen">
                     <Heading text=page::YOUR_JOBS/>
@@ -34,7 +36,7 @@ pub fn JobsScreen(
             .into_any()
         } else {
             view! { <FirstStart/> }.into_any()
-        }}
+        })}
     }
 }
 
@@ -44,7 +46,7 @@ fn FirstStart() -> impl IntoView {
     view! {
         <div class="screen start">
             <Heading text=page::QUESTION/>
-            <p class="lead">{page::PROMISE}</p>
+            {paragraph("lead", page::PROMISE)}
             <div class="drawing-board squared">
                 <svg class="drawing" viewBox="0 0 320 180" aria-hidden="true" inner_html=drawings::UNPLUGGED></svg>
             </div>
@@ -59,13 +61,13 @@ pub fn Doors() -> impl IntoView {
     let is_open = RwSignal::new(false);
     view! {
         <div class="lower">
-            <a class="button wide" href=Route::New(Step::Kind).link()>{page::START_JOB}</a>
+            {link("button wide", Route::New(Step::Kind).link(), page::START_JOB)}
             <details class="examples" on:toggle=move |_| is_open.set(true)>
                 <summary class="door">{page::EXAMPLES}</summary>
-                <p class="soft">{page::EXAMPLES_HOW}</p>
-                {move || is_open.get().then(|| later(Later::Examples))}
+                {paragraph("soft", page::EXAMPLES_HOW)}
+                {live(move || is_open.get().then(|| later(Later::Examples)))}
             </details>
-            <a class="door" href=Route::Import.link()>{page::OPEN_FILE}</a>
+            {link("door", Route::Import.link(), page::OPEN_FILE)}
             <OfflineLine/>
         </div>
     }
@@ -79,7 +81,7 @@ fn OfflineLine() -> impl IntoView {
     view! {
         <p class="offline" class:ready=ready>
             <svg class="drawing" viewBox="0 0 20 20" aria-hidden="true"><path d="m4 11 4 4 8-10"></path></svg>
-            <span>{move || ready.get().then_some(page::OFFLINE_READY)}</span>
+            <span>{live(move || ready.get().then_some(page::OFFLINE_READY))}</span>
         </p>
     }
 }

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use wording::{ErrorWords, newer, open_error, page, title};
 
 use super::report_view::report_view;
+use crate::parts::plain::{button, link, paragraph};
 
 use crate::device;
 use crate::forms::file_name::file_name;
@@ -61,13 +62,13 @@ pub fn KeptAsItIs(
         <div class="screen">
             <Heading text=heading/>
             <section class="notice">
-                <p>{what}</p>
-                <p>{mend}</p>
-                {how.map(|how| view! { <p>{how}</p> })}
+                {paragraph("", what)}
+                {paragraph("", mend)}
+                {how.map(|how| paragraph("", how))}
             </section>
             <div class="actions">
-                <button class="button" on:click=save>{page::SAVE_FILE}</button>
-                <button class="button quiet" on:click=delete>{page::DELETE}</button>
+                {button("button", page::SAVE_FILE, save)}
+                {button("button quiet", page::DELETE, delete)}
             </div>
             {readable(session, &kept)}
         </div>
@@ -78,7 +79,7 @@ pub fn KeptAsItIs(
 fn readable(session: Session, kept: &Kept) -> impl IntoView + use<> {
     let job = kept.job()?;
     let known = assess_checks(&Model::default(), job, untrack(|| session.now()));
-    Some(report_view(&known, job, &session.locale()))
+    Some(report_view(None, &known, job, &session.locale()))
 }
 
 /// At the address of a job that isn't here.
@@ -87,10 +88,10 @@ pub fn NoSuchJob() -> impl IntoView {
     view! {
         <div class="screen">
             <Heading text=page::NO_SUCH_JOB/>
-            <p class="lead">{page::NO_SUCH_JOB_HOW}</p>
+            {paragraph("lead", page::NO_SUCH_JOB_HOW)}
             <div class="lower">
-                <a class="button wide" href=Route::Jobs.link()>{page::JOBS}</a>
-                <a class="door" href=Route::Import.link()>{page::OPEN_FILE}</a>
+                {link("button wide", Route::Jobs.link(), page::JOBS)}
+                {link("door", Route::Import.link(), page::OPEN_FILE)}
             </div>
         </div>
     }

@@ -1,15 +1,18 @@
 //! What is known: the report in the same words as everywhere else, the Path in full, the odds,
 //! and everything that was entered.
 
-use diagnosis::Check;
+use diagnosis::{Assessment, Task};
 use job::{Content, Entry, Id};
 use leptos::prelude::*;
 use wording::{Locale, page};
 
+use super::do_next::path;
 use super::report_view::report_view;
+use crate::parts::plain::{paragraph, section_heading};
 
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
+use crate::parts::live::{live, tap};
 use crate::parts::path_line::PathInFull;
 use crate::route::{Place, Route};
 
@@ -17,7 +20,7 @@ use crate::route::{Place, Route};
 #[component]
 pub fn KnownScreen() -> impl IntoView {
     let job = OpenJob::here();
-    let links = Signal::derive(move || job.assessment().with(|known| known.path.clone()));
+    let links = Signal::derive(move || path(job));
     view! {
         <div class="screen known">
             <Heading text=page::KNOWN/>
@@ -37,10 +40,13 @@ fn ReportText() -> impl IntoView {
     let job = OpenJob::here();
     let locale = job.session().locale();
     view! {
-        {move || {
-        job.assessment()
-            .with(|known| job.with_job(|job| report_view(known, job, &locale)))
-    }}
+        {live(move || {
+        let view = |known: &Assessment| job.with_job(|entered| report_view(Some(job), known, entered, &locale));
+        match job.weighing().now() {
+            Some(known) => view(&known),
+            None => job.assessment().with(view),
+        }
+    })}
     }
 }
 
@@ -60,8 +66,8 @@ fn Entries() -> impl IntoView {
     };
     view! {
         <section class="entries">
-            <h2>{page::ENTRIES}</h2>
-            <ul>{move || rows()}</ul>
+            {section_heading(page::ENTRIES)}
+            <ul>{live(rows)}</ul>
         </section>
     }
 }
@@ -95,9 +101,9 @@ fn row(
         <li class="entry" class:struck=is_struck>
             <p>{words.about.clone()} ": " {says}</p>
             <div class="actions">
-                <p class="small soft">{when}</p>
+                {paragraph("small soft", when)}
                 {correct}
-                <button class="plain" aria-label=page::about(action, &words.about) on:click=strike>{action}</button>
+                <button class="plain" aria-label=page::about(action, &words.about) on:click=tap(strike)>{action}</button>
             </div>
         </li>
     })
@@ -108,8 +114,7 @@ fn correct_link(job: OpenJob, entry: &Entry, about: &str) -> Option<impl IntoVie
     let Content::Answer { question, .. } = &entry.content else {
         return None;
     };
-    let check = <Check as diagnosis::Choice>::from_name(question.check.as_str())?;
-    let name = diagnosis::Choice::name(check).to_owned();
+    let name = Task::from_name(question.check.as_str())?.name().to_owned();
     let target = Route::Job(job.id(), Place::Check(name)).link();
     let label = page::about(page::CORRECT, about);
     Some(view! { <a class="plain" href=target aria-label=label>{page::CORRECT}</a> })

@@ -1,8 +1,9 @@
 //! What machine it is: each question with the answer that counts now, and words off the plate.
 
-use diagnosis::{Asked, Choice, Complaint, Kind, Machine, MainsChoice, ToldBy, answered};
+use diagnosis::{Asked, Build, Choice, Complaint, Kind, Machine, MainsChoice, ToldBy, answered};
 use job::{Answer, Name, Text};
 use leptos::prelude::*;
+use wording::page::weighing;
 use wording::{Words, page};
 
 use super::choice_list::{ChoiceList, Offer};
@@ -10,6 +11,8 @@ use super::text_entry::TextEntry;
 use crate::forms::new_job::needs_witness;
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
+use crate::parts::live::live;
+use crate::parts::plain::{link, paragraph};
 use crate::route::{Place, Route};
 
 /// Asks what machine it is.
@@ -23,9 +26,11 @@ pub fn MachineScreen() -> impl IntoView {
             {ask::<Kind>(job, "ask-kind", page::WHAT_IS_IT)}
             {ask::<MainsChoice>(job, "ask-mains", page::WHICH_MAINS)}
             {ask::<Complaint>(job, "ask-complaint", page::WHAT_DID_IT_DO)}
-            {move || has_witness.get().then(|| ask::<ToldBy>(job, "ask-told-by", page::WHO_SAYS_SO))}
+            {live(move || has_witness.get().then(|| ask::<ToldBy>(job, "ask-told-by", page::WHO_SAYS_SO)))}
+            {ask::<Build>(job, "ask-build", weighing::WHICH_BUILD)}
+            {paragraph("soft", weighing::BUILD_HINT)}
             {plate(job)}
-            <a class="button wide" href=Route::Job(job.id(), Place::Do).link()>{page::BACK_TO_JOB}</a>
+            {link("button wide", Route::Job(job.id(), Place::Do).link(), page::BACK_TO_JOB)}
         </div>
     }
 }

@@ -12,6 +12,7 @@ use crate::device;
 use crate::forms::new_job::{MAINS_SETTING, NewJob, mains_after, mains_for};
 use crate::frame::Heading;
 use crate::later::{NotArrived, fetch_ahead, make_job};
+use crate::parts::plain::paragraph;
 use crate::route::{Place, Route, Step};
 use crate::session::{HEADING, Session};
 
@@ -54,7 +55,7 @@ pub fn NewJobScreen(
     view! {
         <div class="screen asking">
             <Heading text=question.words above=page::question_of_three(question.number)/>
-            {question.how.map(|how| view! { <p class="soft">{how}</p> })}
+            {question.how.map(|how| paragraph("soft", how))}
             <div class="lower">
                 <ChoiceList
                     offers=question.offers
@@ -62,7 +63,7 @@ pub fn NewJobScreen(
                     choose
                     labelled_by=HEADING
                 />
-                {question.is_last.then(|| view! { <p class="leave-unplugged">{page::LEAVE_UNPLUGGED}</p> })}
+                {question.is_last.then(|| paragraph("leave-unplugged", page::LEAVE_UNPLUGGED))}
             </div>
         </div>
     }

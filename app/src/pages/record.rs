@@ -10,6 +10,8 @@ use super::send::Send;
 use super::text_entry::TextEntry;
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
+use crate::parts::live::{live, tap};
+use crate::parts::plain::{button, paragraph, section_heading};
 use crate::route::{Place, Route};
 
 /// The record of a job.
@@ -47,7 +49,7 @@ fn Tested() -> impl IntoView {
     let row = move |check: Check| {
         let when =
             move || last(check).map_or(page::NOT_TESTED.to_owned(), |when| locale.moment(when));
-        view! { <li>{check.words()} ": " <span class="soft">{move || when()}</span></li> }
+        view! { <li>{check.words()} ": " <span class="soft">{live(when)}</span></li> }
     };
     let limits = move || {
         let report = job
@@ -56,15 +58,15 @@ fn Tested() -> impl IntoView {
         report.sections.into_iter().next_back().map(|section| {
             view! {
                 <h3>{section.heading}</h3>
-                {section.lines.into_iter().map(|line| view! { <p>{line}</p> }).collect::<Vec<_>>()}
+                {section.lines.into_iter().map(|line| paragraph("", line)).collect::<Vec<_>>()}
             }
         })
     };
     view! {
         <section>
-            <h2>{page::TESTED}</h2>
+            {section_heading(page::TESTED)}
             <ul class="lines">{Check::ALL.iter().map(|check| row(*check)).collect::<Vec<_>>()}</ul>
-            {move || limits()}
+            {live(limits)}
         </section>
     }
 }
@@ -86,8 +88,8 @@ fn Notes() -> impl IntoView {
                 .map(|(when, text)| {
                     view! {
                         <li class="note">
-                            <p class="small soft">{when}</p>
-                            <p class="own-words">{text}</p>
+                            {paragraph("small soft", when)}
+                            {paragraph("own-words", text)}
                         </li>
                     }
                 })
@@ -104,8 +106,8 @@ fn Notes() -> impl IntoView {
     };
     view! {
         <section>
-            <h2>{page::NOTES}</h2>
-            <ul>{move || notes()}</ul>
+            {section_heading(page::NOTES)}
+            <ul>{live(notes)}</ul>
             <TextEntry
                 id="note"
                 draft=NOTE
@@ -163,8 +165,8 @@ fn Delete() -> impl IntoView {
     };
     view! {
         <section>
-            <p>{page::DELETE_HOW}</p>
-            <button class="button quiet" on:click=delete>{page::DELETE}</button>
+            {paragraph("", page::DELETE_HOW)}
+            {button("button quiet", page::DELETE, delete)}
         </section>
     }
 }
@@ -194,9 +196,9 @@ fn PutAway() -> impl IntoView {
     };
     view! {
         <section>
-            <h2>{page::THIS_JOB}</h2>
-            <p>{keeping::PUT_AWAY_HOW}</p>
-            <button class="button quiet" on:click=change>{move || button()}</button>
+            {section_heading(page::THIS_JOB)}
+            {paragraph("", keeping::PUT_AWAY_HOW)}
+            <button class="button quiet" on:click=tap(change)>{live(button)}</button>
         </section>
     }
 }
@@ -212,8 +214,8 @@ fn Copy() -> impl IntoView {
     };
     view! {
         <section>
-            <p>{keeping::DUPLICATE_HOW}</p>
-            <button class="button quiet" on:click=copy>{keeping::DUPLICATE}</button>
+            {paragraph("", keeping::DUPLICATE_HOW)}
+            {button("button quiet", keeping::DUPLICATE, copy)}
         </section>
     }
 }

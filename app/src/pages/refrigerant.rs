@@ -10,6 +10,8 @@ use crate::device;
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::caution::Caution as CautionInFull;
+use crate::parts::live::live;
+use crate::parts::plain::{button, link, paragraph};
 use crate::route::{Place, Route};
 use crate::session::HEADING;
 
@@ -31,7 +33,7 @@ pub fn RefrigerantScreen() -> impl IntoView {
     };
     let question = move || {
         view! {
-            <p class="soft">{page::REFRIGERANT_HOW}</p>
+            {paragraph("soft", page::REFRIGERANT_HOW)}
             <div class="lower">
                 <ChoiceList
                     offers={Offer::all::<Refrigerant>()}
@@ -50,23 +52,23 @@ pub fn RefrigerantScreen() -> impl IntoView {
         view! {
             <section id=MEANING tabindex="-1" class="answered">
                 <div class="actions apart">
-                    <p class="title">{refrigerant.words()}</p>
-                    <button class="plain" on:click=change>{page::CHANGE}</button>
+                    {paragraph("title", refrigerant.words())}
+                    {button("plain", page::CHANGE, change)}
                 </div>
                 {cautions.collect::<Vec<_>>()}
             </section>
             <div class="lower">
-                <a class="button wide" href=Route::Job(job.id(), Place::Do).link()>{page::BACK_TO_JOB}</a>
+                {link("button wide", Route::Job(job.id(), Place::Do).link(), page::BACK_TO_JOB)}
             </div>
         }
     };
     view! {
         <div class="screen asking">
             <Heading text=page::WHICH_REFRIGERANT/>
-            {move || match refrigerant.get() {
+            {live(move || match refrigerant.get() {
                 Some(refrigerant) if !is_asking.get() => meaning(refrigerant).into_any(),
                 _ => question().into_any(),
-            }}
+            })}
         </div>
     }
 }

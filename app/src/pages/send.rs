@@ -9,6 +9,8 @@ use crate::device::{self, Shareable};
 use crate::forms::file_name::file_name;
 use crate::open_job::OpenJob;
 use crate::parts::hand_over;
+use crate::parts::live::{live, tap};
+use crate::parts::plain::{button, paragraph, section_heading};
 
 /// Share sheet, file, clipboard.
 #[component]
@@ -75,16 +77,14 @@ pub fn Send() -> impl IntoView {
     };
     view! {
         <section class="send">
-            <h2>{page::SEND}</h2>
-            <p>{page::SEND_HOW}</p>
-            <p class="soft" id="last-sent">{move || last()}</p>
+            {section_heading(page::SEND)}
+            {paragraph("", page::SEND_HOW)}
+            <p class="soft" id="last-sent">{live(last)}</p>
             <div class="actions">
-                {move || can_share.get().then(|| view! {
-                    <button class="button" on:click=share>{page::SHARE}</button>
-                })}
-                <button class="button" class:quiet=can_share on:click=save>{page::SAVE_FILE}</button>
-                <button class="button quiet" on:click=move |_| copy(|ready| ready.report)>{page::COPY_REPORT}</button>
-                <button class="plain" on:click=move |_| copy(|ready| ready.text)>{page::COPY_FILE}</button>
+                {live(move || can_share.get().then(|| button("button", page::SHARE, share)))}
+                <button class="button" class:quiet=can_share on:click=tap(save)>{page::SAVE_FILE}</button>
+                {button("button quiet", page::COPY_REPORT, move |_| copy(|ready| ready.report))}
+                {button("plain", page::COPY_FILE, move |_| copy(|ready| ready.text))}
             </div>
         </section>
     }

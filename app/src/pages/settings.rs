@@ -3,7 +3,7 @@
 use diagnosis::{Choice, MainsChoice};
 use leptos::prelude::*;
 use measure::MeterKind;
-use wording::page::{keeping, settings as words};
+use wording::page::{assumptions, keeping, settings as words};
 use wording::{Degrees, Words, page};
 
 use crate::device;
@@ -11,6 +11,8 @@ use crate::forms::new_job::MAINS_SETTING;
 use crate::forms::windings_meter::{MeterInUse, NoSuchMeter, OwnMeter, Profile};
 use crate::frame::Heading;
 use crate::parts::hand_over;
+use crate::parts::live::{live, tap};
+use crate::parts::plain::{button, link, paragraph, section_heading};
 use crate::parts::radio::Radio;
 use crate::route::Route;
 use crate::session::Session;
@@ -26,6 +28,7 @@ pub fn SettingsScreen() -> impl IntoView {
             {one_of(words::DEGREES, None, Session::DEGREES, degrees(), |_| Session::here().read_habits())}
             {one_of(words::LOOK, None, LOOK, looks(), device::set_look)}
             {one_of(words::KEYPAD, None, KEYBOARD, keypads(), |_| ())}
+            {link("door", Route::Assumptions.link(), assumptions::ASSUMPTIONS)}
             <Backup/>
         </div>
     }
@@ -99,8 +102,8 @@ fn one_of(
     });
     view! {
         <fieldset class="radios">
-            <legend><h2>{heading}</h2></legend>
-            {how.map(|how| view! { <p class="soft small">{how}</p> })}
+            <legend>{section_heading(heading)}</legend>
+            {how.map(|how| paragraph("soft small", how))}
             {radios.collect::<Vec<_>>()}
         </fieldset>
     }
@@ -149,8 +152,8 @@ fn Meter() -> impl IntoView {
     view! {
         <section>
             <fieldset class="radios">
-                <legend><h2>{words::METER}</h2></legend>
-                <p class="soft small">{words::METER_HOW}</p>
+                <legend>{section_heading(words::METER)}</legend>
+                {paragraph("soft small", words::METER_HOW)}
                 {kinds.collect_view()}
                 <Radio
                     group="meter-kind"
@@ -159,9 +162,9 @@ fn Meter() -> impl IntoView {
                     choose=Callback::new(describe)
                 />
             </fieldset>
-            {move || is_describing.get().then(|| view! {
+            {live(move || is_describing.get().then(|| view! {
                 <OwnMeterForm own=own.get_untracked() kept=Callback::new(kept)/>
-            })}
+            }))}
         </section>
     }
 }
@@ -211,11 +214,11 @@ fn OwnMeterForm(own: Option<OwnMeter>, kept: Callback<OwnMeter>) -> impl IntoVie
     };
     view! {
         <form class="text-entry" on:submit=enter novalidate>
-            <p class="soft small">{words::OWN_METER_HOW}</p>
+            {paragraph("soft small", words::OWN_METER_HOW)}
             {field("own-percent", words::PERCENT, percent, NoSuchMeter::Percent)}
             {field("own-counts", words::COUNTS, counts, NoSuchMeter::Counts)}
             {field("own-top", words::HIGHEST, top, NoSuchMeter::Top)}
-            <p id="own-meter-wrong" class="field-error" role="alert">{move || said()}</p>
+            <p id="own-meter-wrong" class="field-error" role="alert">{live(said)}</p>
             <button class="button quiet">{words::KEEP_METER}</button>
         </form>
     }
@@ -262,20 +265,18 @@ fn Backup() -> impl IntoView {
     let can_share = shareable.with_value(Option::is_some);
     let buttons = view! {
         <div class="actions">
-            {can_share.then(|| view! {
-                <button class="button" on:click=share>{keeping::SHARE_BACKUP}</button>
-            })}
-            <button class="button" class:quiet=can_share on:click=save>{keeping::SAVE_BACKUP}</button>
-            <a class="plain" href=Route::Import.link()>{page::OPEN_FILE}</a>
+            {can_share.then(|| button("button", keeping::SHARE_BACKUP, share))}
+            <button class="button" class:quiet=can_share on:click=tap(save)>{keeping::SAVE_BACKUP}</button>
+            {link("plain", Route::Import.link(), page::OPEN_FILE)}
         </div>
     };
     view! {
         <section class="send">
-            <h2>{keeping::BACKUP}</h2>
-            <p>{keeping::BACKUP_HOW}</p>
-            <p class="soft">{move || last()}</p>
+            {section_heading(keeping::BACKUP)}
+            {paragraph("", keeping::BACKUP_HOW)}
+            <p class="soft">{live(last)}</p>
             {if is_empty {
-                view! { <p class="soft">{keeping::NOTHING_TO_BACK_UP}</p> }.into_any()
+                paragraph("soft", keeping::NOTHING_TO_BACK_UP)
             } else {
                 buttons.into_any()
             }}

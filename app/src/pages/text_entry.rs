@@ -7,6 +7,7 @@ use wording::page;
 
 use crate::device;
 use crate::open_job::OpenJob;
+use crate::parts::live::live;
 
 /// A field with its button.
 #[component]
@@ -90,7 +91,7 @@ pub fn TextEntry(
             <label for=id>{label}</label>
             <p id=[id, "-hint"].concat() class="soft small">{hint}</p>
             {field}
-            <p id=[id, "-error"].concat() class="field-error" role="alert">{move || error.get()}</p>
+            <p id=[id, "-error"].concat() class="field-error" role="alert">{live(move || error.get())}</p>
             <button class="button quiet">{button}</button>
         </form>
     }

@@ -18,6 +18,7 @@ use crate::parts::cannot_do::CannotDo;
 use crate::parts::caution::{Caution as CautionInFull, FoldedCaution};
 use crate::parts::pin_diagram::PinDiagram;
 use crate::parts::pin_table::PinTable;
+use crate::parts::plain::{button, link, paragraph};
 use crate::parts::reading_field::ReadingField;
 use crate::parts::windings_before::{BarePins, GearStillOn, PinShapes};
 use crate::parts::windings_meaning::{NextStep, WindingsFindings};
@@ -25,6 +26,7 @@ use crate::parts::windings_meter::MeterChoice;
 use crate::parts::windings_wiring::WiringAsFound;
 use crate::route::{Place, Route};
 
+use crate::parts::live::{live, tap};
 use bench::{Bench, MEANING};
 
 /// The windings check of the job on the screen.
@@ -56,9 +58,9 @@ pub fn WindingsScreen() -> impl IntoView {
         <div class="bench" class:measuring=move || bench.stage.get() == Stage::Measure>
             <div class="bench-top">
                 <Heading text=words::HEADING />
-                <p class="soft">{words::PLUG_OUT}</p>
+                {paragraph("soft", words::PLUG_OUT)}
             </div>
-            {main}
+            {live(main)}
             <WiringAsFound
                 wanted=Signal::derive(move || bench.wants_wiring())
                 job=Signal::derive(move || bench.open.job())
@@ -71,7 +73,7 @@ pub fn WindingsScreen() -> impl IntoView {
 fn measuring(bench: Bench) -> impl IntoView {
     // The field stays the same one from pair to pair: no keystroke falls between two.
     let is_measuring = Memo::new(move |_| bench.target.get().is_some());
-    move || {
+    live(move || {
         if bench.changing_shape.get() {
             return shapes(bench).into_any();
         }
@@ -83,19 +85,17 @@ fn measuring(bench: Bench) -> impl IntoView {
                 choose=Callback::new(move |pair: Pair| bench.choose(Target::Pair(pair)))
             />
             {findings(bench)}
-            {move || is_measuring.get().then(|| field(bench))}
+            {live(move || is_measuring.get().then(|| field(bench)))}
             {new_cautions(bench)}
-            {move || next_step(bench)}
+            {live(move || next_step(bench))}
             {ways_on(bench)}
             {other_cautions(bench)}
             <PinTable picture=bench.picture />
-            {move || (!is_measuring.get()).then(|| meter_choice(bench))}
-            <button type="button" class="plain" on:click=move |_| bench.changing_shape.set(true)>
-                {words::CHANGE_SHAPE}
-            </button>
+            {live(move || (!is_measuring.get()).then(|| meter_choice(bench)))}
+            {button("plain", words::CHANGE_SHAPE, move |_| bench.changing_shape.set(true))}
         }
         .into_any()
-    }
+    })
 }
 
 fn findings(bench: Bench) -> impl IntoView {
@@ -121,19 +121,15 @@ fn field(bench: Bench) -> impl IntoView {
             {undo_button(bench)}
         </ReadingField>
         <div class="actions under-field">
-            <button type="button" class="plain keyboard-switch" on:click=move |_| bench.own_keypad.update(|own| *own = !*own)>
-                {move || if bench.own_keypad.get() { words::PHONE_KEYBOARD } else { words::OWN_KEYPAD }}
+            <button type="button" class="plain keyboard-switch" on:click=tap(move |_| bench.own_keypad.update(|own| *own = !*own))>
+                {live(move || if bench.own_keypad.get() { words::PHONE_KEYBOARD } else { words::OWN_KEYPAD })}
             </button>
-            {move || bench.leaving().map(|words| view! {
-                <button type="button" class="plain" on:click=move |_| bench.leave()>
-                    {words}
-                </button>
-            })}
+            {live(move || bench.leaving().map(|words| button("plain", words, move |_| bench.leave())))}
         </div>
         {meter_choice(bench)}
-        {move || bench.can_give_up().then(|| view! {
+        {live(move || bench.can_give_up().then(|| view! {
             <CannotDo give_up=Callback::new(move |reason| bench.give_up(reason))/>
-        })}
+        }))}
     }
 }
 
@@ -143,20 +139,11 @@ fn next_step(bench: Bench) -> Option<impl IntoView> {
         bench.target.get().is_some() && matches!(step, Step::Repeat(_) | Step::TouchProbes);
     let answers = match step {
         Step::BareThePins => Some(view! {
-            <button type="button" class="button quiet" on:click=move |_| bench.say_gear(GearChoice::Off)>
-                {words::THEY_ARE_OFF}
-            </button>
-            <button type="button" class="button quiet" on:click=move |_| bench.say_gear(GearChoice::StillOn)>
-                {words::STILL_ON}
-            </button>
+            {button("button quiet", words::THEY_ARE_OFF, move |_| bench.say_gear(GearChoice::Off))}
+            {button("button quiet", words::STILL_ON, move |_| bench.say_gear(GearChoice::StillOn))}
         }
         .into_any()),
-        Step::TakeStartGearOff => Some(view! {
-            <button type="button" class="button quiet" on:click=move |_| bench.begin_again_bare()>
-                {words::OFF_NOW}
-            </button>
-        }
-        .into_any()),
+        Step::TakeStartGearOff => Some(button("button quiet", words::OFF_NOW, move |_| bench.begin_again_bare())),
         _ => None,
     };
     Some(view! {
@@ -167,50 +154,47 @@ fn next_step(bench: Bench) -> Option<impl IntoView> {
 
 /// What is dangerous now stands in full before the next step.
 fn new_cautions(bench: Bench) -> impl IntoView {
-    move || {
+    live(move || {
         let cautions = bench.cautions.get().into_iter();
         cautions
             .filter(|caution| stands_in_full(*caution))
             .map(|caution| view! { <CautionInFull caution /> })
             .collect_view()
-    }
+    })
 }
 
 fn other_cautions(bench: Bench) -> impl IntoView {
-    move || {
+    live(move || {
         let cautions = bench.cautions.get().into_iter();
         cautions
             .filter(|caution| !stands_in_full(*caution))
             .map(|caution| view! { <FoldedCaution caution /> })
             .collect_view()
-    }
+    })
 }
 
 /// Where to go from here, while nothing is being measured.
 fn ways_on(bench: Bench) -> impl IntoView {
-    move || {
+    live(move || {
         bench.target.get().is_none().then(|| {
             let job = Route::Job(bench.open.id(), Place::Do);
             view! {
                 <div class="actions">
-                    <a class="button" href=job.link()>{words::BACK_TO_JOB}</a>
+                    {link("button", job.link(), words::BACK_TO_JOB)}
                     {undo_button(bench)}
                 </div>
             }
         })
-    }
+    })
 }
 
 fn undo_button(bench: Bench) -> impl IntoView {
-    move || {
-        bench.open.can_undo().then(|| {
-            view! {
-                <button type="button" class="plain" on:click=move |_| bench.undo()>
-                    {words::UNDO}
-                </button>
-            }
-        })
-    }
+    live(move || {
+        bench
+            .open
+            .can_undo()
+            .then(|| button("plain", words::UNDO, move |_| bench.undo()))
+    })
 }
 
 fn shapes(bench: Bench) -> impl IntoView {

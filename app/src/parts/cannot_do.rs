@@ -1,5 +1,6 @@
 //! "Can't do this", in a line that opens to the reasons.
 
+use crate::parts::plain::{button, paragraph};
 use job::NotDone;
 use leptos::prelude::*;
 use wording::{Words, windings_page as words};
@@ -10,17 +11,12 @@ pub fn CannotDo(
     /// A reason was given.
     give_up: Callback<NotDone>,
 ) -> impl IntoView {
-    let reasons = NotDone::ALL.map(|reason| {
-        view! {
-            <button type="button" class="button quiet" on:click=move |_| give_up.run(reason)>
-                {reason.words()}
-            </button>
-        }
-    });
+    let reasons = NotDone::ALL
+        .map(|reason| button("button quiet", reason.words(), move |_| give_up.run(reason)));
     view! {
         <details class="fold">
             <summary><span>{words::CANNOT_DO}</span></summary>
-            <p class="soft">{words::WHY_NOT}</p>
+            {paragraph("soft", words::WHY_NOT)}
             <div class="actions">{reasons.collect_view()}</div>
         </details>
     }

@@ -1,5 +1,6 @@
 //! A caution: a shape, a word, and what to do. Never told by colour alone.
 
+use crate::parts::plain::paragraph;
 use diagnosis::Level;
 use leptos::prelude::*;
 
@@ -18,7 +19,7 @@ pub fn Caution(
                     <strong>{words.level} ": "</strong>
                     {words.heading}
                 </p>
-                <p>{words.text}</p>
+                {paragraph("", words.text)}
             </div>
         </aside>
     }
@@ -37,7 +38,7 @@ pub fn FoldedCaution(
                 {shape(caution.level())}
                 <span class="caution-heading"><strong>{words.level} ": "</strong> {words.heading}</span>
             </summary>
-            <p>{words.text}</p>
+            {paragraph("", words.text)}
         </details>
     }
 }

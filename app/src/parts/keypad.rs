@@ -7,6 +7,8 @@ use leptos::prelude::*;
 use wording::windings_page as words;
 
 use crate::forms::windings_keys::Key;
+use crate::parts::live::{live, tap};
+use crate::parts::plain::button;
 
 /// The keypad. It never takes the focus from the field.
 #[component]
@@ -40,17 +42,15 @@ pub fn Keypad(
             {digits(1)}
             {writing_key(Key::Backspace, "⌫".to_owned(), Some(words::BACKSPACE_KEY), press)}
             {digits(4)}
-            <button type="button" class="key side" on:click=move |_| press.run(Key::NextUnit)>
-                <span aria-hidden="true">{move || next_unit.get()}</span>
-                <span class="unseen">{unit_name}</span>
+            <button type="button" class="key side" on:click=tap(move |_| press.run(Key::NextUnit))>
+                <span aria-hidden="true">{live(move || next_unit.get())}</span>
+                <span class="unseen">{live(unit_name)}</span>
             </button>
             {digits(7)}
             {writing_key(Key::OverRange, words::OVER_RANGE.to_owned(), Some(words::OVER_RANGE_KEY), press)}
             {writing_key(Key::DecimalMark(mark), mark.to_string(), Some(words::DECIMAL_KEY), press)}
             {key(Key::Digit(0), "0".to_owned())}
-            <button type="button" class="key enter" on:click=move |_| enter.run(())>
-                {words::ENTER}
-            </button>
+            {button("key enter", words::ENTER, move |_| enter.run(()))}
         </div>
     }
 }
@@ -66,7 +66,7 @@ fn writing_key(
         Key::OverRange | Key::NextUnit | Key::Backspace => "key side",
     };
     view! {
-        <button type="button" class=class on:click=move |_| press.run(key)>
+        <button type="button" class=class on:click=tap(move |_| press.run(key))>
             <span aria-hidden=name.map(|_| "true")>{text}</span>
             {name.map(|name| view! { <span class="unseen">{name}</span> })}
         </button>

@@ -1,5 +1,7 @@
 //! The Path: eight links in a row, or one under another with what is known of each.
 
+use crate::parts::live::live;
+use crate::parts::plain::paragraph;
 use diagnosis::{Link, LinkState};
 use leptos::prelude::*;
 use wording::{LinkWords, link};
@@ -34,8 +36,8 @@ pub fn PathLine(
     };
     view! {
         <div class="path-line">
-            <ol>{names}</ol>
-            <p class="path-break" aria-hidden="true">{move || links.with(|links| interruption(links))}</p>
+            <ol>{live(names)}</ol>
+            <p class="path-break" aria-hidden="true">{live(move || links.with(|links| interruption(links)))}</p>
         </div>
     }
 }
@@ -54,7 +56,7 @@ pub fn PathInFull(
             .map(|(which, state)| row(which, state))
             .collect_view()
     };
-    view! { <ol class="path-in-full">{rows}</ol> }
+    view! { <ol class="path-in-full">{live(rows)}</ol> }
 }
 
 fn row(which: Link, state: LinkState) -> impl IntoView {
@@ -69,7 +71,7 @@ fn row(which: Link, state: LinkState) -> impl IntoView {
             {node(state)}
             <div>
                 <h3>{name}</h3>
-                <p class="soft">{holds_when}</p>
+                {paragraph("soft", holds_when)}
             </div>
             <p class="path-state">
                 {known}

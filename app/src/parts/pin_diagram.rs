@@ -11,6 +11,7 @@ use wording::windings_page as words;
 
 use super::pin_layout::{Course, Side, course, pin_place};
 use crate::forms::windings_diagram::{Line, PinPicture};
+use crate::parts::live::{live, tap};
 
 /// The diagram. `typed` is what stands in the field, already as the reader should see it.
 #[component]
@@ -63,7 +64,7 @@ fn drawn_line(
     view! {
         <path class=class d=move || path.get() />
         // A thumb is wider than a line. Keyboards and screen readers have the button instead.
-        <path class="pin-line-reach" d=move || path.get() on:click=move |_| choose.run(pair) />
+        <path class="pin-line-reach" d=move || path.get() on:click=tap(move |_| choose.run(pair)) />
     }
 }
 
@@ -119,7 +120,7 @@ fn pin_label(pin: Pin, picture: Signal<PinPicture>) -> impl IntoView {
             style:left=move || format!("{}%", place.get().at.x)
             style:top=move || format!("{}%", place.get().at.y)
         >
-            {move || wording::label(label.get())}
+            {live(move || wording::label(label.get()))}
         </span>
     }
 }
@@ -159,16 +160,16 @@ fn line_button(
             aria-pressed=move || is_active.get().to_string()
             style:left=move || format!("{}%", place.get().x)
             style:top=move || format!("{}%", place.get().y)
-            on:click=move |_| choose.run(pair)
+            on:click=tap(move |_| choose.run(pair))
         >
-            <span class="unseen">{name}</span>
+            <span class="unseen">{live(name)}</span>
             <span class="pin-value" aria-hidden="true" class:given-up=move || line.with(Line::is_given_up)>
-                {move || value().unwrap_or_default()}
+                {live(move || value().unwrap_or_default())}
                 <span class="pin-blank" hidden=move || !is_blank.get()>
                     "Ω"
                 </span>
             </span>
-            {move || line.with(small_print)}
+            {live(move || line.with(small_print))}
         </button>
     }
 }

@@ -5,6 +5,8 @@ use measure::windings::{Label, Pair, Pin};
 use wording::windings_page as words;
 
 use crate::forms::windings_diagram::{Line, PinPicture};
+use crate::parts::live::live;
+use crate::parts::plain::section_heading;
 
 /// Pairs and pins in rows.
 #[component]
@@ -15,12 +17,12 @@ pub fn PinTable(
 ) -> impl IntoView {
     view! {
         <section class="pin-table">
-            <h2>{words::IN_WORDS}</h2>
+            {section_heading(words::IN_WORDS)}
             <ol class="pin-names">
                 {Pin::ALL
                     .map(|pin| {
                         let label = move || said(picture.with(|picture| picture.label(pin)));
-                        view! { <li><b>{pin.number()}</b> " " {label}</li> }
+                        view! { <li><b>{pin.number()}</b> " " {live(label)}</li> }
                     })
                     .collect_view()}
             </ol>
@@ -37,7 +39,7 @@ pub fn PinTable(
                             view! {
                                 <tr>
                                     <th scope="row">{words::short_pair(pair)}</th>
-                                    <td>{move || picture.with(|picture| cell(picture.line(pair)))}</td>
+                                    <td>{live(move || picture.with(|picture| cell(picture.line(pair))))}</td>
                                 </tr>
                             }
                         })

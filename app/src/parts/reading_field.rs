@@ -13,6 +13,8 @@ use wording::{DecimalMark, ErrorWords, Locale, windings_page as words};
 use super::keypad::Keypad;
 use crate::forms::pair_reading::{Checked, Refusal, Target, checked, understood};
 use crate::forms::windings_keys::{Edited, Key, unit_after};
+use crate::parts::live::live;
+use crate::parts::plain::{button, paragraph};
 
 /// The identifier of the field, for moving the focus to it.
 pub const FIELD: &str = "reading";
@@ -114,7 +116,7 @@ pub fn ReadingField(
             on:focusout=leave
         >
             <label class="reading-question" for=FIELD>
-                {move || question(target.get())}
+                {live(move || question(target.get()))}
             </label>
             <div class="reading-row" class:refused=is_refused>
                 <div class="reading-box">
@@ -134,7 +136,7 @@ pub fn ReadingField(
                         on:input=move |event| write.run(event_target_value(&event))
                     />
                     <output class="reading-echo" id="reading-echo" for=FIELD>
-                        {move || echo(&typed.read(), target.get(), meter.get(), &locale)}
+                        {live(move || echo(&typed.read(), target.get(), meter.get(), &locale))}
                     </output>
                 </div>
                 <button class="button reading-enter" class:under-keypad=own_keypad>
@@ -143,10 +145,10 @@ pub fn ReadingField(
                 {children()}
             </div>
             <div id="reading-remark" role="alert">
-                {move || remark.get().map(|remark| remark_view(remark, field, entered))}
+                {live(move || remark.get().map(|remark| remark_view(remark, field, entered)))}
             </div>
             <p class="unseen" id="reading-hint">{words::FIELD_HINT}</p>
-            {move || {
+            {live(move || {
                 own_keypad.get().then(|| view! {
                     <Keypad
                         mark=decimal_mark(&locale)
@@ -155,7 +157,7 @@ pub fn ReadingField(
                         enter=Callback::new(move |()| enter())
                     />
                 })
-            }}
+            })}
         </form>
     }
 }
@@ -183,7 +185,7 @@ fn question(target: Target) -> String {
     match target {
         Target::Pair(pair) => words::touch(pair),
         Target::Leads => words::TOUCH_LEADS.to_owned(),
-        Target::Item(item) => wording::item(item).ask.to_owned(),
+        Target::Ask(ask) => wording::whole::ask(ask).ask.to_owned(),
     }
 }
 
@@ -213,33 +215,18 @@ fn remark_view(
     entered: Callback<Answer>,
 ) -> impl IntoView {
     match remark {
-        Remark::Refused(text) => view! {
-            <p class="remark refusal">{text}</p>
-        }
-        .into_any(),
+        Remark::Refused(text) => paragraph("remark refusal", text),
         Remark::Unusual(why, answer) => view! {
             <div class="remark doubt">
                 <p><strong>{why.what}</strong> " " {why.mend}</p>
                 <div class="actions">
-                    <button
-                        type="button"
-                        class="button"
-                        on:click=move |_| entered.run(answer.clone())
-                    >
-                        {words::YES_ENTER_IT}
-                    </button>
-                    <button
-                        type="button"
-                        class="button quiet"
-                        on:click=move |_| {
+                    {button("button", words::YES_ENTER_IT, move |_| entered.run(answer.clone()))}
+                    {button("button quiet", words::CHANGE_IT, move |_| {
                             if let Some(field) = field.get_untracked() {
                                 let _ = field.focus();
                                 field.select();
                             }
-                        }
-                    >
-                        {words::CHANGE_IT}
-                    </button>
+                        })}
                 </div>
             </div>
         }

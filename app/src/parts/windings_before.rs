@@ -6,6 +6,8 @@ use measure::windings::{Pair, Pin};
 use wording::{Words, windings_page as words};
 
 use super::pin_layout::{course, pin_place};
+use crate::parts::live::{live, tap};
+use crate::parts::plain::{button, paragraph};
 
 /// "Are the three pins bare?"
 #[component]
@@ -15,18 +17,10 @@ pub fn BarePins(
 ) -> impl IntoView {
     view! {
         <h2 class="question">{words::BARE_QUESTION}</h2>
-        <p>{words::BARE_HOW}</p>
+        {paragraph("", words::BARE_HOW)}
         <div class="actions answers">
-            <button type="button" class="button" on:click=move |_| answer.run(GearChoice::Off)>
-                {words::THEY_ARE_OFF}
-            </button>
-            <button
-                type="button"
-                class="button quiet"
-                on:click=move |_| answer.run(GearChoice::StillOn)
-            >
-                {words::STILL_ON}
-            </button>
+            {button("button", words::THEY_ARE_OFF, move |_| answer.run(GearChoice::Off))}
+            {button("button quiet", words::STILL_ON, move |_| answer.run(GearChoice::StillOn))}
         </div>
     }
 }
@@ -41,16 +35,12 @@ pub fn GearStillOn(
 ) -> impl IntoView {
     view! {
         <h2 class="question">{words::STILL_ON_HEADING}</h2>
-        <p>{words::STILL_ON_TEXT}</p>
+        {paragraph("", words::STILL_ON_TEXT)}
         <div class="actions answers">
-            <button type="button" class="button" on:click=move |_| off.run(())>
-                {words::OFF_NOW}
-            </button>
-            <button type="button" class="plain" on:click=move |_| all_the_same.run(())>
-                {words::MEASURE_ALL_THE_SAME}
-            </button>
+            {button("button", words::OFF_NOW, move |_| off.run(()))}
+            {button("plain", words::MEASURE_ALL_THE_SAME, move |_| all_the_same.run(()))}
         </div>
-        <p class="soft small">{words::ALL_THE_SAME_HINT}</p>
+        {paragraph("soft small", words::ALL_THE_SAME_HINT)}
     }
 }
 
@@ -70,7 +60,7 @@ pub fn PinShapes(
         offered(turns.get())
             .map(|shape| {
                 view! {
-                    <button type="button" class="shape" on:click=move |_| answer.run(shape)>
+                    <button type="button" class="shape" on:click=tap(move |_| answer.run(shape))>
                         {shape_drawing(shape)}
                         <span>{shape.words()}</span>
                     </button>
@@ -80,18 +70,14 @@ pub fn PinShapes(
     };
     view! {
         <h2 class="question">{words::SHAPE_QUESTION}</h2>
-        <p>{if any_read { words::SHAPE_KEEPS_NUMBERS } else { words::SHAPE_HOW }}</p>
-        <div class="shapes">{pictures}</div>
+        {paragraph("", if any_read { words::SHAPE_KEEPS_NUMBERS } else { words::SHAPE_HOW })}
+        <div class="shapes">{live(pictures)}</div>
         <div class="actions answers">
-            <button type="button" class="button quiet" on:click=move |_| *turns.write() += 1>
+            <button type="button" class="button quiet" on:click=tap(move |_| *turns.write() += 1)>
                 {turn_drawing()}
                 {words::TURN}
             </button>
-            {keep.map(|keep| view! {
-                <button type="button" class="plain" on:click=move |_| keep.run(())>
-                    {words::KEEP_SHAPE}
-                </button>
-            })}
+            {keep.map(|keep| button("plain", words::KEEP_SHAPE, move |_| keep.run(())))}
         </div>
     }
 }

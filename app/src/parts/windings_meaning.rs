@@ -4,7 +4,9 @@ use diagnosis::{Finding, Step, WindingsFinding};
 use leptos::prelude::*;
 use wording::{Locale, windings_page as words};
 
+use super::live::live;
 use super::odds::{Odds, strokes};
+use crate::parts::plain::{paragraph, section_heading};
 
 /// The findings about the windings, one paragraph each.
 #[component]
@@ -15,18 +17,18 @@ pub fn WindingsFindings(
     /// How numbers are written.
     locale: Locale,
 ) -> impl IntoView {
-    move || {
+    live(move || {
         let about_windings = |finding: &Finding| matches!(finding, Finding::Windings(_));
         let findings = findings.get().into_iter().filter(about_windings);
         findings
             .map(|finding| {
                 view! {
-                    <p>{wording::finding(&finding, &locale)}</p>
+                    {paragraph("", wording::finding(&finding, &locale))}
                     {odds(&finding)}
                 }
             })
             .collect_view()
-    }
+    })
 }
 
 /// How sure a finding is, where that is more than a yes.
@@ -57,16 +59,16 @@ pub fn NextStep(
     let said = wording::step(step, &locale);
     let heading = (!is_asked).then(|| {
         view! {
-            <p class="eyebrow">{words::NEXT}</p>
-            <h2>{said.heading}</h2>
+            {paragraph("eyebrow", words::NEXT)}
+            {section_heading(said.heading)}
         }
     });
     view! {
         <section class="next-step" class:asked-above=is_asked>
             {heading}
-            <p>{said.how}</p>
-            <p class="soft">{said.why}</p>
-            <p class="soft small">{said.takes}</p>
+            {paragraph("", said.how)}
+            {paragraph("soft", said.why)}
+            {paragraph("soft small", said.takes)}
         </section>
     }
 }

@@ -8,6 +8,8 @@ use wording::{Locale, Words, windings_page as words};
 
 use super::radio::Radio;
 use crate::forms::windings_meter::{MeterInUse, OwnMeter, Profile, Range};
+use crate::parts::live::live;
+use crate::parts::plain::{button, link, paragraph};
 use crate::route::Route;
 use crate::session::Session;
 
@@ -51,18 +53,18 @@ pub fn MeterChoice(
     view! {
         <details class="fold">
             <summary>
-                <span>{line}</span>
+                <span>{live(line)}</span>
                 <span class="fold-action">{words::CHANGE}</span>
             </summary>
             <fieldset class="radios">
                 <legend>{words::WHICH_METER}</legend>
                 {MeterKind::ALL.map(|kind| kind_radio(kind, meter)).collect_view()}
                 {own.map(|own| own_radio(own, meter, locale))}
-                <a class="plain" href=Route::Settings.link()>{settings::DESCRIBE_METER}</a>
+                {link("plain", Route::Settings.link(), settings::DESCRIBE_METER)}
             </fieldset>
             <fieldset class="radios in-row">
                 <legend>{words::WHICH_RANGE}</legend>
-                <p class="soft small">{words::RANGE_HINT}</p>
+                {paragraph("soft small", words::RANGE_HINT)}
                 {Range::all()
                     .into_iter()
                     .map(|range| range_radio(range, meter, locale))
@@ -72,17 +74,9 @@ pub fn MeterChoice(
                 <legend>{words::WHICH_LEADS}</legend>
                 {LeadsChoice::ALL.iter().map(|&choice| leads_radio(choice, leads, say_leads)).collect_view()}
                 // Where they read zero there is nothing to enter.
-                {move || (leads.get() != Some(LeadsChoice::Zeroed)).then(|| view! {
-                    <button type="button" class="plain" on:click=move |_| read_leads.run(())>
-                        {words::ENTER_LEADS}
-                    </button>
-                })}
-                {move || leads_before.get().map(|reading| view! {
-                    <button type="button" class="plain" on:click=move |_| take_leads.run(())>
-                        {settings::leads_as_before(&reading)}
-                    </button>
-                })}
-                {move || leads_read.get().map(|reading| view! { <p>{words::leads_read(&reading)}</p> })}
+                {live(move || (leads.get() != Some(LeadsChoice::Zeroed)).then(|| button("plain", words::ENTER_LEADS, move |_| read_leads.run(()))))}
+                {live(move || leads_before.get().map(|reading| button("plain", settings::leads_as_before(&reading), move |_| take_leads.run(()))))}
+                {live(move || leads_read.get().map(|reading| paragraph("", words::leads_read(&reading))))}
             </fieldset>
         </details>
     }

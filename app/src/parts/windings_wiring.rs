@@ -6,6 +6,8 @@ use wording::windings_page as words;
 
 use super::radio::Radio;
 use crate::forms::windings_wiring::{Noted, Offered, noted};
+use crate::parts::live::live;
+use crate::parts::plain::paragraph;
 
 /// The wiring in a line that opens.
 #[component]
@@ -31,9 +33,9 @@ pub fn WiringAsFound(
         <details class="fold" open=opened>
             <summary>
                 <span>{words::WIRING}</span>
-                <span class="fold-action">{count}</span>
+                <span class="fold-action">{live(count)}</span>
             </summary>
-            <p class="soft">{words::WIRING_HOW}</p>
+            {paragraph("soft", words::WIRING_HOW)}
             {Noted::ALL.map(|noted| question(noted, job, note)).collect_view()}
         </details>
     }

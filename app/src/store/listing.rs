@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use job::Id;
+use measure::ranked;
 
 use super::jobs::{AWAY, JOB, name};
 use super::record::{self, LONGEST_LINE, Summary, USUAL_LINE};
@@ -27,7 +28,7 @@ impl JobStore {
     #[must_use]
     pub fn listed(&self) -> Vec<Listed> {
         let names = self.names();
-        let mut listed: Vec<Listed> = names
+        let listed: Vec<Listed> = names
             .iter()
             .filter_map(|name| Id::new(name.strip_prefix(JOB)?).ok())
             .map(|id| Listed {
@@ -36,11 +37,13 @@ impl JobStore {
                 id,
             })
             .collect();
-        listed.sort_by_key(|job| {
+        ranked(listed, |job| {
             let touched = job.summary.as_ref().map(|summary| summary.touched);
-            std::cmp::Reverse(touched)
-        });
-        listed
+            // Milliseconds of any year that can be written are whole numbers in a double.
+            touched.map_or(f64::NEG_INFINITY, |touched| {
+                touched.unix_milliseconds() as f64
+            })
+        })
     }
 
     /// Puts a job away from the list, or back into it.

@@ -31,8 +31,6 @@ pub(crate) enum Command {
 pub(crate) struct Request {
     pub(crate) files: Vec<OsString>,
     pub(crate) json: bool,
-    /// What the whole machine comes to, too.
-    pub(crate) whole: bool,
     pub(crate) locale: Locale,
     /// As of when; none for now.
     pub(crate) at: Option<Moment>,
@@ -111,7 +109,6 @@ fn assess(mut parser: Parser) -> Result<Command, ArgumentError> {
             Asked::Value(file) => request.files.push(file),
             Asked::Option(name) => match name.as_str() {
                 "--json" => request.json = true,
-                "--whole" => request.whole = true,
                 "--decimal" => request.locale.decimal = decimal_mark(&value(&mut parser, name)?)?,
                 "--at" => request.at = Some(time(&value(&mut parser, name)?)?),
                 _ => return Err(ArgumentError::UnknownOption(name)),
@@ -212,7 +209,6 @@ mod tests {
         let expected = Request {
             files: vec!["a.json".into(), "-".into(), "--b.json".into()],
             json: true,
-            whole: true,
             locale: Locale {
                 decimal: DecimalMark::Comma,
                 ..Locale::default()
@@ -226,7 +222,6 @@ mod tests {
                 "--decimal=comma",
                 "-",
                 "--json",
-                "--whole",
                 "--at",
                 "1970-01-01T00:00:00Z",
                 "--",

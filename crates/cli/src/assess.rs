@@ -3,7 +3,7 @@
 use std::ffi::OsString;
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use diagnosis::{Assessment, Model, assess, assess_checks};
+use diagnosis::{Assessment, Model, assess};
 use job::{Job, Moment};
 use wording::{ErrorWords, Locale};
 
@@ -48,16 +48,11 @@ pub(crate) fn run(request: &Request) -> Printed {
 }
 
 fn examine(file: &OsString, now: Moment, request: &Request) -> Examined {
-    let examine = if request.json || request.whole {
-        assess
-    } else {
-        assess_checks
-    };
     let locale = &request.locale;
     let found = load(file).map_err(|why| why.words()).map(|loaded| {
         let job = loaded.document.job().clone();
         Found {
-            assessment: examine(&Model::default(), &job, now),
+            assessment: assess(&Model::default(), &job, now),
             notices: loaded
                 .notices
                 .iter()
@@ -93,7 +88,7 @@ impl Examined {
     }
 }
 
-/// The text of the page, unless the whole was asked for. Only several files need a heading each to be told apart.
+/// The text of the page. Only several files need a heading each to be told apart.
 fn text(results: &[Examined], locale: &Locale) -> String {
     let reports: Vec<String> = results
         .iter()

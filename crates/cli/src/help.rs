@@ -34,15 +34,12 @@ command, could not be read.
 ";
 
 const ASSESS: &str = "\
-coldcase assess [--json] [--whole] [--decimal point|comma] [--at TIME] FILE...
+coldcase assess [--json] [--decimal point|comma] [--at TIME] FILE...
 
 Says what the readings in each job show: the same text as on the page.
 
   --json           print a JSON list instead, with one object for each file. Its form is
                    described by the schema public/assessment.schema.json.
-  --whole          say too what the whole machine comes to when everything is weighed
-                   together: which parts may be at fault, what to do, what to check next.
-                   The JSON list always says so.
   --decimal MARK   write numbers in words with a point (4.7) or a comma (4,7). Point if
                    not said.
   --at TIME        assess as of that time, for example 2026-11-25T13:05:00+01:00. Now if

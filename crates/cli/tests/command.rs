@@ -8,8 +8,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
 
-use diagnosis::{Assessment, Model, assess, assess_checks};
-use job::{Job, Moment};
+use diagnosis::{Model, assess};
 use jobfile::{Opened, open, parse_timestamp};
 use serde_json::Value;
 use wording::{DecimalMark, Locale};
@@ -63,14 +62,6 @@ fn files(folder: &str) -> Vec<String> {
 
 /// What the page shows of a job: the same report from the same words.
 fn report(file: &str, locale: &Locale) -> String {
-    report_by(assess_checks, file, locale)
-}
-
-fn report_by(
-    assess: fn(&Model, &Job, Moment) -> Assessment,
-    file: &str,
-    locale: &Locale,
-) -> String {
     let content = fs::read_to_string(repository().join(file)).unwrap();
     let Opened::Document { document, .. } = open(&content).unwrap() else {
         panic!("{file} is from a newer program");
@@ -94,18 +85,12 @@ fn the_text_is_the_report_and_nothing_else() {
         let said = coldcase(&["assess", "--at", AT, &file]);
         assert_eq!(text(&said.stdout), report(&file, &Locale::default()));
         assert_eq!(text(&said.stderr), "");
+        assert!(
+            text(&said.stdout).contains("What may be at fault"),
+            "{file}"
+        );
         let is_live = file.ends_with("leak-to-shell.json");
         assert_eq!(code(&said), i32::from(is_live), "{file}");
-    }
-}
-
-#[test]
-fn with_the_whole_the_text_is_the_report_of_everything_weighed_together() {
-    for file in files("demo-data") {
-        let said = coldcase(&["assess", "--whole", "--at", AT, &file]);
-        let weighed = report_by(assess, &file, &Locale::default());
-        assert_eq!(text(&said.stdout), weighed);
-        assert!(weighed.contains("What may be at fault"), "{file}");
     }
 }
 

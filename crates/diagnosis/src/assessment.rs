@@ -151,9 +151,11 @@ impl Known {
         cautions.extend(self.windings.cautions());
         cautions.extend(self.shell.cautions());
         cautions.extend(self.protector.cautions());
-        cautions.sort_by_key(|caution| (caution.level(), *caution));
-        cautions.dedup();
-        cautions
+        let all = [Level::Stop, Level::Care].into_iter().flat_map(|level| {
+            let of_level = Caution::ALL.iter().copied();
+            of_level.filter(move |caution| caution.level() == level)
+        });
+        all.filter(|caution| cautions.contains(caution)).collect()
     }
 
     fn links(&self) -> Vec<(Link, LinkState)> {

@@ -27,6 +27,8 @@ choices! {
 choices! {
     /// What stands behind a statement about a link. Later ones weigh more.
     pub enum Basis {
+        /// Everything that is known, weighed together.
+        Weighed = "weighed",
         /// The seller says so.
         Told = "told",
         /// The person saw or heard it.

@@ -174,12 +174,12 @@ impl Job {
     /// All questions that have a standing answer.
     #[must_use]
     pub fn answered(&self) -> BTreeSet<&Question> {
-        self.standing()
-            .into_iter()
-            .filter_map(|entry| match &entry.content {
-                Content::Answer { question, .. } => Some(question),
-                _ => None,
-            })
-            .collect()
+        let mut answered = BTreeSet::new();
+        for entry in self.standing() {
+            if let Content::Answer { question, .. } = &entry.content {
+                answered.insert(question);
+            }
+        }
+        answered
     }
 }

@@ -127,11 +127,13 @@ impl<'a> Fields<'a> {
 
     /// All fields that were not asked for.
     pub(crate) fn rest(self) -> Extra {
-        self.map
-            .iter()
-            .filter(|(name, _)| !self.known.contains(&name.as_str()))
-            .map(|(name, value)| (name.clone(), value.clone()))
-            .collect()
+        let mut rest = Extra::new();
+        for (name, value) in self.map {
+            if !self.known.contains(&name.as_str()) {
+                rest.insert(name.clone(), value.clone());
+            }
+        }
+        rest
     }
 }
 

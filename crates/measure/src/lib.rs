@@ -14,6 +14,7 @@ mod doubt;
 mod insulation;
 mod meter;
 mod protector;
+mod ranking;
 mod start_device;
 mod stored_charge;
 mod winding_temperature;
@@ -26,6 +27,7 @@ pub use insulation::{
 };
 pub use meter::{Meter, MeterKind};
 pub use protector::{Protector, protector};
+pub use ranking::ranked;
 pub use start_device::{
     Band, CurrentRelay, PotentialRelay, Ptc, current_relay, potential_relay, ptc,
 };

@@ -1,9 +1,11 @@
 //! The plain strings of the pages: headings, buttons, hints.
 
 mod about;
+pub mod assumptions;
 mod entry;
 pub mod keeping;
 pub mod settings;
+pub mod weighing;
 
 use diagnosis::{Link, LinkState};
 

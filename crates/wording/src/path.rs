@@ -44,6 +44,7 @@ pub fn link_state(state: LinkState) -> &'static str {
 #[must_use]
 pub fn basis(basis: Basis) -> &'static str {
     match basis {
+        Basis::Weighed => "by all that is known",
         Basis::Told => "the seller says",
         Basis::Seen => "seen",
         Basis::Measured => "measured",

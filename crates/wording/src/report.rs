@@ -114,7 +114,6 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
             "The machine",
             machine_lines(&assessment.machine, job),
         ),
-        (Part::Power, "May it be powered?", gates(&assessment.gates)),
         (
             Part::ToDo,
             "What to do",
@@ -131,6 +130,7 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
             "Readings that don't fit together",
             weighed(|whole| unfitting(whole).into_iter().collect()),
         ),
+        (Part::Power, "May it be powered?", gates(&assessment.gates)),
         (
             Part::Found,
             "Found so far",
@@ -150,9 +150,11 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
         (
             Part::Next,
             "Next",
+            // Where everything was weighed, the checks are told by their worth instead.
             assessment
                 .next
                 .iter()
+                .filter(|_| whole.is_none())
                 .map(|next| step(*next, locale).line())
                 .collect(),
         ),

@@ -5,24 +5,38 @@
 
 mod action;
 mod answer;
+mod ask;
 mod fault;
 mod guide;
 mod history;
 mod hold;
 mod how;
+mod moved;
 mod reading;
+mod reason;
 mod task;
+mod usual;
 mod weight;
 mod worth;
 
 pub use action::action;
-pub use answer::{THERE_IS_NONE, answers};
+pub use answer::answers;
+pub use ask::{about, ask, offered};
 pub use guide::{Guide, guide};
+pub use hold::not_now;
+pub use moved::{Moved, moved};
+pub use reading::{name, reading};
+pub use reason::{Reason, numbers, reasons};
 pub use task::{TaskWords, heading, next_check};
+pub use usual::usual;
 pub use weight::weight;
-pub use worth::suspect;
+pub use worth::{suspect, to_do, told};
 
-pub(crate) use worth::{at_fault, broken_links, to_do, unfitting, worth_checking};
+pub(crate) use ask::choice;
+pub(crate) use worth::{at_fault, broken_links, unfitting, worth_checking};
+
+/// What stands among the suspects for none of them.
+pub const NOTHING_WRONG: &str = "Nothing wrong";
 
 /// A phrase as it stands within a sentence.
 fn within(phrase: &str) -> String {

@@ -182,7 +182,7 @@ impl Bench {
     pub(super) fn leaving(self) -> Option<&'static str> {
         match self.chosen.get()? {
             Target::Pair(pair) => self.is_read(pair).then_some(words::LEAVE_AS_READ),
-            Target::Leads | Target::Item(_) => Some(words::BACK_TO_PINS),
+            Target::Leads | Target::Ask(_) => Some(words::BACK_TO_PINS),
         }
     }
 

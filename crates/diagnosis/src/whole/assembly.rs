@@ -168,12 +168,12 @@ impl Assembly {
 
     /// What is seen, heard or read: a row in percent per joint state of at most three parents,
     /// and slips mixed in. Parents that the machine doesn't have count as sound.
-    pub(super) fn finding<const N: usize>(
+    pub(super) fn finding(
         &mut self,
         name: &str,
         states: &[&str],
         parents: &[Parent],
-        row: impl Fn(&Given<'_>) -> [f64; N],
+        row: &dyn Fn(&Given<'_>) -> Vec<f64>,
     ) -> Result<Variable, BuildError> {
         let mut variables = Vec::new();
         let mut faults_of = Vec::new();

@@ -9,6 +9,7 @@
 //! measured on the machine at hand, and a person can change the shares of faults.
 
 mod aside;
+mod ask;
 mod assembly;
 mod beliefs;
 mod build;
@@ -34,9 +35,11 @@ mod verdict;
 mod walks;
 
 use job::Job;
+use measure::ranked;
 
+pub use ask::{Ask, THERE_IS_NONE};
 pub use build::Build;
-pub use clue::{ANSWER, Clue, NONE, Task};
+pub use clue::{ANSWER, Clue, Task};
 pub use fault::{Fault, Part};
 pub use history::History;
 pub use networks::Assumptions;
@@ -209,8 +212,8 @@ fn weigh_entered(
     let start_device = Task::Check(crate::Check::StartDevice);
     if verdict.best.action == Action::TestFit && entered.iter().any(|one| one.task == start_device)
     {
-        // Stable: the others stay in their order.
-        next.sort_by_key(|check| check.task != verdict::TEST_FIT);
+        let is_fit = |check: &NextCheck| f64::from(u8::from(check.task == verdict::TEST_FIT));
+        next = ranked(next, is_fit);
     }
     Some(Whole {
         builds: compared.picture.builds,

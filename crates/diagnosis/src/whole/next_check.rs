@@ -7,13 +7,15 @@
 mod again;
 
 use job::{Answer, Content, Job};
+use measure::ranked;
 use measure::windings::{Mains, Pair};
 
 pub use again::Again;
 
+use super::ask::{KNOWN, THERE_IS_NONE};
 use super::beliefs::Picture;
 use super::build::Build;
-use super::clue::{ANSWER, Clue, KNOWN, NONE, Task};
+use super::clue::{ANSWER, Clue, Task};
 use super::conditions::motor;
 use super::entered::Entered;
 use super::fault::Fault;
@@ -137,7 +139,7 @@ pub(super) struct Choosing<'a> {
 impl Choosing<'_> {
     /// What can be done now, the best first, and what can't, with why.
     pub(super) fn rank(&self) -> (Vec<NextCheck>, Vec<Withheld>) {
-        let (mut ranked, mut withheld) = (Vec::new(), Vec::new());
+        let (mut possible, mut withheld) = (Vec::new(), Vec::new());
         let now = self.setup_now();
         for task in tasks() {
             let again = self.again(task);
@@ -146,12 +148,11 @@ impl Choosing<'_> {
             }
             match self.why_not(task, again) {
                 Some(why) => withheld.push(Withheld { task, why }),
-                None => ranked.extend(self.appraise(task, again, now)),
+                None => possible.extend(self.appraise(task, again, now)),
             }
         }
-        // Stable: equals stay in the order of the tasks.
-        ranked.sort_by(|one: &NextCheck, other| other.per_minute().total_cmp(&one.per_minute()));
-        (ranked, withheld)
+        // Equals stay in the order of the tasks.
+        (ranked(possible, NextCheck::per_minute), withheld)
     }
 
     fn appraise(&self, task: Task, again: Option<Again>, now: Setup) -> Option<NextCheck> {
@@ -295,7 +296,7 @@ impl Choosing<'_> {
             );
         }
         match self.job.answer(task.name(), ANSWER) {
-            Some(Answer::Choice(name)) => name.as_str() == NONE,
+            Some(Answer::Choice(name)) => name.as_str() == THERE_IS_NONE,
             _ => false,
         }
     }

@@ -125,12 +125,18 @@ impl Priors {
         }
         let mut changed = self.clone();
         changed.reset(build, fault);
-        changed.edits.push(Edit {
-            build,
-            fault,
-            percent,
-        });
-        changed.edits.sort_by_key(|edit| (edit.build, edit.fault));
+        let key = |edit: &Edit| (edit.build, edit.fault);
+        let place = changed
+            .edits
+            .partition_point(|edit| key(edit) < (build, fault));
+        changed.edits.insert(
+            place,
+            Edit {
+                build,
+                fault,
+                percent,
+            },
+        );
         changed.leaves_enough(build)?;
         *self = changed;
         Ok(())

@@ -11,6 +11,7 @@ use super::fault::Fault;
 use super::gauge::Gauge;
 use super::remedy::Stakes;
 use crate::choice::Choice;
+use measure::ranked;
 use measure::windings::Mains;
 
 /// Faults below this are left out of decisions; what they would change is too little.
@@ -59,16 +60,14 @@ pub(super) struct ClueWorth {
 
 impl Prospects {
     pub(super) fn of(beliefs: &Beliefs<'_>, now: Picture, stakes: Stakes, desk: &mut Desk) -> Self {
-        let mut ranked: Vec<Fault> = Fault::ALL
+        let likely = Fault::ALL
             .iter()
             .copied()
-            .filter(|fault| now.faults[fault.place()] >= LEAST)
-            .collect();
-        // Stable: equals stay in the order of the Path.
-        ranked.sort_by(|one, other| now.faults[other.place()].total_cmp(&now.faults[one.place()]));
-        ranked.truncate(MOST);
-        let faults = ranked
+            .filter(|fault| now.faults[fault.place()] >= LEAST);
+        // Equals stay in the order of the Path.
+        let faults = ranked(likely.collect(), |fault| now.faults[fault.place()])
             .into_iter()
+            .take(MOST)
             .filter_map(|fault| {
                 let (there, picture) = beliefs.picture(Held::Fault(fault), desk)?;
                 Some(Prospect {

@@ -1,5 +1,6 @@
 //! Which parts may be at fault, where the Path breaks, and which readings say so.
 
+use super::Whole;
 use super::beliefs::{Beliefs, Desk, Picture};
 use super::clue::Task;
 use super::conditions::compressor;
@@ -7,6 +8,7 @@ use super::entered::Entered;
 use super::fault::Fault;
 use crate::Link;
 use crate::choice::Choice;
+use measure::ranked;
 
 /// Faults from here on are suspects: one machine in a hundred.
 const SUSPECT: f64 = 0.01;
@@ -40,6 +42,22 @@ pub struct Weighed {
     pub factor: f64,
     /// How likely the suspect would be had the task not been done.
     pub without: f64,
+}
+
+impl Whole {
+    /// The link at which the Path is likelier interrupted than not, if there is one. Whatever
+    /// breaks it, the cabinet doesn't hold its cold: that counts only where nothing before does.
+    #[must_use]
+    pub fn likeliest_break(&self) -> Option<Link> {
+        let mut likeliest = None;
+        for one in self.links.iter().filter(|one| one.broken >= 0.5) {
+            let more = |(_, most): (Link, f64)| one.broken > most && one.link != Link::Hold;
+            if likeliest.is_none_or(more) {
+                likeliest = Some((one.link, one.broken));
+            }
+        }
+        likeliest.map(|(link, _)| link)
+    }
 }
 
 /// How far the Path is thought to be interrupted at a link.
@@ -101,13 +119,11 @@ impl Compared {
 
     /// Every fault that is likely enough, the likeliest first; equals in the order of the Path.
     pub(super) fn suspects(&self) -> Vec<Suspect> {
-        let mut suspects: Vec<Suspect> = Fault::ALL
+        let suspects = Fault::ALL
             .iter()
             .filter(|fault| self.picture.faults[fault.place()] >= SUSPECT)
-            .map(|&fault| self.suspect(Some(fault)))
-            .collect();
-        suspects.sort_by(|one, other| other.probability.total_cmp(&one.probability));
-        suspects
+            .map(|&fault| self.suspect(Some(fault)));
+        ranked(suspects.collect(), |suspect| suspect.probability)
     }
 
     pub(super) fn suspect(&self, fault: Option<Fault>) -> Suspect {
@@ -116,16 +132,12 @@ impl Compared {
             None => picture.nothing,
         };
         let probability = of(&self.picture);
-        let mut weighed: Vec<Weighed> = self
-            .without
-            .iter()
-            .map(|(task, picture)| Weighed {
-                task: *task,
-                factor: odds(probability) / odds(of(picture)),
-                without: of(picture),
-            })
-            .collect();
-        weighed.sort_by(|one, other| other.factor.total_cmp(&one.factor));
+        let weighed = self.without.iter().map(|(task, picture)| Weighed {
+            task: *task,
+            factor: odds(probability) / odds(of(picture)),
+            without: of(picture),
+        });
+        let mut weighed = ranked(weighed.collect(), |one| one.factor);
         let away = weighed
             .iter()
             .rev()

@@ -157,9 +157,7 @@ pub(super) fn sum_rule(inspection: &Inspection, priors: &WindingPriors) -> Optio
     let circuit = Circuit::of(inspection, priors);
     let [one, two, three] = &circuit.values;
     let (one, two, three) = (one.as_ref()?, two.as_ref()?, three.as_ref()?);
-    let mut sorted = [one, two, three];
-    sorted.sort_by(|a, b| a.value().get().total_cmp(&b.value().get()));
-    let [small, middle, large] = sorted;
+    let [small, middle, large] = sorted(one, two, three);
     let excess = &(&(small + middle) - large) - &circuit.leads;
     let spread = large - small;
     match (is_nothing(&excess), is_nothing(&spread)) {
@@ -167,6 +165,27 @@ pub(super) fn sum_rule(inspection: &Inspection, priors: &WindingPriors) -> Optio
         (true, false) => Some(Foreseen::Sum),
         (false, true) => Some(Foreseen::Alike),
         (false, false) => Some(Foreseen::Neither),
+    }
+}
+
+/// The smallest first.
+fn sorted<'a>(
+    one: &'a Uncertain<Ohms>,
+    two: &'a Uncertain<Ohms>,
+    three: &'a Uncertain<Ohms>,
+) -> [&'a Uncertain<Ohms>; 3] {
+    let above = |a: &Uncertain<Ohms>, b: &Uncertain<Ohms>| a.value().get() > b.value().get();
+    let (small, large) = if above(one, two) {
+        (two, one)
+    } else {
+        (one, two)
+    };
+    if above(small, three) {
+        [three, small, large]
+    } else if above(large, three) {
+        [small, three, large]
+    } else {
+        [small, large, three]
     }
 }
 

@@ -240,12 +240,18 @@ fn in_order(mut shown: [Shown; 3]) -> [Shown; 3] {
         Shown::Above(bound) => [1.0, bound, 0.0],
         Shown::Number { value, standard } => [2.0, value, standard],
     };
-    shown.sort_by(|one, other| {
+    let is_above = |one: &Shown, other: &Shown| {
         let pairs = key(one).into_iter().zip(key(other));
-        pairs.fold(Ordering::Equal, |so_far, (a, b)| {
+        let order = pairs.fold(Ordering::Equal, |so_far, (a, b)| {
             so_far.then(a.total_cmp(&b))
-        })
-    });
+        });
+        order == Ordering::Greater
+    };
+    for (one, other) in [(0, 1), (1, 2), (0, 1)] {
+        if is_above(&shown[one], &shown[other]) {
+            shown.swap(one, other);
+        }
+    }
     shown
 }
 

@@ -1,5 +1,7 @@
 //! Every explanation held against what was read, under all ways of giving parts to pins.
 
+use crate::ranked;
+
 use super::priors::WindingPriors;
 use super::readings::Inspection;
 use super::scene::{Scene, log_sum};
@@ -55,11 +57,9 @@ impl Weighed {
         }
     }
 
-    /// The likeliest first; a stable sort keeps ties in their order.
+    /// The likeliest first; ties stay in their order.
     pub(super) fn ranked(self) -> Vec<Scored> {
-        let mut ranked = self.scored;
-        ranked.sort_by(|one, other| other.probability.total_cmp(&one.probability));
-        ranked
+        ranked(self.scored, |scored| scored.probability)
     }
 }
 

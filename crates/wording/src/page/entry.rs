@@ -1,14 +1,14 @@
 //! One entry of a job in words: what it is about, and what it says.
 
 use diagnosis::{
-    Asked, Choice, Complaint, GearChoice, Item, Kind, LeadsChoice, Machine, MainsChoice,
+    Ask, Asked, Build, Choice, Complaint, GearChoice, Kind, LeadsChoice, Machine, MainsChoice,
     PairChoice, PinChoice, PinShape, Refrigerant, ToldBy, WindingsKnown, item_of_pair,
 };
 use job::{Answer, Content, Entry, Question};
 use measure::windings::{Pair, Role};
 
 use crate::bench_choices::bench_choice;
-use crate::{Locale, Words, item, measured, windings_page};
+use crate::{Locale, Words, measured, whole, windings_page};
 
 /// An entry ready to be shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -38,7 +38,7 @@ pub fn entry(entry: &Entry, locale: &Locale) -> Option<EntryWords> {
 fn about(question: &Question) -> String {
     let known = machine_item(question)
         .or_else(|| windings_item(question))
-        .or_else(|| bench_item(question))
+        .or_else(|| ask(question).map(whole::about))
         .map(str::to_owned);
     known.unwrap_or_else(|| format!("{}, {}", question.check, question.item))
 }
@@ -50,6 +50,7 @@ fn machine_item(question: &Question) -> Option<&'static str> {
         ((MainsChoice::CHECK, MainsChoice::ITEM), "Mains"),
         ((Complaint::CHECK, Complaint::ITEM), "What it did"),
         ((ToldBy::CHECK, ToldBy::ITEM), "Who says so"),
+        ((Build::CHECK, Build::ITEM), "How it is built"),
         (Machine::PLATE, "Words off the plate"),
         ((Refrigerant::CHECK, Refrigerant::ITEM), "Refrigerant"),
         ((GearChoice::CHECK, GearChoice::ITEM), "The pins"),
@@ -89,11 +90,8 @@ fn windings_item(question: &Question) -> Option<&'static str> {
     })
 }
 
-fn bench_item(question: &Question) -> Option<&'static str> {
-    Item::ALL
-        .iter()
-        .find(|known| question.is(known.check().name(), known.name()))
-        .map(|known| item(*known).ask)
+fn ask(question: &Question) -> Option<Ask> {
+    Ask::from_names(question.check.as_str(), question.item.as_str())
 }
 
 fn says(question: &Question, answer: &Answer, locale: &Locale) -> String {
@@ -119,11 +117,13 @@ fn choice(question: &Question, name: &str) -> Option<&'static str> {
         .or_else(|| asked::<MainsChoice>(question, name))
         .or_else(|| asked::<Complaint>(question, name))
         .or_else(|| asked::<ToldBy>(question, name))
+        .or_else(|| asked::<Build>(question, name))
         .or_else(|| asked::<Refrigerant>(question, name))
         .or_else(|| asked::<GearChoice>(question, name))
         .or_else(|| asked::<LeadsChoice>(question, name))
         .or_else(|| asked::<PinShape>(question, name))
         .or_else(|| bench_choice(question, name))
+        .or_else(|| whole::choice(ask(question)?, name))
         // These two answer several questions; their names are their own.
         .or_else(|| PinChoice::from_name(name).map(Words::words))
         .or_else(|| PairChoice::from_name(name).map(Words::words))

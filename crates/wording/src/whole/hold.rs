@@ -42,6 +42,17 @@ impl Words for Decided {
     }
 }
 
+/// Why a check has to wait, as a sentence.
+#[must_use]
+pub fn not_now(why: &WhyWithheld) -> String {
+    match why {
+        WhyWithheld::NothingToObserve => {
+            "Not now: it looks at what this machine hardly does.".to_owned()
+        }
+        other => format!("Not now: {}.", why_withheld(other)),
+    }
+}
+
 /// Why a check is not offered, behind "not now".
 pub(super) fn why_withheld(why: &WhyWithheld) -> String {
     match why {

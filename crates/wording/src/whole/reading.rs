@@ -72,8 +72,18 @@ impl Words for Clue {
     }
 }
 
+/// What a task is called where all of them stand in a list.
+#[must_use]
+pub fn name(task: Task) -> &'static str {
+    match task {
+        Task::Check(check) => check.words(),
+        other => reading(other),
+    }
+}
+
 /// What a task's readings are called.
-pub(super) fn reading(task: Task) -> &'static str {
+#[must_use]
+pub fn reading(task: Task) -> &'static str {
     match task {
         Task::Check(Check::Machine) => "What it did",
         Task::Check(Check::Ground) => "Readings at the plug",

@@ -4,11 +4,12 @@ use diagnosis::{
     Action, Assessment, Clue, Decided, Link, Proposal, Refrigerant, Step, Suspect, Task, Weighed,
     Whole, WhyWithheld,
 };
+use measure::ranked;
 
 use super::hold::why_withheld;
 use super::reading::reading;
 use super::task::times;
-use super::{action, heading, next_check, weight, within};
+use super::{NOTHING_WRONG, action, heading, next_check, weight, within};
 use crate::{Locale, Words, odds, step};
 
 /// How many suspects, readings for one, readings against one and next checks are told.
@@ -26,15 +27,7 @@ const WORTH_TELLING: f64 = 0.05;
 
 /// Which parts may be at fault, and that nothing is.
 pub(crate) fn at_fault(whole: &Whole) -> Vec<String> {
-    let told = whole
-        .suspects
-        .iter()
-        .take_while(|suspect| suspect.probability >= WORTH_TELLING)
-        .take(SUSPECTS)
-        .count()
-        .max(1)
-        .min(whole.suspects.len());
-    let (likely, others) = whole.suspects.split_at(told);
+    let (likely, others) = whole.suspects.split_at(told(whole));
     let mut lines = vec!["Each could be at fault, more than one at a time.".to_owned()];
     lines.extend(likely.iter().map(suspect));
     if let Some(most) = others.first() {
@@ -52,10 +45,22 @@ pub(crate) fn at_fault(whole: &Whole) -> Vec<String> {
     lines
 }
 
+/// How many suspects are told one by one; the others are counted.
+#[must_use]
+pub fn told(whole: &Whole) -> usize {
+    let likely = whole.suspects.iter();
+    likely
+        .take_while(|suspect| suspect.probability >= WORTH_TELLING)
+        .take(SUSPECTS)
+        .count()
+        .max(1)
+        .min(whole.suspects.len())
+}
+
 /// A suspect with its odds and the strongest readings for and against it.
 #[must_use]
 pub fn suspect(suspect: &Suspect) -> String {
-    let what = suspect.fault.map_or("Nothing wrong", Words::words);
+    let what = suspect.fault.map_or(NOTHING_WRONG, Words::words);
     let (now, before) = (odds(suspect.probability), odds(suspect.before));
     let moved = if now.phrase == before.phrase {
         String::new()
@@ -99,7 +104,8 @@ fn grouped<'a>(weighed: impl Iterator<Item = &'a Weighed>) -> Vec<String> {
 }
 
 /// What to do, as a bet; what would be next best; what must not be done meanwhile.
-pub(crate) fn to_do(assessment: &Assessment, whole: &Whole) -> Vec<String> {
+#[must_use]
+pub fn to_do(assessment: &Assessment, whole: &Whole) -> Vec<String> {
     let verdict = &whole.verdict;
     let (best, other) = (&verdict.best, &verdict.runner_up);
     let mut lines = vec![match verdict.decided {
@@ -215,8 +221,10 @@ fn withheld(whole: &Whole) -> Vec<String> {
         }
     }
     // What it doesn't do isn't of interest by name.
-    groups.sort_by_key(|(why, _)| **why == WhyWithheld::NothingToObserve);
-    let said = groups.iter().map(|(why, tasks)| {
+    let (last, first): (Vec<_>, Vec<_>) = groups
+        .into_iter()
+        .partition(|(why, _)| **why == WhyWithheld::NothingToObserve);
+    let said = first.iter().chain(&last).map(|(why, tasks)| {
         let because = why_withheld(why);
         match why {
             WhyWithheld::NothingToObserve => match tasks.len() {
@@ -263,8 +271,7 @@ pub(crate) fn broken_links(whole: &Whole) -> Option<String> {
     if likely.iter().any(|one| one.link != Link::Hold) {
         likely.retain(|one| one.link != Link::Hold);
     }
-    likely.sort_by(|one, other| other.broken.total_cmp(&one.broken));
-    let said: Vec<String> = likely
+    let said: Vec<String> = ranked(likely, |one| one.broken)
         .iter()
         .take(NAMED)
         .map(|one| {

@@ -37,7 +37,7 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
     visit.reload()?;
     visit.press("Chest freezer")?;
     visit.press("Known")?;
-    visit.see("Found so far")?;
+    visit.see("What may be at fault")?;
     let page = report_on(&visit)?;
 
     visit.press("Record")?;

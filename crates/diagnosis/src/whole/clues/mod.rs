@@ -63,6 +63,16 @@ impl Table<'_> {
         parents: &[Parent],
         row: impl Fn(&Given<'_>) -> [f64; N],
     ) -> Result<(), BuildError> {
+        self.add_rows(clue, parents, &|given| row(given).to_vec())
+    }
+
+    /// The same for rows of any length: one copy of the code serves all clues.
+    fn add_rows(
+        &mut self,
+        clue: Clue,
+        parents: &[Parent],
+        row: &dyn Fn(&Given<'_>) -> Vec<f64>,
+    ) -> Result<(), BuildError> {
         if !clue.exists_in(self.assembly.build) {
             return Ok(());
         }

@@ -1,5 +1,7 @@
 //! What can be tried in an outlook, in which order, and what following that costs.
 
+use measure::ranked;
+
 use super::{Outlook, Prospects};
 use crate::whole::fault::Fault;
 use crate::whole::remedy::Stakes;
@@ -30,12 +32,9 @@ impl Prospects {
     /// and others 1995, from memory. Several at once are mended in part, and mostly scrapped.)
     pub(super) fn plan(&self, outlook: &Outlook, without: Option<usize>) -> Plan {
         let stakes = self.stakes;
-        let mut tries: Vec<Try> = self
-            .tries(outlook)
-            .into_iter()
-            .filter(|one| Some(one.place) != without && one.gain > 0.0)
-            .collect();
-        tries.sort_by(|one, other| (other.gain * one.price).total_cmp(&(one.gain * other.price)));
+        let mut tries = self.tries(outlook);
+        tries.retain(|one| Some(one.place) != without && one.gain > 0.0);
+        let tries = ranked(tries, |one| one.gain / one.price);
         let at_once = Plan {
             cost: outlook.chance * stakes.scrap(),
             tries: Vec::new(),

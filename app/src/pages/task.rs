@@ -1,22 +1,28 @@
-//! A check that asks its items one at a time: what was answered above, the question below it,
-//! and what the answers mean.
+//! A task that asks its questions one at a time: the question, what its answers mean and have
+//! changed, and what was answered.
 
-use diagnosis::{Caution, Check, Choice, Finding, Item, Sign};
+use std::collections::BTreeSet;
+
+use diagnosis::{Ask, Caution, Check, Finding, Task};
 use job::{Answer, Name};
 use leptos::prelude::*;
-use wording::{Locale, Words, item as said_item, page, windings_page as words};
+use wording::{Locale, Words, page, whole, windings_page as words};
 
 use super::check_drawings::drawing_of;
 use super::choice_list::{ChoiceList, Offer};
+use super::how_to::HowTo;
 use super::settings::KEYBOARD;
+use super::suspects::{Changed, Readiness};
 use crate::device;
-use crate::forms::items::{Asked, answered, asked, chosen, first_open};
 use crate::forms::pair_reading::Target;
+use crate::forms::questions::{Asked, answered, asked, chosen, first_open};
 use crate::forms::windings_meter::MeterInUse;
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::cannot_do::CannotDo;
 use crate::parts::caution::Caution as CautionInFull;
+use crate::parts::live::{live, tap};
+use crate::parts::plain::{button, link, paragraph};
 use crate::parts::reading_field::{FIELD, ReadingField};
 use crate::route::{Place, Route};
 
@@ -24,30 +30,33 @@ use crate::route::{Place, Route};
 #[derive(Clone, Copy)]
 struct Asking {
     open: OpenJob,
-    check: Check,
+    task: Task,
     locale: Locale,
     /// What the person wants to answer again, in the place of what is next.
-    again: RwSignal<Option<Item>>,
+    again: RwSignal<Option<Ask>>,
     /// What is asked.
-    item: Memo<Option<Item>>,
+    item: Memo<Option<Ask>>,
     typed: RwSignal<String>,
+    /// Whether something was answered since the screen is shown.
+    has_answered: RwSignal<bool>,
 }
 
 impl Asking {
-    fn new(open: OpenJob, check: Check) -> Self {
+    fn new(open: OpenJob, task: Task) -> Self {
         let again = RwSignal::new(None);
         let item = Memo::new(move |_| {
             again
                 .get()
-                .or_else(|| open.with_job(|job| first_open(check, job)))
+                .or_else(|| open.with_job(|job| first_open(task, job)))
         });
         let asking = Self {
             open,
-            check,
+            task,
             locale: open.session().locale(),
             again,
             item,
             typed: RwSignal::new(String::new()),
+            has_answered: RwSignal::new(false),
         };
         Effect::new(move |_| {
             let draft = asking.item.get().and_then(|item| asking.draft_of(item));
@@ -56,23 +65,24 @@ impl Asking {
         asking
     }
 
-    fn draft_of(self, item: Item) -> Option<String> {
-        let (check, item) = Target::Item(item).names();
+    fn draft_of(self, item: Ask) -> Option<String> {
+        let (check, item) = item.names();
         self.open.draft(check, item)
     }
 
     fn write(self, text: String) {
         if let Some(item) = self.item.get_untracked() {
-            let (check, item) = Target::Item(item).names();
+            let (check, item) = item.names();
             self.open.keep_draft(check, item, &text);
         }
         self.typed.set(text);
     }
 
-    fn enter(self, item: Item, answer: Answer) {
-        let (check, name) = Target::Item(item).names();
+    fn enter(self, item: Ask, answer: Answer) {
+        let (check, name) = item.names();
         if self.open.answer(check, name, answer) {
             self.again.set(None);
+            self.has_answered.set(true);
             self.open.session().announce(self.said());
             self.show_next();
         }
@@ -81,7 +91,7 @@ impl Asking {
     /// What this check says now, for the status region.
     fn said(self) -> String {
         let findings = self.open.assessment().with_untracked(|known| {
-            let of_check = |finding: &&Finding| finding.check() == self.check;
+            let of_check = |finding: &&Finding| Task::Check(finding.check()) == self.task;
             let findings = known.findings.iter().filter(of_check);
             findings
                 .map(|finding| wording::finding(finding, &self.locale))
@@ -94,13 +104,13 @@ impl Asking {
             .to_owned()
     }
 
-    fn choose(self, item: Item, name: &str) {
+    fn choose(self, item: Ask, name: &str) {
         if let Ok(name) = Name::new(name) {
             self.enter(item, Answer::Choice(name));
         }
     }
 
-    fn ask_again(self, item: Item) {
+    fn ask_again(self, item: Ask) {
         self.again.set(Some(item));
         self.show_next();
     }
@@ -125,41 +135,52 @@ const QUESTION: &str = "item-question";
 /// The identifier of what was found.
 const MEANING: &str = "item-meaning";
 
-/// Asks the items of a check.
+/// Asks the questions of a task.
 #[component]
-pub fn ItemsScreen(
-    /// The check.
-    check: Check,
+pub fn TaskScreen(
+    /// The task.
+    task: Task,
 ) -> impl IntoView {
-    let asking = Asking::new(OpenJob::here(), check);
+    let asking = Asking::new(OpenJob::here(), task);
+    let hint = match task {
+        Task::Check(check) => check.hint(),
+        _ => None,
+    };
     view! {
         <div class="screen asking" class:compact=move || asking.asks_for_number()>
-            <Heading text=check.words()/>
-            {move || (!asking.asks_for_number()).then(|| view! { <p class="soft">{check.hint()}</p> })}
+            <Heading text=whole::name(task)/>
+            {live(move || hint.filter(|_| !asking.asks_for_number()).map(|hint| paragraph("soft", hint)))}
+            {(!matches!(task, Task::Check(_))).then(|| view! { <Readiness task/> })}
             // What is asked stands in front of what was answered; at the end, what it all means.
-            {move || match asking.item.get() {
+            {live(move || match asking.item.get() {
                 Some(item) => view! {
                     {drawing(item)}
+                    {(!matches!(task, Task::Check(_))).then(|| view! { <HowTo task/> })}
                     {question(asking, item)}
-                    {move || meaning(asking)}
-                    {move || answers(asking)}
+                    {changed(asking)}
+                    {live(move || meaning(asking))}
+                    {live(move || answers(asking))}
                 }
                 .into_any(),
                 None => view! {
-                    {move || meaning(asking)}
-                    {move || answers(asking)}
+                    {changed(asking)}
+                    {live(move || meaning(asking))}
+                    {live(move || answers(asking))}
                     {ways_on(asking)}
                 }
                 .into_any(),
-            }}
+            })}
         </div>
     }
 }
 
 /// What it looks like, where the answers leave room for it.
-fn drawing(item: Item) -> Option<impl IntoView> {
-    let has_room = !matches!(asked(item), Asked::Ticks);
-    let inside = drawing_of(item.check()).filter(|_| has_room)?;
+fn drawing(item: Ask) -> Option<impl IntoView> {
+    let has_room = !matches!(asked(item), Asked::Ticks(_));
+    let Ask::Item(of_check) = item else {
+        return None;
+    };
+    let inside = drawing_of(of_check.check()).filter(|_| has_room)?;
     Some(view! {
         <div class="check-drawing squared">
             <svg class="drawing" viewBox="0 0 320 120" aria-hidden="true" inner_html=inside></svg>
@@ -170,20 +191,20 @@ fn drawing(item: Item) -> Option<impl IntoView> {
 /// What was answered, each to be changed.
 fn answers(asking: Asking) -> impl IntoView {
     let rows = asking.open.with_job(|job| {
-        let items = answered(asking.check, job).into_iter();
+        let items = answered(asking.task, job).into_iter();
         items
             .map(|item| (item, says(item, job, &asking.locale)))
             .collect::<Vec<_>>()
     });
-    let row = |(item, says): (Item, String)| {
+    let row = |(item, says): (Ask, String)| {
         view! {
             <div class="noted">
-                <dt>{said_item(item).ask}</dt>
+                <dt>{whole::about(item)}</dt>
                 <dd>
                     <strong>{says}</strong>
-                    <button type="button" class="plain" on:click=move |_| asking.ask_again(item)>
+                    <button type="button" class="plain" on:click=tap(move |_| asking.ask_again(item))>
                         {page::CHANGE}
-                        <span class="unseen">" " {said_item(item).ask}</span>
+                        <span class="unseen">" " {whole::about(item)}</span>
                     </button>
                 </dd>
             </div>
@@ -195,8 +216,8 @@ fn answers(asking: Asking) -> impl IntoView {
 }
 
 /// The answer that counts, in words.
-fn says(item: Item, job: &job::Job, locale: &Locale) -> String {
-    let (check, name) = Target::Item(item).names();
+fn says(item: Ask, job: &job::Job, locale: &Locale) -> String {
+    let (check, name) = item.names();
     job.counting(check, name)
         .and_then(|(entry, _)| page::entry(entry, locale))
         .map(|entry| entry.says)
@@ -207,7 +228,7 @@ fn says(item: Item, job: &job::Job, locale: &Locale) -> String {
 /// What this check found, and what it warns of.
 fn meaning(asking: Asking) -> impl IntoView {
     let (findings, cautions) = asking.open.assessment().with(|known| {
-        let of_check = |finding: &&Finding| finding.check() == asking.check;
+        let of_check = |finding: &&Finding| Task::Check(finding.check()) == asking.task;
         let findings: Vec<String> = known
             .findings
             .iter()
@@ -216,13 +237,13 @@ fn meaning(asking: Asking) -> impl IntoView {
             .collect();
         let cautions = known.cautions.iter().copied();
         let cautions: Vec<_> = cautions
-            .filter(|caution| belongs(*caution, asking.check))
+            .filter(|caution| belongs(*caution, asking.task))
             .collect();
         (findings, cautions)
     });
     let has_any = !findings.is_empty() || !cautions.is_empty();
     has_any.then(|| {
-        let findings = findings.into_iter().map(|said| view! { <p>{said}</p> });
+        let findings = findings.into_iter().map(|said| paragraph("", said));
         let cautions = cautions
             .into_iter()
             .map(|caution| view! { <CautionInFull caution/> });
@@ -236,20 +257,25 @@ fn meaning(asking: Asking) -> impl IntoView {
 }
 
 /// A leak belongs to both checks that can find one.
-fn belongs(caution: Caution, check: Check) -> bool {
+fn belongs(caution: Caution, task: Task) -> bool {
     match caution {
         Caution::LiveMetal | Caution::LeakInDoubt => {
-            matches!(check, Check::Ground | Check::Shell)
+            matches!(task, Task::Check(Check::Ground | Check::Shell))
         }
-        other => other.check() == Some(check),
+        other => other.check().map(Task::Check) == Some(task),
     }
 }
 
-fn question(asking: Asking, item: Item) -> impl IntoView {
-    let said = said_item(item);
+/// What the answers on this screen have changed.
+fn changed(asking: Asking) -> impl IntoView {
+    live(move || asking.has_answered.get().then(|| view! { <Changed/> }))
+}
+
+fn question(asking: Asking, item: Ask) -> impl IntoView {
+    let said = whole::ask(item);
     let answer = match asked(item) {
         Asked::Number => number(asking, item).into_any(),
-        Asked::Ticks => ticks(asking, item).into_any(),
+        Asked::Ticks(offers) => ticks(asking, item, offers).into_any(),
         Asked::OneOf(offers) => one_of(asking, item, offers).into_any(),
     };
     let is_number = matches!(asked(item), Asked::Number);
@@ -257,7 +283,7 @@ fn question(asking: Asking, item: Item) -> impl IntoView {
         <section class="asked lower">
             // A number's question is the label of its field.
             {(!is_number).then(|| view! { <h2 id=QUESTION tabindex="-1">{said.ask}</h2> })}
-            {said.how.map(|how| view! { <p class="soft">{how}</p> })}
+            {said.how.map(|how| paragraph("soft", how))}
             {answer}
             {(!has_reading(asking, item)).then(|| view! {
                 <CannotDo give_up=Callback::new(move |reason| asking.enter(item, Answer::NotDone(reason)))/>
@@ -266,7 +292,7 @@ fn question(asking: Asking, item: Item) -> impl IntoView {
     }
 }
 
-fn number(asking: Asking, item: Item) -> impl IntoView {
+fn number(asking: Asking, item: Ask) -> impl IntoView {
     let session = asking.open.session();
     let meter = MeterInUse::recalled(&session.setting(MeterInUse::SETTING).unwrap_or_default());
     let own_keypad = session.setting(KEYBOARD).as_deref() != Some("phone");
@@ -274,7 +300,7 @@ fn number(asking: Asking, item: Item) -> impl IntoView {
     let own_keypad = own_keypad && item.unit() != Some(job::Unit::Celsius);
     view! {
         <ReadingField
-            target=Signal::derive(move || Target::Item(item))
+            target=Signal::derive(move || Target::Ask(item))
             meter=Signal::derive(move || meter.meter())
             typed=asking.typed
             write=Callback::new(move |text| asking.write(text))
@@ -288,16 +314,13 @@ fn number(asking: Asking, item: Item) -> impl IntoView {
 }
 
 fn undo(open: OpenJob) -> impl IntoView {
-    move || {
-        open.can_undo().then(|| {
-            view! {
-                <button type="button" class="plain" on:click=move |_| open.undo()>{words::UNDO}</button>
-            }
-        })
-    }
+    live(move || {
+        open.can_undo()
+            .then(|| button("plain", words::UNDO, move |_| open.undo()))
+    })
 }
 
-fn one_of(asking: Asking, item: Item, offers: Vec<Offer>) -> impl IntoView {
+fn one_of(asking: Asking, item: Ask, offers: Vec<Offer>) -> impl IntoView {
     let known = offers.clone();
     view! {
         <ChoiceList
@@ -309,9 +332,9 @@ fn one_of(asking: Asking, item: Item, offers: Vec<Offer>) -> impl IntoView {
     }
 }
 
-fn ticks(asking: Asking, item: Item) -> impl IntoView {
-    let ticked = RwSignal::new(Vec::<Sign>::new());
-    let toggle = move |sign: Sign| {
+fn ticks(asking: Asking, item: Ask, offers: Vec<Offer>) -> impl IntoView {
+    let ticked = RwSignal::new(Vec::<&'static str>::new());
+    let toggle = move |sign: &'static str| {
         ticked.update(|signs| match signs.iter().position(|seen| *seen == sign) {
             Some(place) => {
                 signs.remove(place);
@@ -320,20 +343,22 @@ fn ticks(asking: Asking, item: Item) -> impl IntoView {
         });
     };
     let enter = move |_| {
-        let names = ticked.get_untracked().into_iter();
-        let names = names.filter_map(|sign| Name::new(sign.name()).ok());
-        asking.enter(item, Answer::Choices(names.collect()));
+        let mut names = BTreeSet::new();
+        for sign in ticked.get_untracked() {
+            names.extend(Name::new(sign));
+        }
+        asking.enter(item, Answer::Choices(names));
     };
-    let rows = Sign::ALL.iter().map(|&sign| {
+    let rows = offers.into_iter().map(|offer| {
         view! {
             <li>
                 <label class="choice tick">
                     <input
                         type="checkbox"
-                        prop:checked=move || ticked.read().contains(&sign)
-                        on:change=move |_| toggle(sign)
+                        prop:checked=move || ticked.read().contains(&offer.name)
+                        on:change=move |_| toggle(offer.name)
                     />
-                    <span class="words">{sign.words()}</span>
+                    <span class="words">{offer.words}</span>
                 </label>
             </li>
         }
@@ -342,23 +367,21 @@ fn ticks(asking: Asking, item: Item) -> impl IntoView {
         <div role="group" aria-labelledby=QUESTION>
             <ul class="choices">{rows.collect_view()}</ul>
         </div>
-        <button type="button" class="button wide" on:click=enter>
-            {move || if ticked.read().is_empty() { page::NOTHING_TO_TICK } else { page::ENTER_TICKS }}
+        <button type="button" class="button wide" on:click=tap(enter)>
+            {live(move || if ticked.read().is_empty() { page::NOTHING_TO_TICK } else { page::ENTER_TICKS })}
         </button>
     }
 }
 
 /// Who has measured can't say that it can't be done.
-fn has_reading(asking: Asking, item: Item) -> bool {
-    untrack(|| asking.open.with_job(|job| item.reading(job).is_some()))
+fn has_reading(asking: Asking, item: Ask) -> bool {
+    untrack(|| asking.open.with_job(|job| item.has_reading(job)))
 }
 
 fn ways_on(asking: Asking) -> impl IntoView {
     view! {
         <div class="lower">
-            <a class="button wide" href=Route::Job(asking.open.id(), Place::Do).link()>
-                {page::BACK_TO_JOB}
-            </a>
+            {link("button wide", Route::Job(asking.open.id(), Place::Do).link(), page::BACK_TO_JOB)}
             {undo(asking.open)}
         </div>
     }

@@ -1,29 +1,44 @@
-//! The items of a check as a page asks them: which one is next, and what can be answered.
+//! The questions of a task as a page asks them: which one is next, and what can be answered.
 
 use diagnosis::{
-    Check, Choice, Contact, EarthPin, Inverted, Item, Looks, PlateMains, ProtectorKind,
-    StartDeviceKind, Stores, TesterChoice, Upright, Warmth,
+    Ask, Contact, EarthPin, Inverted, Item, Looks, PlateMains, ProtectorKind, Sign,
+    StartDeviceKind, Stores, Task, TesterChoice, Upright, Warmth,
 };
 use job::Job;
 
 use crate::pages::choice_list::Offer;
 
-/// How an item is answered.
+/// How a question is answered.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Asked {
     /// By a number off the meter.
     Number,
-    /// By ticking what is seen.
-    Ticks,
+    /// By ticking what is so.
+    Ticks(Vec<Offer>),
     /// By one of these.
     OneOf(Vec<Offer>),
 }
 
-/// How an item is answered.
+/// How a question is answered.
 #[must_use]
-pub fn asked(item: Item) -> Asked {
+pub fn asked(ask: Ask) -> Asked {
+    let offers = || {
+        let offered = wording::whole::offered(ask).into_iter();
+        offered
+            .map(|(name, words)| Offer::named(name, words))
+            .collect()
+    };
+    match ask {
+        Ask::Item(item) => of_item(item),
+        Ask::Number(..) => Asked::Number,
+        Ask::Answer(_) => Asked::OneOf(offers()),
+        Ask::Past => Asked::Ticks(offers()),
+    }
+}
+
+fn of_item(item: Item) -> Asked {
     Asked::OneOf(match item {
-        Item::Signs => return Asked::Ticks,
+        Item::Signs => return Asked::Ticks(Offer::all::<Sign>()),
         Item::PlateMains => Offer::all::<PlateMains>(),
         Item::EarthPin => Offer::all::<EarthPin>(),
         Item::Tester => Offer::all::<TesterChoice>(),
@@ -54,27 +69,26 @@ pub fn asked(item: Item) -> Asked {
     })
 }
 
-/// The first item that nobody has answered yet.
+/// The first question that nobody has answered yet.
 #[must_use]
-pub fn first_open(check: Check, job: &Job) -> Option<Item> {
-    check
-        .items(job)
-        .into_iter()
-        .find(|item| !item.is_answered(job))
+pub fn first_open(task: Task, job: &Job) -> Option<Ask> {
+    let mut asks = task.asks(job).into_iter();
+    asks.find(|ask| !ask.is_answered(job))
 }
 
-/// The items that were answered, in their order.
+/// The questions that were answered, in their order.
 #[must_use]
-pub fn answered(check: Check, job: &Job) -> Vec<Item> {
-    let mut items = check.items(job);
-    items.retain(|item| item.is_answered(job));
-    items
+pub fn answered(task: Task, job: &Job) -> Vec<Ask> {
+    let mut asks = task.asks(job);
+    asks.retain(|ask| ask.is_answered(job));
+    asks
 }
 
-/// The name of the choice that counts for an item, among those that are offered.
+/// The name of the choice that counts for a question, among those that are offered.
 #[must_use]
-pub fn chosen(item: Item, offers: &[Offer], job: &Job) -> Option<&'static str> {
-    let name = job.choice(item.check().name(), item.name())?;
+pub fn chosen(ask: Ask, offers: &[Offer], job: &Job) -> Option<&'static str> {
+    let (check, item) = ask.names();
+    let name = job.choice(check, item)?;
     offers
         .iter()
         .map(|offer| offer.name)
@@ -84,11 +98,12 @@ pub fn chosen(item: Item, offers: &[Offer], job: &Job) -> Option<&'static str> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use diagnosis::Choice;
 
     #[test]
     fn an_item_with_a_unit_is_asked_as_a_number_and_no_other() {
         for item in Item::ALL {
-            let is_number = asked(*item) == Asked::Number;
+            let is_number = asked(Ask::Item(*item)) == Asked::Number;
             assert_eq!(is_number, item.unit().is_some(), "{item:?}");
         }
     }
@@ -96,7 +111,7 @@ mod tests {
     #[test]
     fn every_offer_is_one_that_the_assessment_reads() {
         for item in Item::ALL {
-            if let Asked::OneOf(offers) = asked(*item) {
+            if let Asked::OneOf(offers) = asked(Ask::Item(*item)) {
                 assert!(offers.len() > 1, "{item:?}");
             }
         }
