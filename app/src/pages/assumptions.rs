@@ -125,7 +125,7 @@ fn row(editing: Editing, build: Build, fault: Option<Fault>) -> AnyView {
     let label_for = name.clone();
     view! {
         <li>
-            <details class="suspect">
+            <details class="suspect figure">
                 <summary>
                     <strong>{named(fault)}</strong>
                     <span>{words::of_a_hundred(share, is_own, &locale)}</span>
@@ -138,6 +138,7 @@ fn row(editing: Editing, build: Build, fault: Option<Fault>) -> AnyView {
                         type="text"
                         inputmode="decimal"
                         autocomplete="off"
+                        aria-label=words::labelled(named(fault))
                         node_ref=field
                         value=locale.number(share * 100.0, 1)
                     />

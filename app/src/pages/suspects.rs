@@ -154,18 +154,18 @@ pub fn reasons(open: Option<OpenJob>, suspect: &Suspect, locale: &Locale) -> Any
     let reasons = whole::reasons(suspect);
     let none = reasons.is_empty().then_some(words::NO_REASON);
     let rows = reasons.into_iter().map(|reason| {
-        let what = match open {
-            None => reason.what.into_any(),
+        let without = words::without(reason.without);
+        let said = format!("{}: {}. {without}", reason.what, reason.how);
+        let said = match open {
+            None => paragraph("", said),
             Some(open) => {
                 let to = Route::Job(open.id(), Place::Check(reason.task.name().to_owned()));
-                view! { <a href=to.link()>{reason.what}</a> }.into_any()
+                link("door", to.link(), said)
             }
         };
-        let without = words::without(reason.without);
         view! {
             <li>
-                {what}
-                {format!(" {}. {without}", reason.how)}
+                {said}
             </li>
         }
     });

@@ -37,13 +37,14 @@ function nameOf(element) {
   return plain(legend ? legend.textContent : wordsOf(element)) || plain(element.title);
 }
 
-// A radio button or file field is often painted by its label.
+// A radio button or file field is often painted by its label. What a closed fold holds has a size in some browsers.
 function isShown(element) {
   const painted = [element, ...(element.labels || [])];
   return painted.some((part) => {
     const box = part.getBoundingClientRect();
     const style = getComputedStyle(part);
-    return box.width > 0 && box.height > 0 && style.visibility !== "hidden" && !part.closest("[inert], [aria-hidden=true]");
+    const isOpen = !part.checkVisibility || part.checkVisibility();
+    return isOpen && box.width > 0 && box.height > 0 && style.visibility !== "hidden" && !part.closest("[inert], [aria-hidden=true]");
   });
 }
 

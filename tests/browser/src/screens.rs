@@ -127,7 +127,9 @@ fn pins(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
 }
 
 fn places(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    visit.see("What could be at fault")?;
     look(visit, "do, all examined")?;
+    tasks(visit, look)?;
     visit.press("Known")?;
     visit.see("Found so far")?;
     look(visit, "known")?;
@@ -137,6 +139,31 @@ fn places(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     visit.see("Send it")?;
     look(visit, "record")?;
     look_at(visit, "#/", "jobs", look)
+}
+
+/// Checks that ask for one clue, by a choice, by numbers and by ticks.
+fn tasks(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    open_check(visit, "Condenser surface")?;
+    visit.see("Look at the condenser")?;
+    look(visit, "condenser")?;
+    visit.choose("matted or boxed in")?;
+    visit.see("What that changed")?;
+    look(visit, "condenser, answered")?;
+    back_to_job(visit)?;
+    for (check, words, screen) in [
+        (
+            "Compartment temperatures",
+            "Temperature in the freezer",
+            "temperatures",
+        ),
+        ("What is known of its past", "What is known of it?", "past"),
+    ] {
+        open_check(visit, check)?;
+        visit.see(words)?;
+        look(visit, screen)?;
+        visit.press("Do")?;
+    }
+    Ok(())
 }
 
 fn files(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
@@ -191,7 +218,13 @@ fn settings(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     visit.choose("Mine, by its data sheet")?;
     visit.press("Use these figures")?;
     visit.see("The percentage is a number")?;
-    look(visit, "settings, no such meter")
+    look(visit, "settings, no such meter")?;
+    look_at(visit, "#/assumptions", "assumptions", look)?;
+    visit.press("Start device open")?;
+    visit.fill("Start device open: of a hundred", "100")?;
+    visit.press("Keep this figure")?;
+    visit.see("At most 99.9")?;
+    look(visit, "assumptions, refused")
 }
 
 fn look_at(visit: &Visit, address: &str, screen: &str, look: &mut Look<'_>) -> Result<()> {

@@ -18,6 +18,12 @@ pub const CHANGING: &str = "Where you know better, put your own figure; the othe
 pub const FOR_WHICH: &str = "For which machines?";
 /// Labels the field.
 pub const OF_A_HUNDRED: &str = "Of a hundred machines";
+/// Names the field of one fault for who doesn't see what it stands under.
+#[must_use]
+pub fn labelled(what: &str) -> String {
+    format!("{what}: {}", OF_A_HUNDRED.to_lowercase())
+}
+
 /// Keeps a figure.
 pub const KEEP: &str = "Keep this figure";
 /// Takes back all figures.

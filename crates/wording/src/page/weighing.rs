@@ -40,10 +40,7 @@ pub fn now_and_before(now: &str, was: &str) -> String {
 /// Opens the checks that have to wait.
 #[must_use]
 pub fn have_to_wait(count: usize) -> String {
-    match count {
-        1 => "1 has to wait".to_owned(),
-        more => format!("{more} have to wait"),
-    }
+    format!("Not now: {count}")
 }
 
 /// "Without it: about 2 in 10."
