@@ -5,7 +5,7 @@
 
 mod told;
 
-use diagnosis::{Action, Again, Check, Choice, Clue, Decided, Fault, NextCheck, Task, Whole};
+use diagnosis::{Action, Again, Ask, Check, Choice, Clue, Decided, Fault, NextCheck, Task, Whole};
 
 fn whole(lines: &[&str]) -> Whole {
     told::assessed(lines).whole.expect("a machine was told")
@@ -170,8 +170,11 @@ fn pins_that_condemn_a_motor_are_measured_twice() {
 #[test]
 fn a_part_that_there_is_not_is_not_asked_for_again() {
     let kind = "machine/kind: fridge-freezer";
-    for &clue in Clue::ALL.iter().filter(|clue| clue.may_be_missing()) {
-        let line = format!("{}: {}", clue.name(), diagnosis::NONE);
+    for &clue in Clue::ALL
+        .iter()
+        .filter(|clue| Ask::Answer(**clue).can_be_absent())
+    {
+        let line = format!("{}: {}", clue.name(), diagnosis::THERE_IS_NONE);
         let after = whole(&[kind, &line]);
         let task = Task::Clue(clue);
         assert!(offered(&after, task).is_none(), "{clue:?}");
@@ -180,4 +183,20 @@ fn a_part_that_there_is_not_is_not_asked_for_again() {
             "{clue:?}"
         );
     }
+}
+
+/// Two numbers, or an impression where one of them can't be had.
+#[test]
+fn a_capacitor_is_asked_for_as_numbers_and_else_as_an_impression() {
+    let items = |lines: &[&str]| -> Vec<&str> {
+        let asks = Task::Clue(Clue::Capacitor).asks(&told::job(lines));
+        asks.iter().map(|ask| ask.names().1).collect()
+    };
+    assert_eq!(items(&[]), ["marking", "measured"]);
+    let told_before = "stored-charge/capacitor-marking = 12u";
+    assert_eq!(items(&[told_before]), ["measured"]);
+    let unread = "capacitor/marking - not-sure";
+    assert_eq!(items(&[unread]), ["marking", "answer"]);
+    let no_meter = "capacitor/measured - not-sure";
+    assert_eq!(items(&[no_meter]), ["marking", "measured", "answer"]);
 }

@@ -191,9 +191,9 @@ fn names_shapes_and_units_that_are_not_ours_are_kept_and_passed_over() {
         ("seal", "hinge", choice("stands-off")),
         ("seal", ANSWER, farads("4.7u")),
         ("room-temperature", ANSWER, farads("20")),
-        ("capacitor", ANSWER, celsius("20")),
+        ("capacitor", "measured", celsius("20")),
         // A capacitor without a marking says nothing.
-        ("capacitor", ANSWER, farads("4.7u")),
+        ("capacitor", "measured", farads("4.7u")),
         ("history", "known", choice("outbuilding")),
     ];
     let job = job_with(&strange);
@@ -214,7 +214,11 @@ fn numbers_beyond_the_scale_are_held_at_its_end() {
         assert!(is_sensible(&whole(&with_chest(&[line]))), "{line}");
     }
     let marked = "stored-charge/capacitor-marking = 0";
-    for read in ["capacitor = 0", "capacitor = 1", "capacitor = OL"] {
+    for read in [
+        "capacitor/measured = 0",
+        "capacitor/measured = 1",
+        "capacitor/measured = OL",
+    ] {
         let told = with_chest(&["stored-charge/stores: capacitor", marked, read]);
         assert!(is_sensible(&whole(&told)), "{read}");
     }
@@ -223,14 +227,14 @@ fn numbers_beyond_the_scale_are_held_at_its_end() {
         let lines = with_chest(&["stored-charge/stores: capacitor", marked, read]);
         probability(&whole(&lines), Fault::CapacitorFailed)
     };
-    assert!(told("capacitor = 0") > 3.0 * told("capacitor = 12.3u"));
+    assert!(told("capacitor/measured = 0") > 3.0 * told("capacitor/measured = 12.3u"));
 }
 
 /// A capacitor within its tolerance and the meter's isn't condemned; the further below, the worse.
 #[test]
 fn a_capacitor_is_weighed_by_its_share_of_the_marking_and_never_by_a_threshold() {
     let told = |read: &str| {
-        let read = format!("capacitor = {read}");
+        let read = format!("capacitor/measured = {read}");
         let lines = with_chest(&[
             "machine/complaint: hums-then-clicks",
             "stored-charge/stores: capacitor",

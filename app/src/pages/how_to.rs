@@ -27,12 +27,10 @@ pub fn HowTo(
     let guide = move || {
         let known = open.weighing().now();
         let build = known.as_deref().and_then(whole_of).map(Whole::build);
+        let build = build.unwrap_or(Build::FrostFree);
         let refrigerant = open.assessment().with(|known| known.machine.refrigerant);
-        guide_view(&whole::guide(
-            task,
-            build.unwrap_or(Build::FrostFree),
-            refrigerant,
-        ))
+        let is_powered = task.setup(build).plugged == Some(true);
+        guide_view(&whole::guide(task, build, refrigerant), is_powered)
     };
     view! {
         {live(move || waits.get().map(|waits| paragraph("caution care wait", waits)))}
@@ -40,12 +38,13 @@ pub fn HowTo(
     }
 }
 
-fn guide_view(guide: &Guide) -> AnyView {
+/// What to mind under power is in sight; what to mind without opens.
+fn guide_view(guide: &Guide, is_powered: bool) -> AnyView {
     let steps = guide.steps.iter().map(|step| view! { <li>{*step}</li> });
     let cautions = guide.cautions.iter().map(|said| paragraph("", *said));
     let cautions = (!guide.cautions.is_empty()).then(|| {
         view! {
-            <details class="caution care folded">
+            <details class="caution care folded" open=is_powered>
                 <summary>
                     {shape(Level::Care)}
                     <span class="caution-heading"><strong>{guide.power}</strong></span>
@@ -60,7 +59,7 @@ fn guide_view(guide: &Guide) -> AnyView {
         {paragraph("", guide.why)}
         {cautions.unwrap_or_else(|| paragraph("soft", guide.power))}
         <ol class="steps">{steps.collect::<Vec<_>>()}</ol>
-        {paragraph("soft small", takes)}
+        {paragraph("soft small takes", takes)}
     }
     .into_any()
 }

@@ -150,11 +150,11 @@ pub fn TaskScreen(
         <div class="screen asking" class:compact=move || asking.asks_for_number()>
             <Heading text=whole::name(task)/>
             {live(move || hint.filter(|_| !asking.asks_for_number()).map(|hint| paragraph("soft", hint)))}
-            {(!matches!(task, Task::Check(_))).then(|| view! { <HowTo task/> })}
             // What is asked stands in front of what was answered; at the end, what it all means.
             {live(move || match asking.item.get() {
                 Some(item) => view! {
                     {drawing(item)}
+                    {(!matches!(task, Task::Check(_))).then(|| view! { <HowTo task/> })}
                     {question(asking, item)}
                     {changed(asking)}
                     {live(move || meaning(asking))}

@@ -49,6 +49,6 @@ pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};
 pub use whole::{
     ANSWER, Action, Again, Ask, Assumptions, Build, Clue, Conflict, Decided, Edit, ExportedNetwork,
-    Fault, History, Hold, LinkOdds, NONE, NextCheck, Overturn, Part, PriorError, Priors, Proposal,
-    Setup, Suspect, Task, Verdict, Weighed, Whole, WhyWithheld, Withheld,
+    Fault, History, Hold, LinkOdds, NextCheck, Overturn, Part, PriorError, Priors, Proposal, Setup,
+    Suspect, THERE_IS_NONE, Task, Verdict, Weighed, Whole, WhyWithheld, Withheld,
 };

@@ -20,7 +20,7 @@ mod weight;
 mod worth;
 
 pub use action::action;
-pub use answer::{THERE_IS_NONE, answers};
+pub use answer::answers;
 pub use ask::{about, ask, offered};
 pub use guide::{Guide, guide};
 pub use hold::not_now;

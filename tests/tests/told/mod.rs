@@ -2,7 +2,7 @@
 //! for ticked ones, `check/item = number` for readings, `check/item - why` for what was not done.
 //! Without an item, a check that asks for one clue is meant.
 
-use diagnosis::{ANSWER, Assessment, Choice, Clue, Item, Model, assess};
+use diagnosis::{ANSWER, Ask, Assessment, Choice, Clue, Item, Model, assess};
 use job::{
     Answer, Content, Entry, Id, Job, Measured, Moment, Name, NotDone, Origin, Question, Reading,
     Text, Unit,
@@ -70,26 +70,16 @@ fn check_answer(check: &str, item: &str, given: &str) {
         return;
     }
     let clue = Clue::from_name(check).unwrap_or_else(|| panic!("{check} is no check"));
-    let known = clue.answer(given).is_some() || given == diagnosis::NONE;
+    let known = clue.answer(given).is_some() || given == diagnosis::THERE_IS_NONE;
     assert!(known, "{check}: {given} is no answer");
-}
-
-/// The unit of a number that a check of one clue takes.
-fn number(clue: Clue, item: &str) -> Unit {
-    let mut numbers = clue.numbers().iter();
-    let found = numbers.find(|(one, _)| *one == item);
-    found
-        .unwrap_or_else(|| panic!("{clue:?} takes no {item}"))
-        .1
 }
 
 fn reading(check: &str, item: &str, typed: &str) -> Reading {
     let meter = MeterKind::Good.automatic();
     let unit = Item::from_name(item).and_then(Item::unit);
-    let unit = unit.unwrap_or_else(|| match Clue::from_name(check) {
-        Some(clue) => number(clue, item),
-        None => Unit::Ohm,
-    });
+    let unit = unit
+        .or_else(|| Ask::from_names(check, item)?.unit())
+        .unwrap_or(Unit::Ohm);
     let measured = match unit {
         Unit::Ohm => Measured::Ohms(parse_reading(typed, meter.top).unwrap()),
         Unit::Volt => Measured::Volts(parse_reading(typed, Volts::new(600.0)).unwrap()),

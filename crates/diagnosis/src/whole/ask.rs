@@ -2,7 +2,7 @@
 
 use job::{Answer, Job, Unit};
 
-use super::clue::{ANSWER, Clue, KNOWN, MARKING, Task};
+use super::clue::{ANSWER, Clue, Task};
 use crate::choice::Choice;
 use crate::{Check, Item};
 
@@ -14,29 +14,37 @@ pub enum Ask {
     /// The one answer to a check that asks for one clue.
     Answer(Clue),
     /// A number that a clue is judged by, by the item's name.
-    Number(Clue, &'static str, Unit),
+    Number(Clue, &'static str),
     /// What is known of the machine's past, any number of choices.
     Past,
 }
 
+/// The answer that a part isn't there, where [`Ask::can_be_absent`].
+pub const THERE_IS_NONE: &str = "there-is-none";
+
+/// The item under which a job keeps what is known of the past.
+pub(super) const KNOWN: &str = "known";
+/// The item for what is printed on a capacitor.
+pub(super) const MARKING: &str = "marking";
+/// The item for what a meter shows of it.
+pub(super) const MEASURED: &str = "measured";
+/// The items for the temperatures of both compartments.
+pub(super) const FREEZER: &str = "freezer";
+pub(super) const FRESH_FOOD: &str = "fresh-food";
+
 impl Ask {
-    /// The question of these names, if a task has it. Where a number and a choice answer the same,
-    /// it is the choice.
+    /// The question of these names, if a task has it.
     #[must_use]
     pub fn from_names(check: &str, item: &str) -> Option<Self> {
-        let all = match Task::from_name(check)? {
+        let all = |task: Task| match task {
             Task::Check(check) => {
                 let items = Item::ALL.iter().filter(|one| one.check() == check);
                 items.map(|one| Self::Item(*one)).collect()
             }
-            Task::Clue(clue) => {
-                let mut all = vec![Self::Answer(clue)];
-                all.extend(numbers(clue));
-                all
-            }
-            Task::History => vec![Self::Past],
+            own => own.own_asks(),
         };
-        all.into_iter().find(|ask| ask.names().1 == item)
+        let mut asks = all(Task::from_name(check)?).into_iter();
+        asks.find(|ask| ask.names().1 == item)
     }
 
     /// The check and the item under which a job keeps the answer.
@@ -45,7 +53,7 @@ impl Ask {
         match self {
             Self::Item(item) => (item.check().name(), item.name()),
             Self::Answer(clue) => (clue.name(), ANSWER),
-            Self::Number(clue, item, _) => (clue.name(), item),
+            Self::Number(clue, item) => (clue.name(), item),
             Self::Past => (Task::History.name(), KNOWN),
         }
     }
@@ -55,7 +63,8 @@ impl Ask {
     pub const fn unit(self) -> Option<Unit> {
         match self {
             Self::Item(item) => item.unit(),
-            Self::Number(_, _, unit) => Some(unit),
+            Self::Number(Clue::Capacitor, _) => Some(Unit::Farad),
+            Self::Number(..) => Some(Unit::Celsius),
             Self::Answer(_) | Self::Past => None,
         }
     }
@@ -67,13 +76,51 @@ impl Ask {
         job.answer(check, item).is_some()
     }
 
-    /// Whether the number is read off a part's marking, and so carries no error of a meter.
+    /// Whether a machine may lack what it asks about: then [`THERE_IS_NONE`] is an answer too.
     #[must_use]
-    pub fn is_printed(self) -> bool {
+    pub const fn can_be_absent(self) -> bool {
+        matches!(
+            self,
+            Self::Answer(
+                Clue::EvaporatorFan
+                    | Clue::EvaporatorFanMotor
+                    | Clue::CondenserFanMotor
+                    | Clue::ThermostatCold
+                    | Clue::DoorSwitch
+                    | Clue::Lamp
+                    | Clue::DefrostParts
+                    | Clue::TimerByHand
+                    | Clue::CondenserFan
+                    | Clue::AirOutlet
+                    | Clue::Thermostat
+                    | Clue::Thermistor
+                    | Clue::Capacitor
+                    | Clue::DoorLamp
+            )
+        )
+    }
+
+    /// Whether another answer stands for it: a marking that was told when stored charge was looked
+    /// for; a number in place of an impression.
+    fn is_known_otherwise(self, job: &Job) -> bool {
         match self {
-            Self::Item(item) => matches!(item, Item::PtcMarking | Item::CapacitorMarking),
-            other => other.names().1 == MARKING,
+            Self::Number(Clue::Capacitor, MARKING) => {
+                Item::CapacitorMarking.reading(job).is_some() && !self.is_answered(job)
+            }
+            Self::Number(clue @ Clue::Capacitor, MEASURED) => {
+                Self::Number(clue, MARKING).was_given_up(job) && !self.is_answered(job)
+            }
+            Self::Answer(clue @ Clue::Capacitor) => {
+                let numbers = [MARKING, MEASURED].map(|item| Self::Number(clue, item));
+                let gave_up = numbers.iter().any(|number| number.was_given_up(job));
+                !gave_up && !self.is_answered(job)
+            }
+            _ => false,
         }
+    }
+
+    fn was_given_up(self, job: &Job) -> bool {
+        self.is_answered(job) && !self.has_reading(job)
     }
 
     /// Whether a reading stands for it.
@@ -110,27 +157,29 @@ impl Task {
     pub fn asks(self, job: &Job) -> Vec<Ask> {
         match self {
             Self::Check(check) => check.items(job).into_iter().map(Ask::Item).collect(),
-            Self::Clue(clue) => clue_asks(clue, job),
+            own => {
+                let asks = own.own_asks().into_iter();
+                asks.filter(|ask| !ask.is_known_otherwise(job)).collect()
+            }
+        }
+    }
+
+    fn own_asks(self) -> Vec<Ask> {
+        match self {
+            Self::Check(_) => Vec::new(),
+            Self::Clue(clue @ Clue::Temperatures) => {
+                vec![Ask::Number(clue, FREEZER), Ask::Number(clue, FRESH_FOOD)]
+            }
+            Self::Clue(clue @ Clue::Capacitor) => vec![
+                Ask::Number(clue, MARKING),
+                Ask::Number(clue, MEASURED),
+                Ask::Answer(clue),
+            ],
+            Self::Clue(clue @ Clue::RoomTemperature) => vec![Ask::Number(clue, ANSWER)],
+            Self::Clue(clue) => vec![Ask::Answer(clue)],
             Self::History => vec![Ask::Past],
         }
     }
-}
-
-fn numbers(clue: Clue) -> impl Iterator<Item = Ask> {
-    let all = clue.numbers().iter();
-    all.map(move |&(item, unit)| Ask::Number(clue, item, unit))
-}
-
-/// Its numbers, where it takes any; a capacitor whose marking can't be read is judged by a choice.
-fn clue_asks(clue: Clue, job: &Job) -> Vec<Ask> {
-    let marking = job.answer(clue.name(), MARKING);
-    let is_unreadable = matches!(marking, Some(Answer::NotDone(_)));
-    let mut asks: Vec<Ask> = numbers(clue).collect();
-    if asks.is_empty() || is_unreadable {
-        asks.retain(|ask| ask.names().1 != ANSWER);
-        asks.push(Ask::Answer(clue));
-    }
-    asks
 }
 
 #[cfg(test)]
@@ -139,13 +188,10 @@ mod tests {
 
     #[test]
     fn every_question_is_found_by_its_names() {
-        let now = job::Moment::new(0, 0).unwrap();
-        let job = Job::new(job::Id::new("j").unwrap(), now, job::Origin::Invented);
-        let own = Task::all().flat_map(|task| task.asks(&job));
+        let own = Task::all().flat_map(Task::own_asks);
         for ask in own.chain(Item::ALL.iter().map(|item| Ask::Item(*item))) {
             let (check, item) = ask.names();
-            let found = Ask::from_names(check, item).unwrap();
-            assert_eq!(found.names(), ask.names());
+            assert_eq!(Ask::from_names(check, item), Some(ask));
         }
         assert_eq!(Ask::from_names("power-up", "smell"), None);
     }

@@ -2,8 +2,6 @@
 
 mod answers;
 
-use job::Unit;
-
 use super::build::Build;
 use crate::Check;
 use crate::choice::{Choice, choices};
@@ -167,39 +165,6 @@ impl Clue {
         }
     }
 
-    /// The numbers that it takes in place of an answer by choice: the item of each, and its unit.
-    #[must_use]
-    pub const fn numbers(self) -> &'static [(&'static str, Unit)] {
-        match self {
-            Self::RoomTemperature => &[(ANSWER, Unit::Celsius)],
-            Self::Temperatures => &[(FREEZER, Unit::Celsius), (FRESH_FOOD, Unit::Celsius)],
-            Self::Capacitor => &[(MARKING, Unit::Farad), (ANSWER, Unit::Farad)],
-            _ => &[],
-        }
-    }
-
-    /// Whether a machine may lack what it is about, so that [`NONE`] is an answer.
-    #[must_use]
-    pub const fn may_be_missing(self) -> bool {
-        matches!(
-            self,
-            Self::Thermostat
-                | Self::ThermostatCold
-                | Self::Thermistor
-                | Self::TimerByHand
-                | Self::Capacitor
-                | Self::DefrostParts
-                | Self::EvaporatorFan
-                | Self::EvaporatorFanMotor
-                | Self::CondenserFan
-                | Self::CondenserFanMotor
-                | Self::AirOutlet
-                | Self::DoorLamp
-                | Self::DoorSwitch
-                | Self::Lamp
-        )
-    }
-
     /// The check that brings it, where it is one of the unplugged ones; the others are checks of
     /// their own, by the clue's name.
     #[must_use]
@@ -282,18 +247,6 @@ impl Task {
 
 /// The name of the check that asks for the machine's past, as any number of choices.
 const HISTORY: &str = "history";
-
-/// The answer that there is none of what a check is about, where a machine may lack it.
-pub const NONE: &str = "there-is-none";
-
-/// The item under which it keeps them.
-pub(super) const KNOWN: &str = "known";
-/// The item for the freezer's temperature.
-pub(super) const FREEZER: &str = "freezer";
-/// The item for the fresh food's temperature.
-pub(super) const FRESH_FOOD: &str = "fresh-food";
-/// The item for what is printed on a capacitor.
-pub(super) const MARKING: &str = "marking";
 
 /// The item under which a job keeps the answer to a check that asks for one clue.
 pub const ANSWER: &str = "answer";

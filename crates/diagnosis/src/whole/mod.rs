@@ -37,9 +37,9 @@ mod walks;
 use job::Job;
 use measure::ranked;
 
-pub use ask::Ask;
+pub use ask::{Ask, THERE_IS_NONE};
 pub use build::Build;
-pub use clue::{ANSWER, Clue, NONE, Task};
+pub use clue::{ANSWER, Clue, Task};
 pub use fault::{Fault, Part};
 pub use history::History;
 pub use networks::Assumptions;

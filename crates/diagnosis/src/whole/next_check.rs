@@ -12,9 +12,10 @@ use measure::windings::{Mains, Pair};
 
 pub use again::Again;
 
+use super::ask::{KNOWN, THERE_IS_NONE};
 use super::beliefs::Picture;
 use super::build::Build;
-use super::clue::{ANSWER, Clue, KNOWN, NONE, Task};
+use super::clue::{ANSWER, Clue, Task};
 use super::conditions::motor;
 use super::entered::Entered;
 use super::fault::Fault;
@@ -295,7 +296,7 @@ impl Choosing<'_> {
             );
         }
         match self.job.answer(task.name(), ANSWER) {
-            Some(Answer::Choice(name)) => name.as_str() == NONE,
+            Some(Answer::Choice(name)) => name.as_str() == THERE_IS_NONE,
             _ => false,
         }
     }

@@ -2,9 +2,6 @@
 
 use diagnosis::{Choice, Clue};
 
-/// Words for [`diagnosis::NONE`].
-pub const THERE_IS_NONE: &str = "there is none";
-
 /// Words for each answer, in the order of [`Clue::answers`].
 #[must_use]
 pub const fn answers(clue: Clue) -> &'static [&'static str] {

@@ -1,12 +1,12 @@
 //! What each question of a task asks, and how its answers are called.
 
-use diagnosis::{Ask, Choice, History, NONE, Task};
+use diagnosis::{Ask, Choice, History, THERE_IS_NONE, Task};
 
-use super::answer::{THERE_IS_NONE, answers};
+use super::answer::answers;
 use super::heading;
 use crate::{ItemWords, Words, item};
 
-/// Says what a question asks.
+/// Says what a question asks. How a clue is come by is told by [`guide`](super::guide).
 #[must_use]
 pub fn ask(ask: Ask) -> ItemWords {
     match ask {
@@ -15,7 +15,7 @@ pub fn ask(ask: Ask) -> ItemWords {
             ask: "What did it show?",
             how: None,
         },
-        Ask::Number(clue, part, _) => ItemWords {
+        Ask::Number(clue, part) => ItemWords {
             ask: place(part).unwrap_or_else(|| heading(Task::Clue(clue))),
             how: None,
         },
@@ -30,7 +30,8 @@ fn place(item: &str) -> Option<&'static str> {
     match item {
         "freezer" => Some("Temperature in the freezer"),
         "fresh-food" => Some("Temperature in the fresh food"),
-        "marking" => Some("What is printed on the capacitor?"),
+        "marking" => Some("Printed on it, in µF"),
+        "measured" => Some("Measured across it, in µF"),
         _ => None,
     }
 }
@@ -41,7 +42,7 @@ pub fn about(ask: Ask) -> &'static str {
     match ask {
         Ask::Item(of_check) => item(of_check).ask,
         Ask::Answer(clue) => clue.words(),
-        Ask::Number(clue, part, _) => place(part).unwrap_or_else(|| clue.words()),
+        Ask::Number(clue, part) => place(part).unwrap_or_else(|| clue.words()),
         Ask::Past => "What is known of its past",
     }
 }
@@ -53,7 +54,7 @@ pub fn offered(ask: Ask) -> Vec<(&'static str, &'static str)> {
     match ask {
         Ask::Answer(clue) => {
             let names = clue.answers().iter().copied();
-            let none = clue.may_be_missing().then_some((NONE, THERE_IS_NONE));
+            let none = ask.can_be_absent().then_some((THERE_IS_NONE, NONE));
             let words = answers(clue).iter().copied();
             names.zip(words).chain(none).collect()
         }
@@ -64,6 +65,9 @@ pub fn offered(ask: Ask) -> Vec<(&'static str, &'static str)> {
         Ask::Item(_) | Ask::Number(..) => Vec::new(),
     }
 }
+
+/// The answer that a part isn't there, in words.
+const NONE: &str = "there is none";
 
 /// The words of an answer by choice, by its name in a job.
 pub(crate) fn choice(ask: Ask, name: &str) -> Option<&'static str> {

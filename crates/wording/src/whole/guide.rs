@@ -42,6 +42,20 @@ pub(super) struct Lesson {
     pub(super) mind: &'static [&'static str],
 }
 
+impl Guide {
+    /// What is needed, the state that it must be in, and the time, in one line.
+    #[must_use]
+    pub fn needs(&self) -> String {
+        let Self {
+            tools, power, time, ..
+        } = self;
+        format!(
+            "You need {tools}. {power}. {}.",
+            crate::windings_finding::capital(time)
+        )
+    }
+}
+
 const PLUGGED: &str = "Only through an outlet with ground-fault protection whose test button works, \
                        without an extension. If it trips, stop: it has told you something, and no \
                        other outlet is tried.";

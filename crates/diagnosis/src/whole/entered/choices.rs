@@ -4,8 +4,9 @@ use job::{Answer, Job, Measured, Reading};
 use quantity::{Farads, Observed};
 
 use super::super::aside::aside;
+use super::super::ask::{FREEZER, FRESH_FOOD, KNOWN, MARKING, MEASURED, THERE_IS_NONE};
 use super::super::build::Build;
-use super::super::clue::{ANSWER, Clue, FREEZER, FRESH_FOOD, KNOWN, MARKING, NONE, Task};
+use super::super::clue::{ANSWER, Clue, Task};
 use super::super::fault::Fault::*;
 use super::super::gauge::Gauge;
 use super::super::history::{Factor, History};
@@ -66,7 +67,7 @@ fn of_clue(job: &Job, clue: Clue) -> Vec<Weight> {
             _ => None,
         })
         .collect();
-    if named.last() == Some(&NONE) {
+    if named.last() == Some(&THERE_IS_NONE) {
         return there_is_none(clue);
     }
     shares(clue, &named).map_or_else(Vec::new, |weights| with_aside(clue, weights))
@@ -124,7 +125,7 @@ fn capacitor(job: &Job) -> Option<Vec<f64>> {
     if marked.get() <= 0.0 {
         return None;
     }
-    let repeats: Vec<Vec<f64>> = farads(job, name, ANSWER)
+    let repeats: Vec<Vec<f64>> = farads(job, name, MEASURED)
         .into_iter()
         .map(|(value, standard)| gauge.share(value.get(), standard.get(), marked.get()))
         .collect();
@@ -176,6 +177,7 @@ pub(super) fn build(job: &Job) -> Option<Weight> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Ask;
 
     /// A lamp that isn't there says nothing of any fault; each other part that isn't does.
     #[test]
@@ -184,7 +186,7 @@ mod tests {
             let says = !there_is_none(clue).is_empty();
             assert_eq!(
                 says,
-                clue.may_be_missing() && clue != Clue::Lamp,
+                Ask::Answer(clue).can_be_absent() && clue != Clue::Lamp,
                 "{clue:?}"
             );
         }
