@@ -83,7 +83,7 @@ impl<'a> Beliefs<'a> {
         let mut experts = Vec::new();
         let mut logs = Vec::new();
         for compiled in networks {
-            let (evidence, factor) = evidence_of(compiled, entered)?;
+            let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
             if odds <= 0.0 {
                 continue;
@@ -91,7 +91,7 @@ impl<'a> Beliefs<'a> {
             let workspace = &mut desk[compiled.build.column()];
             let ln = compiled.tree.ln_probability(&evidence, workspace).ok()?;
             if ln.is_finite() {
-                logs.push(libm::log(odds) + ln - compiled.ln_offered);
+                logs.push(libm::log(odds) + ln - ln_offered);
                 experts.push(Expert {
                     compiled,
                     evidence,
@@ -121,11 +121,11 @@ impl<'a> Beliefs<'a> {
     ) -> Option<f64> {
         let mut logs = Vec::new();
         for compiled in networks {
-            let (evidence, factor) = evidence_of(compiled, entered)?;
+            let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
             let workspace = &mut desk[compiled.build.column()];
             let ln = compiled.tree.ln_probability(&evidence, workspace).ok()?;
-            logs.push(libm::log(odds) + ln - compiled.ln_offered);
+            logs.push(libm::log(odds) + ln - ln_offered);
         }
         log_sum(&logs)
     }
@@ -140,13 +140,14 @@ impl<'a> Beliefs<'a> {
     ) -> Option<(f64, Picture)> {
         let mut mixed: Option<(f64, f64, Picture)> = None;
         for compiled in networks {
-            let (evidence, factor) = evidence_of(compiled, entered)?;
+            let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
             let workspace = &mut desk[compiled.build.column()];
+            let ln_nothing = ln_nothing(compiled, &evidence, workspace)?;
             let Ok(posterior) = compiled.tree.propagate(&evidence, workspace) else {
                 continue;
             };
-            let ln = libm::log(odds) + posterior.ln_evidence() - compiled.ln_offered;
+            let ln = libm::log(odds) + posterior.ln_evidence() - ln_offered;
             if !ln.is_finite() {
                 continue;
             }
@@ -155,6 +156,9 @@ impl<'a> Beliefs<'a> {
             let chance = libm::exp(ln - *first);
             *whole += chance;
             picture.add(compiled, &posterior, chance);
+            if let Some(ln_nothing) = ln_nothing {
+                picture.nothing += chance * libm::exp(ln_nothing - posterior.ln_evidence());
+            }
         }
         let (first, whole, mut picture) = mixed?;
         picture.scale(1.0 / whole);
@@ -200,6 +204,28 @@ impl<'a> Beliefs<'a> {
         sum
     }
 
+    /// What is known of each build and of its parts as they are now, each part by itself.
+    pub(super) fn carried(&self, odds: [f64; 3], desk: &mut Desk) -> Option<Vec<Weight>> {
+        let mut builds = [0.0; 3];
+        let mut weights = Vec::new();
+        for expert in &self.experts {
+            let compiled = expert.compiled;
+            let column = compiled.build.column();
+            builds[column] = expert.weight / odds[column];
+            let posterior = compiled.tree.propagate(&expert.evidence, &mut desk[column]);
+            let posterior = posterior.ok()?;
+            let parts = compiled.parts().iter().zip(compiled.first_parts());
+            let factors = parts.map(|((_, now), first)| {
+                let before = compiled.tree.network().row(first, &[]).unwrap_or_default();
+                let now = posterior.marginal(now.variable).iter();
+                now.zip(before).map(|(now, before)| now / before).collect()
+            });
+            weights.push(Weight::Carried(compiled.build, factors.collect()));
+        }
+        weights.push(Weight::Build(builds));
+        Some(weights)
+    }
+
     /// Each plausible build's network with its evidence, for other programs to check.
     pub(super) fn exported(&self) -> Vec<(Build, f64, belief::Exported)> {
         self.experts
@@ -216,6 +242,12 @@ impl<'a> Beliefs<'a> {
     /// The networks of the builds that are plausible.
     pub(super) fn networks(&self) -> impl Iterator<Item = &'a Compiled> {
         self.experts.iter().map(|expert| expert.compiled)
+    }
+
+    /// How many changes the networks span.
+    pub(super) fn changes(&self) -> usize {
+        let spanned = self.networks().map(Compiled::changes);
+        spanned.max().unwrap_or(0)
     }
 
     /// The likeliest build; the first of equals.
@@ -254,36 +286,87 @@ impl Expert<'_> {
     }
 }
 
-/// One build's evidence, and the factor that what was entered puts on the build itself.
-fn evidence_of(compiled: &Compiled, entered: &[Entered]) -> Option<(Evidence, f64)> {
+/// One build's evidence, the factor that what was entered puts on the build itself, and the
+/// logarithm of the probability of what is known anyway.
+fn evidence_of(compiled: &Compiled, entered: &[Entered]) -> Option<(Evidence, f64, f64)> {
     let network = compiled.tree.network();
-    let mut evidence = compiled.offered().ok()?;
-    let (mut factor, mut ran) = (1.0, false);
-    for weight in entered.iter().flat_map(|one| &one.weights) {
-        match weight {
-            Weight::Clue(clue, ln_weights) => match compiled.clues.variable(*clue) {
-                Some(variable) => evidence.weigh_ln(network, variable, ln_weights).ok()?,
-                None => factor *= MISTAKEN,
-            },
-            Weight::Fault(fault, times) => {
-                if let Some((variable, state)) = compiled.fault(*fault) {
-                    weigh_one(compiled, &mut evidence, variable, state, *times)?;
+    let (mut evidence, ln_offered) = if entered.iter().any(Entered::is_carried) {
+        (Evidence::new(), 0.0)
+    } else {
+        (compiled.offered().ok()?, compiled.ln_offered)
+    };
+    let mut factor = 1.0;
+    let mut ran = Vec::new();
+    for (place, one) in entered.iter().enumerate() {
+        let (conditions, clues) = compiled.at(one.period);
+        for weight in &one.weights {
+            match weight {
+                Weight::Clue(clue, ln_weights) => match clues.variable(*clue) {
+                    Some(_) if is_asked_again(compiled, *clue, one, &entered[place + 1..]) => {}
+                    Some(variable) => evidence.weigh_ln(network, variable, ln_weights).ok()?,
+                    None => factor *= MISTAKEN,
+                },
+                Weight::Fault(fault, times) => {
+                    if let Some((variable, state)) = compiled.fault_at(*fault, one.period) {
+                        weigh_one(compiled, &mut evidence, variable, state, *times)?;
+                    }
+                }
+                Weight::Nothing(times) => {
+                    let trouble = conditions.trouble;
+                    weigh_one(compiled, &mut evidence, trouble, trouble::NONE, *times)?;
+                }
+                Weight::Build(factors) => factor *= factors[compiled.build.column()],
+                Weight::Ran if ran.contains(&conditions.motor) => {}
+                Weight::Ran => ran.push(conditions.motor),
+                Weight::Carried(build, _) if *build != compiled.build => {}
+                Weight::Carried(_, parts) => {
+                    for (variable, factors) in compiled.first_parts().zip(parts) {
+                        evidence.weigh(network, variable, factors).ok()?;
+                    }
                 }
             }
-            Weight::Nothing(times) => {
-                let trouble = compiled.conditions.trouble;
-                weigh_one(compiled, &mut evidence, trouble, trouble::NONE, *times)?;
-            }
-            Weight::Build(factors) => factor *= factors[compiled.build.column()],
-            Weight::Ran => ran = true,
         }
     }
-    if ran {
-        evidence
-            .weigh(network, compiled.conditions.motor, &RAN)
+    for motor in ran {
+        evidence.weigh(network, motor, &RAN).ok()?;
+    }
+    Some((evidence, factor, ln_offered))
+}
+
+/// Whether the same thing was read again after something else was changed: the later reading
+/// counts.
+fn is_asked_again(compiled: &Compiled, clue: Clue, one: &Entered, later: &[Entered]) -> bool {
+    let variable = |period: usize| compiled.at(period).1.variable(clue);
+    let mut again = later.iter().filter(|other| other.period != one.period);
+    again.any(|other| {
+        let mut weights = other.weights.iter();
+        weights.any(|weight| matches!(weight, Weight::Clue(same, _) if *same == clue))
+            && variable(other.period) == variable(one.period)
+    })
+}
+
+/// The logarithm of the probability of the evidence with nothing at fault now, where that isn't
+/// a state of the network.
+#[expect(
+    clippy::option_option,
+    reason = "none where it can't be told; some none where it needn't"
+)]
+fn ln_nothing(
+    compiled: &Compiled,
+    evidence: &Evidence,
+    workspace: &mut Workspace,
+) -> Option<Option<f64>> {
+    if !compiled.is_changed() {
+        return Some(None);
+    }
+    let mut sound = evidence.clone();
+    for (_, part) in compiled.parts() {
+        sound
+            .observe(compiled.tree.network(), part.variable, 0)
             .ok()?;
     }
-    Some((evidence, factor))
+    let ln = compiled.tree.ln_probability(&sound, workspace);
+    Some(Some(ln.unwrap_or(f64::NEG_INFINITY)))
 }
 
 fn weigh_one(
@@ -323,9 +406,12 @@ impl Picture {
                 self.faults[fault.place()] += chance * marginal[place + 1];
             }
         }
+        self.builds[compiled.build.column()] += chance;
+        if compiled.is_changed() {
+            return;
+        }
         let c = &compiled.conditions;
         self.nothing += chance * posterior.marginal(c.trouble)[trouble::NONE];
-        self.builds[compiled.build.column()] += chance;
         for (clue, variable) in compiled.clues.all() {
             add_scaled(
                 &mut self.answers[clue as usize],

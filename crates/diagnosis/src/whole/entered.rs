@@ -25,6 +25,8 @@ use crate::checks::windings::WindingsKnown;
 pub(super) struct Entered {
     pub(super) task: Task,
     pub(super) weights: Vec<Weight>,
+    /// The period that it speaks of: how many changes had been made.
+    pub(super) period: usize,
 }
 
 /// One thing that it says.
@@ -40,6 +42,9 @@ pub(super) enum Weight {
     Ran,
     /// Factors on each build.
     Build([f64; 3]),
+    /// What was known of a build's parts before: of each, the factor on each of its states. They
+    /// are probabilities over those without any knowledge.
+    Carried(Build, Vec<Vec<f64>>),
 }
 
 /// Everything that a job holds, in the order of the tasks. Names that this program doesn't know
@@ -53,8 +58,23 @@ pub(super) fn entered(job: &Job, machine: &Machine, windings: &WindingsKnown) ->
 }
 
 impl Entered {
-    fn new(task: Task, weights: Vec<Weight>) -> Self {
-        Self { task, weights }
+    pub(super) fn new(task: Task, weights: Vec<Weight>) -> Self {
+        Self {
+            task,
+            weights,
+            period: 0,
+        }
+    }
+
+    /// What was known before, as one.
+    pub(super) fn carried(weights: Vec<Weight>) -> Self {
+        Self::new(Task::History, weights)
+    }
+
+    /// Whether it is what was known before, and no reading.
+    pub(super) fn is_carried(&self) -> bool {
+        let mut weights = self.weights.iter();
+        weights.any(|weight| matches!(weight, Weight::Carried(..)))
     }
 }
 
