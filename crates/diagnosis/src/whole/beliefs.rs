@@ -21,13 +21,13 @@ const RAN: [f64; 8] = [1.0, 0.8, 0.7, 0.02, 0.02, 0.02, 0.02, 0.02];
 
 /// One build's network with the evidence in it.
 #[derive(Clone)]
-struct Expert<'a> {
-    compiled: &'a Compiled,
-    evidence: Evidence,
+pub(super) struct Expert<'a> {
+    pub(super) compiled: &'a Compiled,
+    pub(super) evidence: Evidence,
     /// Natural logarithm of the probability of the evidence.
-    ln_evidence: f64,
+    pub(super) ln_evidence: f64,
     /// Probability of the build.
-    weight: f64,
+    pub(super) weight: f64,
 }
 
 /// Memory for propagations, one for each build.
@@ -36,7 +36,7 @@ pub(super) type Desk = [Workspace; 3];
 /// The builds that are plausible, each with its evidence.
 #[derive(Clone)]
 pub(super) struct Beliefs<'a> {
-    experts: Vec<Expert<'a>>,
+    pub(super) experts: Vec<Expert<'a>>,
 }
 
 /// Probabilities of what interests, mixed over the builds.
@@ -204,28 +204,6 @@ impl<'a> Beliefs<'a> {
         sum
     }
 
-    /// What is known of each build and of its parts as they are now, each part by itself.
-    pub(super) fn carried(&self, odds: [f64; 3], desk: &mut Desk) -> Option<Vec<Weight>> {
-        let mut builds = [0.0; 3];
-        let mut weights = Vec::new();
-        for expert in &self.experts {
-            let compiled = expert.compiled;
-            let column = compiled.build.column();
-            builds[column] = expert.weight / odds[column];
-            let posterior = compiled.tree.propagate(&expert.evidence, &mut desk[column]);
-            let posterior = posterior.ok()?;
-            let parts = compiled.parts().iter().zip(compiled.first_parts());
-            let factors = parts.map(|((_, now), first)| {
-                let before = compiled.tree.network().row(first, &[]).unwrap_or_default();
-                let now = posterior.marginal(now.variable).iter();
-                now.zip(before).map(|(now, before)| now / before).collect()
-            });
-            weights.push(Weight::Carried(compiled.build, factors.collect()));
-        }
-        weights.push(Weight::Build(builds));
-        Some(weights)
-    }
-
     /// Each plausible build's network with its evidence, for other programs to check.
     pub(super) fn exported(&self) -> Vec<(Build, f64, belief::Exported)> {
         self.experts
@@ -288,13 +266,17 @@ impl Expert<'_> {
 
 /// One build's evidence, the factor that what was entered puts on the build itself, and the
 /// logarithm of the probability of what is known anyway.
-fn evidence_of(compiled: &Compiled, entered: &[Entered]) -> Option<(Evidence, f64, f64)> {
+pub(super) fn evidence_of(
+    compiled: &Compiled,
+    entered: &[Entered],
+) -> Option<(Evidence, f64, f64)> {
     let network = compiled.tree.network();
-    let (mut evidence, ln_offered) = if entered.iter().any(Entered::is_carried) {
-        (Evidence::new(), 0.0)
-    } else {
-        (compiled.offered().ok()?, compiled.ln_offered)
-    };
+    // What was carried over holds how the machine was offered.
+    let (mut evidence, ln_offered) =
+        match entered.iter().find_map(|one| one.carried(compiled.build)) {
+            Some(carried) => (Evidence::new(), carried.ln),
+            None => (compiled.offered().ok()?, compiled.ln_offered),
+        };
     let mut factor = 1.0;
     let mut ran = Vec::new();
     for (place, one) in entered.iter().enumerate() {
@@ -318,12 +300,10 @@ fn evidence_of(compiled: &Compiled, entered: &[Entered]) -> Option<(Evidence, f6
                 Weight::Build(factors) => factor *= factors[compiled.build.column()],
                 Weight::Ran if ran.contains(&conditions.motor) => {}
                 Weight::Ran => ran.push(conditions.motor),
-                Weight::Carried(build, _) if *build != compiled.build => {}
-                Weight::Carried(_, parts) => {
-                    for (variable, factors) in compiled.first_parts().zip(parts) {
-                        evidence.weigh(network, variable, factors).ok()?;
-                    }
+                Weight::Carried(build, carried) if *build == compiled.build => {
+                    carried.weigh_on(compiled, &mut evidence)?;
                 }
+                Weight::Carried(..) => {}
             }
         }
     }
@@ -351,7 +331,7 @@ fn is_asked_again(compiled: &Compiled, clue: Clue, one: &Entered, later: &[Enter
     clippy::option_option,
     reason = "none where it can't be told; some none where it needn't"
 )]
-fn ln_nothing(
+pub(super) fn ln_nothing(
     compiled: &Compiled,
     evidence: &Evidence,
     workspace: &mut Workspace,

@@ -13,6 +13,7 @@ mod ask;
 mod assembly;
 mod beliefs;
 mod build;
+mod carried;
 mod change;
 mod clue;
 mod clues;
@@ -20,6 +21,8 @@ mod compiled;
 mod conditions;
 mod course;
 mod entered;
+#[cfg(test)]
+mod enumerated;
 mod fault;
 mod gauge;
 mod history;
@@ -245,7 +248,7 @@ fn weigh_entered(
         let spanned = Spanned::of(assumptions, odds, steps, entered, &mut desk)?;
         folded = spanned.folded;
         let exact = Beliefs::of(spanned.networks(), odds, &spanned.entered, &mut desk)?;
-        let since = spanned.since(odds, &mut desk)?;
+        let since = spanned.since(&exact, odds, &networks, &mut desk)?;
         beliefs = Beliefs::of(networks.iter().copied(), odds, &since, &mut desk)?;
         let (_, folded) = Beliefs::glance(beliefs.networks(), odds, &since, &mut desk)?;
         compared = Compared::of(&exact, odds, &spanned.entered, &mut desk)?.within(folded);

@@ -1,10 +1,10 @@
 //! A job with changes, in networks that span them.
 //!
 //! How likely each fault is now comes from a network that holds every period, as long as it
-//! stays small and has four changes at most; what is older is folded: each part takes along how
-//! likely it is to be at fault, and what two parts have to do with each other is lost. What to
-//! check next is chosen in the plain network of the build, with everything before the last change
-//! folded in the same way.
+//! stays small and has four changes at most; what is older is folded. What to check next is chosen
+//! in the plain network of the build: it holds what was read since the last change, and is made to
+//! say of each fault what the other one says. After a thaw, which a plain network doesn't know, it
+//! holds nothing that hangs on the ice.
 
 use std::sync::Arc;
 
@@ -13,6 +13,7 @@ use super::build::Build;
 use super::change::Change;
 use super::compiled::Compiled;
 use super::entered::{Entered, Weight};
+use super::fault::Part;
 use super::networks::Assumptions;
 use super::versions::{Found, Plan};
 use crate::choice::Choice;
@@ -26,6 +27,7 @@ pub(super) struct Spanned {
     /// With the periods that the networks have.
     pub(super) entered: Vec<Entered>,
     steps: usize,
+    thawed: bool,
     /// How many changes were folded.
     pub(super) folded: usize,
 }
@@ -39,6 +41,7 @@ impl Spanned {
         mut entered: Vec<Entered>,
         desk: &mut Desk,
     ) -> Option<Self> {
+        let plain = assumptions.networks()?;
         let mut folded = 0;
         loop {
             let few = steps.len() <= MOST_STEPS;
@@ -48,6 +51,10 @@ impl Spanned {
                     networks,
                     entered,
                     steps: steps.len(),
+                    thawed: steps
+                        .iter()
+                        .flatten()
+                        .any(|change| *change == Change::Frost),
                     folded,
                 });
             }
@@ -57,7 +64,9 @@ impl Spanned {
             let oldest = [steps.remove(0)];
             folded += oldest[0].len();
             let networks = networks(assumptions, odds, &oldest, &before)?;
-            let carried = carried(&networks, odds, &before, desk)?;
+            let networks = networks.iter().map(|one| &**one);
+            let beliefs = Beliefs::of(networks, odds, &before, desk)?;
+            let carried = beliefs.carried(odds, &plain, &[], desk)?;
             let later = after.into_iter().map(|one| Entered {
                 period: one.period - 1,
                 ..one
@@ -70,15 +79,28 @@ impl Spanned {
         self.networks.iter().map(|one| &**one)
     }
 
-    /// What speaks of the machine as it is now, with all that was found before as one.
-    pub(super) fn since(&self, odds: [f64; 3], desk: &mut Desk) -> Option<Vec<Entered>> {
-        let (since, before): (Vec<_>, Vec<_>) = self
-            .entered
-            .iter()
-            .cloned()
-            .partition(|one| one.period == self.steps);
-        let carried = carried(&self.networks, odds, &before, desk)?;
-        Some(std::iter::once(carried).chain(since).collect())
+    /// What was read since the last change, and all that is believed folded to go with it.
+    pub(super) fn since(
+        &self,
+        exact: &Beliefs<'_>,
+        odds: [f64; 3],
+        plain: &[&Compiled],
+        desk: &mut Desk,
+    ) -> Option<Vec<Entered>> {
+        let is_since = |one: &&Entered| {
+            one.period == self.steps && !one.is_carried() && !self.hangs_on_thawed_ice(one)
+        };
+        let mut since: Vec<Entered> = self.entered.iter().filter(is_since).cloned().collect();
+        since.push(exact.carried(odds, plain, &since, desk)?);
+        Some(since)
+    }
+
+    fn hangs_on_thawed_ice(&self, one: &Entered) -> bool {
+        let mut networks = self.networks().filter(|_| self.thawed);
+        networks.any(|network| {
+            let mut clues = one.task.clues();
+            clues.any(|clue| network.hangs_on(clue, Part::Drain))
+        })
     }
 }
 
@@ -118,7 +140,7 @@ fn plan(steps: &[Vec<Change>], entered: &[Entered]) -> Plan {
                 Weight::Nothing(_) => Found::Trouble,
                 Weight::Carried(..) => {
                     plan.carried = true;
-                    continue;
+                    Found::Trouble
                 }
                 Weight::Fault(..) | Weight::Build(_) => continue,
             };
@@ -128,16 +150,4 @@ fn plan(steps: &[Vec<Change>], entered: &[Entered]) -> Plan {
         }
     }
     plan
-}
-
-/// Likelihoods of each part as it is now, as if parts had nothing to do with each other.
-fn carried(
-    networks: &[Arc<Compiled>],
-    odds: [f64; 3],
-    entered: &[Entered],
-    desk: &mut Desk,
-) -> Option<Entered> {
-    let networks = networks.iter().map(|one| &**one);
-    let weights = Beliefs::of(networks, odds, entered, desk)?.carried(odds, desk)?;
-    Some(Entered::carried(weights))
 }
