@@ -60,8 +60,8 @@ fn small(change: Change) -> Small {
             .unwrap();
         let parents = [Parent::State(start)];
         let heard = assembly
-            .finding("heard", &["runs", "hums"], &parents, |given| {
-                HEARD[given.at(start)]
+            .finding("heard", &["runs", "hums"], &parents, &|given| {
+                HEARD[given.at(start)].to_vec()
             })
             .unwrap();
         let part = |part: Part| assembly.part(part).unwrap().variable;
