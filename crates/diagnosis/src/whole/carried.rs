@@ -124,10 +124,12 @@ impl Expert<'_> {
     /// What is believed of each part as it is at the end, and that nothing is at fault.
     fn parts_now(&self, workspace: &mut Workspace) -> Option<(Vec<Vec<f64>>, f64)> {
         let compiled = self.compiled;
-        let sound = ln_nothing(compiled, &self.evidence, workspace)?;
+        let sound = ln_nothing(compiled, &self.evidence, workspace);
         let posterior = compiled.tree.propagate(&self.evidence, workspace).ok()?;
         let nothing = match sound {
             Some(ln) => libm::exp(ln - posterior.ln_evidence()),
+            // Without changes it is a state; with them it was out of the question.
+            None if compiled.is_changed() => 0.0,
             None => posterior.marginal(compiled.conditions.trouble)[trouble::NONE],
         };
         let parts = compiled.parts().iter();

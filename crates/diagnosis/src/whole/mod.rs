@@ -28,6 +28,7 @@ mod gauge;
 mod history;
 mod networks;
 mod next_check;
+mod picture;
 mod prior_table;
 mod priors;
 mod prospects;

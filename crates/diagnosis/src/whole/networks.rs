@@ -16,8 +16,11 @@ pub struct Assumptions {
     priors: Priors,
     compiled: Arc<[OnceLock<Option<Compiled>>; 3]>,
     /// The networks last asked for of machines that were changed, the latest last.
-    changed: Arc<Mutex<Vec<(Plan, Arc<Compiled>)>>>,
+    changed: Arc<Mutex<Vec<Spanning>>>,
 }
+
+/// A network of one build that spans changes.
+type Spanning = (Plan, Arc<Compiled>);
 
 /// So many networks of changed machines are kept: those of one job, before and after a reading.
 const KEPT: usize = 4;
@@ -62,7 +65,7 @@ impl Assumptions {
 
     /// The network of a machine that was changed. `None` where it would be too large.
     pub(super) fn changed(&self, build: Build, plan: &Plan) -> Option<Arc<Compiled>> {
-        let is_it = |(of, one): &(Plan, Arc<Compiled>)| one.build == build && of == plan;
+        let is_it = |(of, one): &Spanning| one.build == build && of == plan;
         let kept = self.changed.lock().ok();
         let known = kept.and_then(|kept| kept.iter().find(|one| is_it(one)).cloned());
         if let Some((_, known)) = known {

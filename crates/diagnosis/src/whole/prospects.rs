@@ -1,9 +1,10 @@
 //! What each action costs in expectation, now and after each answer that a check may bring.
 
-use super::beliefs::{Beliefs, Desk, Held, Picture};
+use super::beliefs::{Beliefs, Desk, Held};
 use super::clue::Clue;
 use super::fault::Fault;
 use super::gauge::Gauge;
+use super::picture::Picture;
 use super::remedy::{Action, Stakes};
 use crate::choice::Choice;
 use measure::ranked;

@@ -1,11 +1,12 @@
 //! Which parts may be at fault, where the Path breaks, and which readings say so.
 
 use super::Whole;
-use super::beliefs::{Beliefs, Desk, Picture};
+use super::beliefs::{Beliefs, Desk};
 use super::clue::Task;
 use super::conditions::compressor;
 use super::entered::Entered;
 use super::fault::Fault;
+use super::picture::Picture;
 use crate::Link;
 use crate::choice::Choice;
 use measure::ranked;
