@@ -328,6 +328,23 @@ fn every_change_is_taken_alone_and_keeps_probabilities_whole() {
     }
 }
 
+#[test]
+fn the_report_says_what_a_change_has_come_to() {
+    let text = |lines: &[&str]| {
+        let job = told::job(lines);
+        let assessment = assess(&Model::default(), &job, told::moment(99));
+        wording::report(&assessment, &job, &wording::Locale::default()).text()
+    };
+    let mut lines = humming(&["change/start-device: replaced"]);
+    let unread = text(&lines);
+    assert!(unread.contains("Since the start device was replaced: nothing was read yet."));
+    lines.push("power-up: runs");
+    let read = text(&lines);
+    let expected = "Since the start device was replaced: likeliest now is: nothing wrong, ";
+    assert!(read.contains(expected), "{read}");
+    assert!(!text(&HUMMING).contains("Since"));
+}
+
 /// Printed; the bound is many times what a small machine takes.
 #[test]
 fn weighing_with_changes_takes_a_moment() {

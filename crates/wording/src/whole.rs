@@ -6,6 +6,7 @@
 mod action;
 mod answer;
 mod ask;
+mod change;
 mod fault;
 mod history;
 mod hold;
@@ -21,6 +22,7 @@ mod worth;
 pub use action::action;
 pub use answer::answers;
 pub use ask::{about, ask, offered};
+pub use change::{changes, since};
 pub use hold::not_now;
 pub use moved::{Moved, moved};
 pub use reading::{name, reading};
@@ -33,6 +35,7 @@ pub use worth::{suspect, to_do, told};
 use how::how;
 
 pub(crate) use ask::choice;
+pub(crate) use change::change;
 pub(crate) use worth::{at_fault, broken_links, unfitting, worth_checking};
 
 /// What stands among the suspects for none of them.
