@@ -51,5 +51,5 @@ pub use whole::{
     ANSWER, Action, Ask, Assumptions, Build, CHANGE, Change, Changed, Clue, Conflict, Decided,
     Edit, ExportedNetwork, Fault, History, Hold, LinkOdds, NextCheck, Overturn, Part, PriorError,
     Priors, Proposal, Setup, Suspect, THERE_IS_NONE, Task, Verdict, Weighed, Whole, WhyWithheld,
-    Withheld,
+    Withheld, present,
 };

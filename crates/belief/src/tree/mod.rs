@@ -110,6 +110,16 @@ impl JunctionTree {
     /// than [`JunctionTree::compile`]: for networks that are compiled for a few questions and
     /// may not cost more than a bound.
     ///
+    /// ```
+    /// # use belief::{JunctionTree, Network};
+    /// # let mut network = Network::new();
+    /// let rain = network.prior("rain", &["no", "yes"], &[0.8, 0.2])?;
+    /// network.table("wet", &["no", "yes"], &[rain], &[[0.9, 0.1], [0.05, 0.95]])?;
+    /// assert!(JunctionTree::compile_within(network.clone(), 3).is_err());
+    /// assert_eq!(JunctionTree::compile_within(network, 4)?.sizes().total, 4);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// When the tables found would be too large together.
     pub fn compile_within(network: Network, most_entries: usize) -> Result<Self, QueryError> {

@@ -64,7 +64,6 @@ pub use verdict::{Decided, Hold, Proposal, Verdict};
 use crate::checks::windings::WindingsKnown;
 use crate::{Caution, Gates, Machine, Model, Step};
 use beliefs::Beliefs;
-use compiled::Compiled;
 use course::Course;
 use entered::{Entered, entered, mains_of};
 use next_check::Choosing;
@@ -153,9 +152,12 @@ pub(crate) struct Known<'a> {
     pub(crate) now: Moment,
 }
 
-/// The job as the machine is now, for what each check says by itself; `None` where nothing was
-/// done to it.
-pub(crate) fn present(job: &Job) -> Option<Job> {
+/// The job as the machine is now: without the answers of unplugged checks that a change has
+/// outdated, and without the changes. `None` where nothing was done to it.
+///
+/// What each check says by itself, and what is still to be asked, follows from this one.
+#[must_use]
+pub fn present(job: &Job) -> Option<Job> {
     let course = Course::of(job);
     (!course.steps.is_empty()).then(|| course.present(job))
 }
@@ -201,7 +203,7 @@ fn exported(
     let mut desk = networks::desk(&networks);
     let odds = Build::odds(known.machine.kind);
     let course = Course::of(job);
-    let entered = told(&course, job, known, &networks);
+    let entered = told(&course, assumptions, job, known)?;
     if course.steps.is_empty() {
         let beliefs = Beliefs::of(networks.into_iter(), odds, &entered, &mut desk)?;
         return Some(beliefs.exported());
@@ -211,19 +213,24 @@ fn exported(
     Some(beliefs.exported())
 }
 
-/// Everything that a job holds, as weights.
-fn told(course: &Course<'_>, job: &Job, known: &Known<'_>, networks: &[&Compiled]) -> Vec<Entered> {
-    if course.steps.is_empty() {
+/// Everything that a job holds, as weights. Without changes no network is needed for that.
+fn told(
+    course: &Course<'_>,
+    assumptions: &Assumptions,
+    job: &Job,
+    known: &Known<'_>,
+) -> Option<Vec<Entered>> {
+    Some(if course.steps.is_empty() {
         entered(job, known.machine, known.windings)
     } else {
-        course.told(job, known, networks)
-    }
+        course.told(job, known, &assumptions.networks()?)
+    })
 }
 
 /// Weighs everything. `None` where nothing is known yet that could be weighed.
 pub(crate) fn weigh(assumptions: &Assumptions, job: &Job, known: Known<'_>) -> Option<Whole> {
     let course = Course::of(job);
-    let entered = told(&course, job, &known, &assumptions.networks()?);
+    let entered = told(&course, assumptions, job, &known)?;
     if entered.is_empty() && known.machine.kind.is_none() {
         return None;
     }
