@@ -184,3 +184,19 @@ fn a_part_that_there_is_not_is_not_asked_for_again() {
         );
     }
 }
+
+/// Two numbers, or an impression where one of them can't be had.
+#[test]
+fn a_capacitor_is_asked_for_as_numbers_and_else_as_an_impression() {
+    let items = |lines: &[&str]| -> Vec<&str> {
+        let asks = Task::Clue(Clue::Capacitor).asks(&told::job(lines));
+        asks.iter().map(|ask| ask.names().1).collect()
+    };
+    assert_eq!(items(&[]), ["marking", "measured"]);
+    let told_before = "stored-charge/capacitor-marking = 12u";
+    assert_eq!(items(&[told_before]), ["measured"]);
+    let unread = "capacitor/marking - not-sure";
+    assert_eq!(items(&[unread]), ["marking", "answer"]);
+    let no_meter = "capacitor/measured - not-sure";
+    assert_eq!(items(&[no_meter]), ["marking", "measured", "answer"]);
+}

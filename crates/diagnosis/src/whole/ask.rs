@@ -107,13 +107,20 @@ impl Ask {
             Self::Number(Clue::Capacitor, MARKING) => {
                 Item::CapacitorMarking.reading(job).is_some() && !self.is_answered(job)
             }
+            Self::Number(clue @ Clue::Capacitor, MEASURED) => {
+                Self::Number(clue, MARKING).was_given_up(job) && !self.is_answered(job)
+            }
             Self::Answer(clue @ Clue::Capacitor) => {
-                let measured = Self::Number(clue, MEASURED);
-                let gave_up = measured.is_answered(job) && !measured.has_reading(job);
+                let numbers = [MARKING, MEASURED].map(|item| Self::Number(clue, item));
+                let gave_up = numbers.iter().any(|number| number.was_given_up(job));
                 !gave_up && !self.is_answered(job)
             }
             _ => false,
         }
+    }
+
+    fn was_given_up(self, job: &Job) -> bool {
+        self.is_answered(job) && !self.has_reading(job)
     }
 
     /// Whether a reading stands for it.
