@@ -51,8 +51,10 @@ pub struct Assessment {
 /// `now` is the moment of asking: cooling is counted up to it.
 #[must_use]
 pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
-    let known = Known::of(model, job, now);
-    let mut assessment = known.assessment(job);
+    let present = whole::present(job);
+    let as_it_is = present.as_ref().unwrap_or(job);
+    let known = Known::of(model, as_it_is, now);
+    let mut assessment = known.assessment(as_it_is);
     let next = assessment.next.iter().copied();
     let weighed = whole::Known {
         machine: &known.machine,
@@ -60,6 +62,8 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
         cautions: &assessment.cautions,
         gates: &assessment.gates,
         safety_first: next.filter(|step| step.is_for_safety()).collect(),
+        model,
+        now,
     };
     assessment.whole = whole::weigh(&model.machines, job, weighed);
     assessment
@@ -69,14 +73,26 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
 /// itself takes a small part of the time.
 #[must_use]
 pub fn assess_checks(model: &Model, job: &Job, now: Moment) -> Assessment {
-    Known::of(model, job, now).assessment(job)
+    let present = whole::present(job);
+    let as_it_is = present.as_ref().unwrap_or(job);
+    Known::of(model, as_it_is, now).assessment(as_it_is)
 }
 
 /// The networks behind [`Assessment::whole`] with a job's evidence, for other programs to check.
 #[must_use]
 pub fn export_networks(model: &Model, job: &Job, now: Moment) -> Vec<ExportedNetwork> {
-    let known = Known::of(model, job, now);
-    whole::export(&model.machines, job, &known.machine, &known.windings)
+    let present = whole::present(job);
+    let known = Known::of(model, present.as_ref().unwrap_or(job), now);
+    let weighed = whole::Known {
+        machine: &known.machine,
+        windings: &known.windings,
+        cautions: &[],
+        gates: &Gates::of(&[], &known.ground, &known.shell),
+        safety_first: Vec::new(),
+        model,
+        now,
+    };
+    whole::export(&model.machines, job, &weighed)
 }
 
 /// What each check knows by itself.

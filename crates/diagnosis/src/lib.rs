@@ -48,7 +48,8 @@ pub use item::Item;
 pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};
 pub use whole::{
-    ANSWER, Action, Again, Ask, Assumptions, Build, Clue, Conflict, Decided, Edit, ExportedNetwork,
-    Fault, History, Hold, LinkOdds, NextCheck, Overturn, Part, PriorError, Priors, Proposal, Setup,
-    Suspect, THERE_IS_NONE, Task, Verdict, Weighed, Whole, WhyWithheld, Withheld,
+    ANSWER, Action, Again, Ask, Assumptions, Build, CHANGE, Change, Changed, Clue, Conflict,
+    Decided, Edit, ExportedNetwork, Fault, History, Hold, LinkOdds, NextCheck, Overturn, Part,
+    PriorError, Priors, Proposal, Setup, Suspect, THERE_IS_NONE, Task, Verdict, Weighed, Whole,
+    WhyWithheld, Withheld, present,
 };

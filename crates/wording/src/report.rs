@@ -4,7 +4,7 @@ use diagnosis::{Assessment, Level, Machine, Whole, WindingsKnown};
 use job::{Job, Origin};
 use measure::windings::{Pin, Scored};
 
-use crate::whole::{at_fault, broken_links, to_do, unfitting, worth_checking};
+use crate::whole::{at_fault, broken_links, since, to_do, unfitting, worth_checking};
 use crate::windings_finding::capital;
 use crate::{
     Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, step,
@@ -117,7 +117,11 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
         (
             Part::ToDo,
             "What to do",
-            whole.map_or_else(Vec::new, |whole| to_do(assessment, whole)),
+            whole.map_or_else(Vec::new, |whole| {
+                let mut lines = since(whole);
+                lines.extend(to_do(assessment, whole));
+                lines
+            }),
         ),
         (Part::AtFault, "What may be at fault", weighed(at_fault)),
         (

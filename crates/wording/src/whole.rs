@@ -6,6 +6,7 @@
 mod action;
 mod answer;
 mod ask;
+mod change;
 mod fault;
 mod guide;
 mod history;
@@ -22,6 +23,7 @@ mod worth;
 pub use action::action;
 pub use answer::answers;
 pub use ask::{about, ask, offered};
+pub use change::{changes, since};
 pub use guide::{Guide, guide};
 pub use hold::not_now;
 pub use moved::{Moved, moved};
@@ -33,6 +35,7 @@ pub use weight::weight;
 pub use worth::{suspect, to_do, told};
 
 pub(crate) use ask::choice;
+pub(crate) use change::change;
 pub(crate) use worth::{at_fault, broken_links, unfitting, worth_checking};
 
 /// What stands among the suspects for none of them.

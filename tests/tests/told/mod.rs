@@ -2,7 +2,7 @@
 //! for ticked ones, `check/item = number` for readings, `check/item - why` for what was not done.
 //! Without an item, a check that asks for one clue is meant.
 
-use diagnosis::{ANSWER, Ask, Assessment, Choice, Clue, Item, Model, assess};
+use diagnosis::{ANSWER, Ask, Assessment, CHANGE, Change, Choice, Clue, Item, Model, assess};
 use job::{
     Answer, Content, Entry, Id, Job, Measured, Moment, Name, NotDone, Origin, Question, Reading,
     Text, Unit,
@@ -66,6 +66,10 @@ fn parsed(line: &str) -> (Question, Answer) {
 
 /// A misspelt answer would be no evidence, and a case could hold by itself.
 fn check_answer(check: &str, item: &str, given: &str) {
+    if check == CHANGE {
+        let change = Change::from_name(item).unwrap_or_else(|| panic!("{item} is no change"));
+        assert_eq!(change.how(), given, "{item}");
+    }
     if item != ANSWER {
         return;
     }

@@ -106,12 +106,39 @@ impl JunctionTree {
         Self::compile_with(network, Steps::Wherever)
     }
 
+    /// Compiles a network to a tree of at most this many entries, and tries harder to find one
+    /// than [`JunctionTree::compile`]: for networks that are compiled for a few questions and
+    /// may not cost more than a bound.
+    ///
+    /// ```
+    /// # use belief::{JunctionTree, Network};
+    /// # let mut network = Network::new();
+    /// let rain = network.prior("rain", &["no", "yes"], &[0.8, 0.2])?;
+    /// network.table("wet", &["no", "yes"], &[rain], &[[0.9, 0.1], [0.05, 0.95]])?;
+    /// assert!(JunctionTree::compile_within(network.clone(), 3).is_err());
+    /// assert_eq!(JunctionTree::compile_within(network, 4)?.sizes().total, 4);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
+    /// # Errors
+    /// When the tables found would be too large together.
+    pub fn compile_within(network: Network, most_entries: usize) -> Result<Self, QueryError> {
+        let pieces = Pieces::of(&network, Steps::Wherever);
+        let members = smallest_tree(&pieces, &Rule::ALL);
+        check_size(&network, &pieces, &members, most_entries.min(MOST_ENTRIES))?;
+        Ok(Self::of(network, &pieces, &members))
+    }
+
     pub(crate) fn compile_with(network: Network, steps: Steps) -> Result<Self, QueryError> {
         let pieces = Pieces::of(&network, steps);
-        let members = smallest_tree(&pieces);
-        check_size(&network, &pieces, &members)?;
+        let members = smallest_tree(&pieces, &Rule::USUAL);
+        check_size(&network, &pieces, &members, MOST_ENTRIES)?;
+        Ok(Self::of(network, &pieces, &members))
+    }
+
+    fn of(network: Network, pieces: &Pieces, members: &[Members]) -> Self {
         let mut tree = Self {
-            cliques: lay_out(&members, &pieces.cards),
+            cliques: lay_out(members, &pieces.cards),
             homes: Vec::new(),
             potentials: Vec::new(),
             separator_entries: 0,
@@ -122,13 +149,13 @@ impl JunctionTree {
         };
         tree.separator_entries = tree.cliques.last().map_or(0, |last| last.separator.end);
         tree.homes = tree.find_homes();
-        tree.potentials = tree.multiply_pieces(&pieces);
+        tree.potentials = tree.multiply_pieces(pieces);
         let mut workspace = tree.workspace();
         // Without evidence nothing can be impossible: every table is a distribution.
         if tree.propagate(&Evidence::new(), &mut workspace).is_ok() {
             tree.prior = workspace.marginals;
         }
-        Ok(tree)
+        tree
     }
 
     /// The network that was compiled.
@@ -258,16 +285,14 @@ impl Clique {
 }
 
 /// The better of the trees that the greedy rules lead to.
-fn smallest_tree(pieces: &Pieces) -> Vec<Members> {
+fn smallest_tree(pieces: &Pieces, rules: &[Rule]) -> Vec<Members> {
     let families = pieces.pieces.iter().map(|piece| piece.variables.as_slice());
     let graph = Graph::of(pieces.cards.len(), families);
-    let trees = Rule::ALL.map(|rule| {
+    let trees = rules.iter().map(|&rule| {
         let order = graph.clone().eliminate(&pieces.cards, rule);
         cliques::tree(&order, &pieces.cards)
     });
-    let smallest = trees
-        .into_iter()
-        .min_by_key(|tree| total(tree, &pieces.cards));
+    let smallest = trees.min_by_key(|tree| total(tree, &pieces.cards));
     smallest.unwrap_or_default()
 }
 
@@ -276,9 +301,14 @@ fn total(tree: &[Members], cards: &[usize]) -> usize {
     sizes.fold(0, usize::saturating_add)
 }
 
-fn check_size(network: &Network, pieces: &Pieces, members: &[Members]) -> Result<(), QueryError> {
+fn check_size(
+    network: &Network,
+    pieces: &Pieces,
+    members: &[Members],
+    limit: usize,
+) -> Result<(), QueryError> {
     let entries = total(members, &pieces.cards);
-    if entries <= MOST_ENTRIES {
+    if entries <= limit {
         return Ok(());
     }
     let largest = members.iter().max_by_key(|one| one.entries(&pieces.cards));
@@ -294,7 +324,7 @@ fn check_size(network: &Network, pieces: &Pieces, members: &[Members]) -> Result
             })
             .collect(),
         entries,
-        limit: MOST_ENTRIES,
+        limit,
     })
 }
 

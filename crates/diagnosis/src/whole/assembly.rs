@@ -5,6 +5,7 @@ use belief::{BuildError, Network, Variable};
 use super::build::Build;
 use super::fault::{Fault, Part};
 use super::priors::Priors;
+use super::versions::Versions;
 use crate::choice::Choice;
 
 /// How often an answer has nothing to do with the machine: the wrong pins, a digit misread, a
@@ -15,8 +16,10 @@ pub(super) const SLIP: f64 = 0.015;
 pub(super) struct Assembly {
     pub(super) network: Network,
     pub(super) build: Build,
-    /// By [`Part`]; none where the build doesn't have it.
+    /// By [`Part`], as it is in the period that is being built; none where the build doesn't
+    /// have it.
     parts: Vec<Option<PartVariable>>,
+    pub(super) versions: Versions,
 }
 
 /// A part's variable. State 0 is sound, state n the n-th of its faults.
@@ -70,17 +73,27 @@ impl Given<'_> {
 
 impl Assembly {
     /// Every part that the build has, each with its odds.
-    pub(super) fn new(build: Build, priors: &Priors) -> Result<Self, BuildError> {
+    pub(super) fn new(
+        build: Build,
+        priors: &Priors,
+        versions: Versions,
+    ) -> Result<Self, BuildError> {
         let mut assembly = Self {
             network: Network::new(),
             build,
             parts: Vec::with_capacity(Part::ALL.len()),
+            versions,
         };
         for &part in Part::ALL {
             let variable = assembly.add_part(part, priors)?;
             assembly.parts.push(variable);
         }
+        assembly.mark_changing();
         Ok(assembly)
+    }
+
+    pub(super) fn set_part(&mut self, part: Part, variable: PartVariable) {
+        self.parts[part as usize] = Some(variable);
     }
 
     fn add_part(
@@ -153,17 +166,7 @@ impl Assembly {
                 }
             }
         }
-        let rows: Vec<Vec<&[f64]>> = influences
-            .iter()
-            .map(|(_, rows)| rows.iter().map(Vec::as_slice).collect())
-            .collect();
-        let causes: Vec<(Variable, &[&[f64]])> = influences
-            .iter()
-            .zip(&rows)
-            .map(|((variable, _), rows)| (*variable, rows.as_slice()))
-            .collect();
-        self.network
-            .noisy_worst(name, states, &causes, &normalised(leak))
+        self.worst(name, states, &normalised(leak), influences)
     }
 
     /// What is seen, heard or read: a row in percent per joint state of at most three parents,
@@ -215,7 +218,9 @@ impl Assembly {
                 with_slips(&row(&given))
             })
             .collect();
-        self.network.table(name, states, &variables, &rows)
+        self.add(name, &variables, |network, name| {
+            network.table(name, states, &variables, &rows)
+        })
     }
 }
 

@@ -1,13 +1,14 @@
 //! What is believed of a machine once everything entered is weighed, over all builds that it may
 //! have.
 
-use belief::{Evidence, Posterior, Variable, Workspace};
+use belief::{Evidence, Variable, Workspace};
 
 use super::build::Build;
 use super::clue::Clue;
 use super::compiled::Compiled;
 use super::entered::{Entered, Weight};
 use super::fault::Fault;
+use super::picture::Picture;
 use super::trouble;
 use crate::choice::Choice;
 
@@ -21,13 +22,13 @@ const RAN: [f64; 8] = [1.0, 0.8, 0.7, 0.02, 0.02, 0.02, 0.02, 0.02];
 
 /// One build's network with the evidence in it.
 #[derive(Clone)]
-struct Expert<'a> {
-    compiled: &'a Compiled,
-    evidence: Evidence,
+pub(super) struct Expert<'a> {
+    pub(super) compiled: &'a Compiled,
+    pub(super) evidence: Evidence,
     /// Natural logarithm of the probability of the evidence.
-    ln_evidence: f64,
+    pub(super) ln_evidence: f64,
     /// Probability of the build.
-    weight: f64,
+    pub(super) weight: f64,
 }
 
 /// Memory for propagations, one for each build.
@@ -36,28 +37,7 @@ pub(super) type Desk = [Workspace; 3];
 /// The builds that are plausible, each with its evidence.
 #[derive(Clone)]
 pub(super) struct Beliefs<'a> {
-    experts: Vec<Expert<'a>>,
-}
-
-/// Probabilities of what interests, mixed over the builds.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Picture {
-    /// By [`Fault`].
-    pub(super) faults: Vec<f64>,
-    /// That nothing is at fault.
-    pub(super) nothing: f64,
-    /// By [`Clue`]: how likely each answer is; empty where no build can show it.
-    pub(super) answers: Vec<Vec<f64>>,
-    /// States of the conditions that links are read from.
-    pub(super) supply: Vec<f64>,
-    pub(super) call: Vec<f64>,
-    pub(super) compressor: Vec<f64>,
-    pub(super) motor: Vec<f64>,
-    pub(super) pump: Vec<f64>,
-    pub(super) exchange: Vec<f64>,
-    pub(super) hold: Vec<f64>,
-    /// By [`Build`].
-    pub(super) builds: [f64; 3],
+    pub(super) experts: Vec<Expert<'a>>,
 }
 
 /// What is held fixed while a question is asked.
@@ -83,7 +63,7 @@ impl<'a> Beliefs<'a> {
         let mut experts = Vec::new();
         let mut logs = Vec::new();
         for compiled in networks {
-            let (evidence, factor) = evidence_of(compiled, entered)?;
+            let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
             if odds <= 0.0 {
                 continue;
@@ -91,7 +71,7 @@ impl<'a> Beliefs<'a> {
             let workspace = &mut desk[compiled.build.column()];
             let ln = compiled.tree.ln_probability(&evidence, workspace).ok()?;
             if ln.is_finite() {
-                logs.push(libm::log(odds) + ln - compiled.ln_offered);
+                logs.push(libm::log(odds) + ln - ln_offered);
                 experts.push(Expert {
                     compiled,
                     evidence,
@@ -121,11 +101,11 @@ impl<'a> Beliefs<'a> {
     ) -> Option<f64> {
         let mut logs = Vec::new();
         for compiled in networks {
-            let (evidence, factor) = evidence_of(compiled, entered)?;
+            let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
             let workspace = &mut desk[compiled.build.column()];
             let ln = compiled.tree.ln_probability(&evidence, workspace).ok()?;
-            logs.push(libm::log(odds) + ln - compiled.ln_offered);
+            logs.push(libm::log(odds) + ln - ln_offered);
         }
         log_sum(&logs)
     }
@@ -140,13 +120,14 @@ impl<'a> Beliefs<'a> {
     ) -> Option<(f64, Picture)> {
         let mut mixed: Option<(f64, f64, Picture)> = None;
         for compiled in networks {
-            let (evidence, factor) = evidence_of(compiled, entered)?;
+            let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
             let workspace = &mut desk[compiled.build.column()];
+            let ln_nothing = ln_nothing(compiled, &evidence, workspace);
             let Ok(posterior) = compiled.tree.propagate(&evidence, workspace) else {
                 continue;
             };
-            let ln = libm::log(odds) + posterior.ln_evidence() - compiled.ln_offered;
+            let ln = libm::log(odds) + posterior.ln_evidence() - ln_offered;
             if !ln.is_finite() {
                 continue;
             }
@@ -155,6 +136,9 @@ impl<'a> Beliefs<'a> {
             let chance = libm::exp(ln - *first);
             *whole += chance;
             picture.add(compiled, &posterior, chance);
+            if let Some(ln_nothing) = ln_nothing {
+                picture.nothing += chance * libm::exp(ln_nothing - posterior.ln_evidence());
+            }
         }
         let (first, whole, mut picture) = mixed?;
         picture.scale(1.0 / whole);
@@ -218,6 +202,12 @@ impl<'a> Beliefs<'a> {
         self.experts.iter().map(|expert| expert.compiled)
     }
 
+    /// How many changes the networks span.
+    pub(super) fn changes(&self) -> usize {
+        let spanned = self.networks().map(Compiled::changes);
+        spanned.max().unwrap_or(0)
+    }
+
     /// The likeliest build; the first of equals.
     pub(super) fn likeliest_build(&self) -> Build {
         let mut best = (Build::ManualDefrost, f64::NEG_INFINITY);
@@ -254,36 +244,83 @@ impl Expert<'_> {
     }
 }
 
-/// One build's evidence, and the factor that what was entered puts on the build itself.
-fn evidence_of(compiled: &Compiled, entered: &[Entered]) -> Option<(Evidence, f64)> {
+/// One build's evidence, the factor that what was entered puts on the build itself, and the
+/// logarithm of the probability of what is known anyway.
+pub(super) fn evidence_of(
+    compiled: &Compiled,
+    entered: &[Entered],
+) -> Option<(Evidence, f64, f64)> {
     let network = compiled.tree.network();
-    let mut evidence = compiled.offered().ok()?;
-    let (mut factor, mut ran) = (1.0, false);
-    for weight in entered.iter().flat_map(|one| &one.weights) {
-        match weight {
-            Weight::Clue(clue, ln_weights) => match compiled.clues.variable(*clue) {
-                Some(variable) => evidence.weigh_ln(network, variable, ln_weights).ok()?,
-                None => factor *= MISTAKEN,
-            },
-            Weight::Fault(fault, times) => {
-                if let Some((variable, state)) = compiled.fault(*fault) {
-                    weigh_one(compiled, &mut evidence, variable, state, *times)?;
+    // What was carried over holds how the machine was offered.
+    let (mut evidence, ln_offered) =
+        match entered.iter().find_map(|one| one.carried(compiled.build)) {
+            Some(carried) => (Evidence::new(), carried.ln),
+            None => (compiled.offered().ok()?, compiled.ln_offered),
+        };
+    let mut factor = 1.0;
+    let mut ran = Vec::new();
+    for (place, one) in entered.iter().enumerate() {
+        let (conditions, clues) = compiled.at(one.period);
+        for weight in &one.weights {
+            match weight {
+                Weight::Clue(clue, ln_weights) => match clues.variable(*clue) {
+                    Some(_) if is_asked_again(compiled, *clue, one, &entered[place + 1..]) => {}
+                    Some(variable) => evidence.weigh_ln(network, variable, ln_weights).ok()?,
+                    None => factor *= MISTAKEN,
+                },
+                Weight::Fault(fault, times) => {
+                    if let Some((variable, state)) = compiled.fault_at(*fault, one.period) {
+                        weigh_one(compiled, &mut evidence, variable, state, *times)?;
+                    }
                 }
+                Weight::Nothing(times) => {
+                    let trouble = conditions.trouble;
+                    weigh_one(compiled, &mut evidence, trouble, trouble::NONE, *times)?;
+                }
+                Weight::Build(factors) => factor *= factors[compiled.build.column()],
+                Weight::Ran if ran.contains(&conditions.motor) => {}
+                Weight::Ran => ran.push(conditions.motor),
+                Weight::Carried(build, carried) if *build == compiled.build => {
+                    carried.weigh_on(compiled, &mut evidence)?;
+                }
+                Weight::Carried(..) => {}
             }
-            Weight::Nothing(times) => {
-                let trouble = compiled.conditions.trouble;
-                weigh_one(compiled, &mut evidence, trouble, trouble::NONE, *times)?;
-            }
-            Weight::Build(factors) => factor *= factors[compiled.build.column()],
-            Weight::Ran => ran = true,
         }
     }
-    if ran {
-        evidence
-            .weigh(network, compiled.conditions.motor, &RAN)
-            .ok()?;
+    for motor in ran {
+        evidence.weigh(network, motor, &RAN).ok()?;
     }
-    Some((evidence, factor))
+    Some((evidence, factor, ln_offered))
+}
+
+/// Whether the same thing was read again after something else was changed: the later reading
+/// counts.
+fn is_asked_again(compiled: &Compiled, clue: Clue, one: &Entered, later: &[Entered]) -> bool {
+    let variable = |period: usize| compiled.at(period).1.variable(clue);
+    let mut again = later.iter().filter(|other| other.period != one.period);
+    again.any(|other| {
+        let mut weights = other.weights.iter();
+        weights.any(|weight| matches!(weight, Weight::Clue(same, _) if *same == clue))
+            && variable(other.period) == variable(one.period)
+    })
+}
+
+/// The logarithm of the probability of the evidence with nothing at fault now, for networks with
+/// changes, where that is no state of a variable.
+pub(super) fn ln_nothing(
+    compiled: &Compiled,
+    evidence: &Evidence,
+    workspace: &mut Workspace,
+) -> Option<f64> {
+    if !compiled.is_changed() {
+        return None;
+    }
+    let mut sound = evidence.clone();
+    for (_, part) in compiled.parts() {
+        let network = compiled.tree.network();
+        sound.observe(network, part.variable, 0).ok()?;
+    }
+    compiled.tree.ln_probability(&sound, workspace).ok()
 }
 
 fn weigh_one(
@@ -297,85 +334,6 @@ fn weigh_one(
     let mut weights = vec![1.0; network.states(variable).len()];
     weights[state] = times;
     evidence.weigh(network, variable, &weights).ok()
-}
-
-impl Picture {
-    fn blank() -> Self {
-        Self {
-            faults: vec![0.0; Fault::ALL.len()],
-            nothing: 0.0,
-            answers: vec![Vec::new(); Clue::ALL.len()],
-            supply: Vec::new(),
-            call: Vec::new(),
-            compressor: Vec::new(),
-            motor: Vec::new(),
-            pump: Vec::new(),
-            exchange: Vec::new(),
-            hold: Vec::new(),
-            builds: [0.0; 3],
-        }
-    }
-
-    fn add(&mut self, compiled: &Compiled, posterior: &Posterior<'_>, chance: f64) {
-        for (_, part) in compiled.parts() {
-            let marginal = posterior.marginal(part.variable);
-            for (place, fault) in part.faults.iter().enumerate() {
-                self.faults[fault.place()] += chance * marginal[place + 1];
-            }
-        }
-        let c = &compiled.conditions;
-        self.nothing += chance * posterior.marginal(c.trouble)[trouble::NONE];
-        self.builds[compiled.build.column()] += chance;
-        for (clue, variable) in compiled.clues.all() {
-            add_scaled(
-                &mut self.answers[clue as usize],
-                posterior.marginal(variable),
-                chance,
-            );
-        }
-        for (sums, variable) in [
-            (&mut self.supply, c.supply),
-            (&mut self.call, c.call),
-            (&mut self.compressor, c.compressor),
-            (&mut self.motor, c.motor),
-            (&mut self.pump, c.pump),
-            (&mut self.exchange, c.exchange),
-            (&mut self.hold, c.hold),
-        ] {
-            add_scaled(sums, posterior.marginal(variable), chance);
-        }
-    }
-
-    fn scale(&mut self, factor: f64) {
-        let numbers = self
-            .faults
-            .iter_mut()
-            .chain(self.answers.iter_mut().flatten())
-            .chain(&mut self.supply)
-            .chain(&mut self.call)
-            .chain(&mut self.compressor)
-            .chain(&mut self.motor)
-            .chain(&mut self.pump)
-            .chain(&mut self.exchange)
-            .chain(&mut self.hold)
-            .chain(&mut self.builds)
-            .chain(std::iter::once(&mut self.nothing));
-        numbers.for_each(|number| *number *= factor);
-        // A clue that only some of the plausible builds can show: given that it is shown.
-        for answers in &mut self.answers {
-            let sum: f64 = answers.iter().sum();
-            if sum > 0.0 {
-                answers.iter_mut().for_each(|answer| *answer /= sum);
-            }
-        }
-    }
-}
-
-fn add_scaled(sums: &mut Vec<f64>, row: &[f64], factor: f64) {
-    sums.resize(row.len(), 0.0);
-    for (sum, entry) in sums.iter_mut().zip(row) {
-        *sum += factor * entry;
-    }
 }
 
 /// Natural logarithm of the sum of numbers given by their logarithms; `None` of nothing.

@@ -1,13 +1,19 @@
 //! The network of one build, compiled once for all questions.
 
-use belief::{BuildError, Evidence, JunctionTree, Variable};
+use belief::{BuildError, Evidence, JunctionTree, Network, Variable};
 
 use super::assembly::{Assembly, PartVariable};
 use super::build::Build;
+use super::clue::Clue;
 use super::clues::Clues;
 use super::conditions::Conditions;
 use super::fault::{Fault, Part};
 use super::priors::Priors;
+use super::versions::{Found, Plan, Versions};
+
+/// Tables of a network with changes have at most this many entries: ten times those of one
+/// without. What would need more is folded into likelihoods, the oldest first.
+pub(super) const MOST_ENTRIES: usize = 750_000;
 
 /// The network of one build.
 #[derive(Debug)]
@@ -17,8 +23,18 @@ pub(super) struct Compiled {
     pub(super) conditions: Conditions,
     pub(super) clues: Clues,
     parts: Vec<(Part, PartVariable)>,
+    /// As it was in each period before the last change.
+    past: Vec<Period>,
     /// Natural logarithm of the probability that such a machine is offered as faulty.
     pub(super) ln_offered: f64,
+}
+
+/// The machine as it was in one period.
+#[derive(Debug)]
+pub(super) struct Period {
+    pub(super) conditions: Conditions,
+    pub(super) clues: Clues,
+    parts: Vec<(Part, PartVariable)>,
 }
 
 /// A network can't be had: the stated tables are tested, and edited priors can't break them.
@@ -44,23 +60,36 @@ impl From<belief::EvidenceError> for NotCompiled {
 }
 
 impl Compiled {
-    pub(super) fn new(build: Build, priors: &Priors) -> Result<Self, NotCompiled> {
-        let mut assembly = Assembly::new(build, priors)?;
-        let conditions = Conditions::of(&mut assembly, priors)?;
-        let clues = Clues::of(&mut assembly, &conditions)?;
-        let parts = assembly
-            .parts()
-            .map(|(part, variable)| (part, variable.clone()))
-            .collect();
-        let tree = JunctionTree::compile(assembly.network)?;
+    /// The network of a build: of one machine all along, or as it was changed on the way.
+    pub(super) fn new(build: Build, priors: &Priors, plan: &Plan) -> Result<Self, NotCompiled> {
+        let mut assembled = Assembled::new(build, priors, Versions::new(plan, None))?;
+        if !plan.steps.is_empty() {
+            // Once more, without what nobody asks about.
+            let versions = Versions::new(plan, Some(assembled.needed));
+            assembled = Assembled::new(build, priors, versions)?;
+        }
+        let tree = if plan.steps.is_empty() {
+            JunctionTree::compile(assembled.network)?
+        } else {
+            JunctionTree::compile_within(assembled.network, MOST_ENTRIES)?
+        };
+        let Period {
+            conditions,
+            clues,
+            parts,
+        } = assembled.now;
         let mut compiled = Self {
             build,
             tree,
             conditions,
             clues,
             parts,
+            past: assembled.past,
             ln_offered: 0.0,
         };
+        if plan.carried {
+            return Ok(compiled);
+        }
         let offered = compiled.offered()?;
         let mut workspace = compiled.tree.workspace();
         compiled.ln_offered = compiled.tree.ln_probability(&offered, &mut workspace)?;
@@ -74,20 +103,120 @@ impl Compiled {
         Ok(evidence)
     }
 
-    /// Every part that this build has.
+    /// What it hung on in a period: conditions and clues.
+    pub(super) fn at(&self, period: usize) -> (&Conditions, &Clues) {
+        match self.past.get(period) {
+            Some(past) => (&past.conditions, &past.clues),
+            None => (&self.conditions, &self.clues),
+        }
+    }
+
+    /// Whether it spans changes, and so holds nothing that nobody asked about.
+    pub(super) fn is_changed(&self) -> bool {
+        !self.past.is_empty()
+    }
+
+    /// How many changes it spans.
+    pub(super) fn changes(&self) -> usize {
+        self.past.len()
+    }
+
+    /// Whether what is seen of a clue follows from a part, in a network without changes.
+    pub(super) fn hangs_on(&self, clue: Clue, part: Part) -> bool {
+        let network = self.tree.network();
+        let part = self.part(part).map(|part| part.variable);
+        let mut open: Vec<Variable> = self.clues.variable(clue).into_iter().collect();
+        let mut seen = vec![false; network.len()];
+        while let Some(variable) = open.pop() {
+            if !std::mem::replace(&mut seen[variable.index()], true) {
+                open.extend(network.parents(variable));
+            }
+        }
+        part.is_some_and(|part| seen[part.index()])
+    }
+
+    /// The variables of its parts as it was met.
+    pub(super) fn first_parts(&self) -> impl Iterator<Item = Variable> {
+        let first = self.past.first().map_or(&self.parts, |past| &past.parts);
+        first.iter().map(|(_, part)| part.variable)
+    }
+
+    /// Every part that this build has, as it is now.
     pub(super) fn parts(&self) -> &[(Part, PartVariable)] {
         &self.parts
     }
 
     pub(super) fn part(&self, part: Part) -> Option<&PartVariable> {
-        let found = self.parts.iter().find(|(one, _)| *one == part);
-        found.map(|(_, variable)| variable)
+        found(&self.parts, part)
     }
 
-    /// Where a fault stands: its part's variable and the state.
+    /// Where a fault stands now: its part's variable and the state.
     pub(super) fn fault(&self, fault: Fault) -> Option<(Variable, usize)> {
-        let part = self.part(fault.part())?;
+        self.fault_at(fault, self.past.len())
+    }
+
+    /// Where it stood in a period.
+    pub(super) fn fault_at(&self, fault: Fault, period: usize) -> Option<(Variable, usize)> {
+        let parts = self
+            .past
+            .get(period)
+            .map_or(&self.parts, |past| &past.parts);
+        let part = found(parts, fault.part())?;
         Some((part.variable, part.state(fault)?))
+    }
+}
+
+fn found(parts: &[(Part, PartVariable)], part: Part) -> Option<&PartVariable> {
+    let found = parts.iter().find(|(one, _)| *one == part);
+    found.map(|(_, variable)| variable)
+}
+
+/// Every period's variables in one network.
+struct Assembled {
+    network: Network,
+    past: Vec<Period>,
+    now: Period,
+    needed: Vec<String>,
+}
+
+impl Assembled {
+    fn new(build: Build, priors: &Priors, versions: Versions) -> Result<Self, BuildError> {
+        let steps = versions.plan.steps.len();
+        let mut assembly = Assembly::new(build, priors, versions)?;
+        let mut past = Vec::new();
+        let mut now = Period::of(&mut assembly, priors)?;
+        for _ in 0..steps {
+            assembly.change()?;
+            let next = Period::of(&mut assembly, priors)?;
+            past.push(std::mem::replace(&mut now, next));
+        }
+        Ok(Self {
+            needed: assembly.versions.needed(&assembly.network),
+            network: assembly.network,
+            past,
+            now,
+        })
+    }
+}
+
+impl Period {
+    fn of(assembly: &mut Assembly, priors: &Priors) -> Result<Self, BuildError> {
+        let conditions = Conditions::of(assembly, priors)?;
+        for (found, variable) in [
+            (Found::Motor, conditions.motor),
+            (Found::Trouble, conditions.trouble),
+        ] {
+            if assembly.versions.is_found(found) {
+                assembly.keep(variable);
+            }
+        }
+        let clues = Clues::of(assembly, &conditions)?;
+        let parts = assembly.parts();
+        Ok(Self {
+            conditions,
+            clues,
+            parts: parts.map(|(part, one)| (part, one.clone())).collect(),
+        })
     }
 }
 
@@ -98,7 +227,7 @@ mod tests {
     use crate::Choice;
 
     fn compiled(build: Build) -> Compiled {
-        Compiled::new(build, &Priors::default()).unwrap()
+        Compiled::new(build, &Priors::default(), &Plan::default()).unwrap()
     }
 
     #[test]

@@ -57,7 +57,11 @@ impl Conditions {
         let exchange = cold_side::exchange_of(assembly, evaporator, heat_out, heat_in)?;
         let hold = cold_side::hold_of(assembly, [turns, pump, exchange], blocks.sealed)?;
         let trouble = blocks.worst(assembly)?;
-        let offered = offered_of(assembly, priors, trouble)?;
+        // It is offered once, as it is before anything is done to it.
+        let offered = match assembly.versions.offered {
+            Some(offered) => offered,
+            None => offered_of(assembly, priors, trouble)?,
+        };
         Ok(Self {
             supply,
             call,
@@ -88,7 +92,10 @@ fn offered_of(
     let nothing = priors.offered_for_nothing(assembly.build);
     let offered = |chance: f64| [chance, 1.0 - chance];
     let rows = [offered(nothing), offered(OFFERED_FOR_WEAR), offered(1.0)];
-    assembly
-        .network
-        .table("offered", &["as_faulty", "as_sound"], &[trouble], &rows)
+    let states = ["as_faulty", "as_sound"];
+    let offered = assembly.add("offered", &[trouble], |network, name| {
+        network.table(name, &states, &[trouble], &rows)
+    })?;
+    assembly.offer(offered);
+    Ok(offered)
 }

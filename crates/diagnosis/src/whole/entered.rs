@@ -14,17 +14,21 @@ use job::Job;
 use measure::windings::Mains;
 
 use super::build::Build;
+use super::carried::Carried;
 use super::clue::{Clue, Task};
 use super::fault::Fault;
 use super::gauge::Gauge;
 use crate::Machine;
 use crate::checks::windings::WindingsKnown;
+use crate::choice::Choice;
 
 /// What one task has brought.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Entered {
     pub(super) task: Task,
     pub(super) weights: Vec<Weight>,
+    /// The period that it speaks of: how many changes had been made.
+    pub(super) period: usize,
 }
 
 /// One thing that it says.
@@ -40,6 +44,8 @@ pub(super) enum Weight {
     Ran,
     /// Factors on each build.
     Build([f64; 3]),
+    /// What was known of a build before.
+    Carried(Build, Carried),
 }
 
 /// Everything that a job holds, in the order of the tasks. Names that this program doesn't know
@@ -53,8 +59,27 @@ pub(super) fn entered(job: &Job, machine: &Machine, windings: &WindingsKnown) ->
 }
 
 impl Entered {
-    fn new(task: Task, weights: Vec<Weight>) -> Self {
-        Self { task, weights }
+    pub(super) fn new(task: Task, weights: Vec<Weight>) -> Self {
+        Self {
+            task,
+            weights,
+            period: 0,
+        }
+    }
+
+    /// What was known of a build before, where it is that.
+    pub(super) fn carried(&self, build: Build) -> Option<&Carried> {
+        self.weights.iter().find_map(|weight| match weight {
+            Weight::Carried(one, carried) if *one == build => Some(carried),
+            _ => None,
+        })
+    }
+
+    /// Whether it is what was known before, and no reading.
+    pub(super) fn is_carried(&self) -> bool {
+        Build::ALL
+            .iter()
+            .any(|build| self.carried(*build).is_some())
     }
 }
 
@@ -74,7 +99,6 @@ fn pooled(repeats: &[Vec<f64>]) -> Option<Vec<f64>> {
 
 /// The ohms of an item, repeats pooled, under each answer of a gauge.
 fn ohms(job: &Job, item: crate::Item, gauge: &Gauge) -> Option<Vec<f64>> {
-    use crate::Choice;
     use job::{Answer, Measured, Reading};
     let repeats: Vec<Vec<f64>> = job
         .answers(item.check().name(), item.name())

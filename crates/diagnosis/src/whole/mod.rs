@@ -13,32 +13,43 @@ mod ask;
 mod assembly;
 mod beliefs;
 mod build;
+mod carried;
+mod change;
 mod clue;
 mod clues;
 mod compiled;
 mod conditions;
+mod course;
 mod entered;
+#[cfg(test)]
+mod enumerated;
 mod fault;
 mod gauge;
 mod history;
 mod networks;
 mod next_check;
+mod picture;
 mod prior_table;
 mod priors;
 mod prospects;
 mod remedy;
 mod setup;
+#[cfg(test)]
+mod sizes;
+mod spanned;
 mod suspects;
 mod trouble;
 mod verdict;
+mod versions;
 #[cfg(test)]
 mod walks;
 
-use job::Job;
+use job::{Job, Moment};
 use measure::ranked;
 
 pub use ask::{Ask, THERE_IS_NONE};
 pub use build::Build;
+pub use change::{CHANGE, Change};
 pub use clue::{ANSWER, Clue, Task};
 pub use fault::{Fault, Part};
 pub use history::History;
@@ -51,12 +62,14 @@ pub use suspects::{Conflict, LinkOdds, Suspect, Weighed};
 pub use verdict::{Decided, Hold, Proposal, Verdict};
 
 use crate::checks::windings::WindingsKnown;
-use crate::{Caution, Gates, Machine, Step};
+use crate::{Caution, Gates, Machine, Model, Step};
 use beliefs::Beliefs;
+use course::Course;
 use entered::{Entered, entered, mains_of};
 use next_check::Choosing;
 use prospects::Prospects;
 use remedy::Stakes;
+use spanned::Spanned;
 use suspects::Compared;
 
 /// The whole machine, weighed.
@@ -110,6 +123,22 @@ pub struct Whole {
     pub next: Vec<NextCheck>,
     /// What can't be done now, and why.
     pub withheld: Vec<Withheld>,
+    /// What was done to the machine: everything else speaks of it as it is now.
+    pub changed: Changed,
+}
+
+/// What was done to a machine while the job was open.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Changed {
+    /// All changes, in order.
+    pub changes: Vec<Change>,
+    /// The last ones among them, with nothing read in between.
+    pub last: usize,
+    /// Whether anything was read since.
+    pub read_since: bool,
+    /// How many of the first are folded: what was read before them counts for each part by
+    /// itself.
+    pub folded: usize,
 }
 
 impl Whole {
@@ -138,6 +167,18 @@ pub(crate) struct Known<'a> {
     pub(crate) cautions: &'a [Caution],
     pub(crate) gates: &'a Gates,
     pub(crate) safety_first: Vec<Step>,
+    pub(crate) model: &'a Model,
+    pub(crate) now: Moment,
+}
+
+/// The job as the machine is now: without the answers of unplugged checks that a change has
+/// outdated, and without the changes. `None` where nothing was done to it.
+///
+/// What each check says by itself, and what is still to be asked, follows from this one.
+#[must_use]
+pub fn present(job: &Job) -> Option<Job> {
+    let course = Course::of(job);
+    (!course.steps.is_empty()).then(|| course.present(job))
 }
 
 /// One build's network with a job's evidence as text that other programs read.
@@ -158,17 +199,9 @@ pub struct ExportedNetwork {
 pub(crate) fn export(
     assumptions: &Assumptions,
     job: &Job,
-    machine: &Machine,
-    windings: &WindingsKnown,
+    known: &Known<'_>,
 ) -> Vec<ExportedNetwork> {
-    let entered = entered(job, machine, windings);
-    let Some(networks) = assumptions.networks() else {
-        return Vec::new();
-    };
-    let mut desk = networks::desk(&networks);
-    let odds = Build::odds(machine.kind);
-    let beliefs = Beliefs::of(networks.into_iter(), odds, &entered, &mut desk);
-    let exported = beliefs.map_or_else(Vec::new, |beliefs| beliefs.exported());
+    let exported = exported(assumptions, job, known).unwrap_or_default();
     exported
         .into_iter()
         .map(|(build, weight, exported)| ExportedNetwork {
@@ -180,36 +213,87 @@ pub(crate) fn export(
         .collect()
 }
 
+fn exported(
+    assumptions: &Assumptions,
+    job: &Job,
+    known: &Known<'_>,
+) -> Option<Vec<(Build, f64, belief::Exported)>> {
+    let networks = assumptions.networks()?;
+    let mut desk = networks::desk(&networks);
+    let odds = Build::odds(known.machine.kind);
+    let course = Course::of(job);
+    let entered = told(&course, assumptions, job, known)?;
+    if course.steps.is_empty() {
+        let beliefs = Beliefs::of(networks.into_iter(), odds, &entered, &mut desk)?;
+        return Some(beliefs.exported());
+    }
+    let spanned = Spanned::of(assumptions, odds, course.steps, entered, &mut desk)?;
+    let beliefs = Beliefs::of(spanned.networks(), odds, &spanned.entered, &mut desk)?;
+    Some(beliefs.exported())
+}
+
+/// Everything that a job holds, as weights. Without changes no network is needed for that.
+fn told(
+    course: &Course<'_>,
+    assumptions: &Assumptions,
+    job: &Job,
+    known: &Known<'_>,
+) -> Option<Vec<Entered>> {
+    Some(if course.steps.is_empty() {
+        entered(job, known.machine, known.windings)
+    } else {
+        course.told(job, known, &assumptions.networks()?)
+    })
+}
+
 /// Weighs everything. `None` where nothing is known yet that could be weighed.
 pub(crate) fn weigh(assumptions: &Assumptions, job: &Job, known: Known<'_>) -> Option<Whole> {
-    let machine = known.machine;
-    let entered = entered(job, machine, known.windings);
-    if entered.is_empty() && machine.kind.is_none() {
+    let course = Course::of(job);
+    let entered = told(&course, assumptions, job, &known)?;
+    if entered.is_empty() && known.machine.kind.is_none() {
         return None;
     }
-    weigh_entered(assumptions, job, known, &entered)
+    weigh_entered(assumptions, job, known, entered, &course)
 }
 
 fn weigh_entered(
     assumptions: &Assumptions,
     job: &Job,
     known: Known<'_>,
-    entered: &[Entered],
+    entered: Vec<Entered>,
+    course: &Course<'_>,
 ) -> Option<Whole> {
     let machine = known.machine;
     let networks = assumptions.networks()?;
     let mut desk = networks::desk(&networks);
     let odds = Build::odds(machine.kind);
-    let beliefs = Beliefs::of(networks.iter().copied(), odds, entered, &mut desk)?;
-    let compared = Compared::of(&beliefs, odds, entered, &mut desk)?;
+    let steps = course.steps.clone();
+    let is_changed = !steps.is_empty();
+    let (compared, beliefs, folded);
+    let (entered, present) = if is_changed {
+        let done = course.done(&entered, &networks);
+        let spanned = Spanned::of(assumptions, odds, steps, entered, &mut desk)?;
+        folded = spanned.folded;
+        let exact = Beliefs::of(spanned.networks(), odds, &spanned.entered, &mut desk)?;
+        let since = spanned.since(&exact, odds, &networks, &mut desk)?;
+        beliefs = Beliefs::of(networks.iter().copied(), odds, &since, &mut desk)?;
+        let (_, folded) = Beliefs::glance(beliefs.networks(), odds, &since, &mut desk)?;
+        compared = Compared::of(&exact, odds, &spanned.entered, &mut desk)?.within(folded);
+        (done, Some(course.up_to_date(job, &networks)))
+    } else {
+        folded = 0;
+        beliefs = Beliefs::of(networks.iter().copied(), odds, &entered, &mut desk)?;
+        compared = Compared::of(&beliefs, odds, &entered, &mut desk)?;
+        (entered, None)
+    };
     let build = beliefs.likeliest_build();
     let stakes = Stakes::of(machine.kind, build);
     let prospects = Prospects::of(&beliefs, compared.picture.clone(), stakes, &mut desk);
     let (mut next, withheld) = Choosing {
-        job,
+        job: present.as_ref().unwrap_or(job),
         machine,
         gates: known.gates,
-        entered,
+        entered: &entered,
         picture: &compared.picture,
         prospects: &prospects,
         conflict: compared.conflict,
@@ -220,7 +304,7 @@ fn weigh_entered(
     let verdict = verdict::Case {
         machine,
         cautions: known.cautions,
-        entered,
+        entered: &entered,
         compared: &compared,
         prospects: &prospects,
         stakes,
@@ -244,5 +328,6 @@ fn weigh_entered(
         safety_first: known.safety_first,
         next,
         withheld,
+        changed: course.changed(folded),
     })
 }

@@ -1,11 +1,12 @@
 //! The networks of all builds, compiled once for each set of assumptions.
 
-use std::sync::{Arc, LazyLock, OnceLock};
+use std::sync::{Arc, LazyLock, Mutex, OnceLock};
 
 use super::beliefs::Desk;
 use super::build::Build;
 use super::compiled::Compiled;
 use super::priors::Priors;
+use super::versions::Plan;
 use crate::choice::Choice;
 
 /// What is assumed of whole machines. Compiling takes a few milliseconds a build; it is done
@@ -14,7 +15,15 @@ use crate::choice::Choice;
 pub struct Assumptions {
     priors: Priors,
     compiled: Arc<[OnceLock<Option<Compiled>>; 3]>,
+    /// The networks last asked for of machines that were changed, the latest last.
+    changed: Arc<Mutex<Vec<Spanning>>>,
 }
+
+/// A network of one build that spans changes.
+type Spanning = (Plan, Arc<Compiled>);
+
+/// So many networks of changed machines are kept: those of one job, before and after a reading.
+const KEPT: usize = 4;
 
 /// The stated assumptions are the same for everybody, so that they are compiled once.
 static STATED: LazyLock<Arc<[OnceLock<Option<Compiled>>; 3]>> = LazyLock::new(Arc::default);
@@ -28,7 +37,11 @@ impl Assumptions {
         } else {
             Arc::default()
         };
-        Self { priors, compiled }
+        Self {
+            priors,
+            compiled,
+            changed: Arc::default(),
+        }
     }
 
     /// The shares of faults.
@@ -44,10 +57,28 @@ impl Assumptions {
             .iter()
             .zip(self.compiled.iter())
             .map(|(&build, kept)| {
-                kept.get_or_init(|| Compiled::new(build, &self.priors).ok())
+                kept.get_or_init(|| Compiled::new(build, &self.priors, &Plan::default()).ok())
                     .as_ref()
             })
             .collect()
+    }
+
+    /// The network of a machine that was changed. `None` where it would be too large.
+    pub(super) fn changed(&self, build: Build, plan: &Plan) -> Option<Arc<Compiled>> {
+        let is_it = |(of, one): &Spanning| one.build == build && of == plan;
+        let kept = self.changed.lock().ok();
+        let known = kept.and_then(|kept| kept.iter().find(|one| is_it(one)).cloned());
+        if let Some((_, known)) = known {
+            return Some(known);
+        }
+        let compiled = Arc::new(Compiled::new(build, &self.priors, plan).ok()?);
+        if let Ok(mut kept) = self.changed.lock() {
+            if kept.len() == KEPT {
+                kept.remove(0);
+            }
+            kept.push((plan.clone(), Arc::clone(&compiled)));
+        }
+        Some(compiled)
     }
 }
 

@@ -13,12 +13,12 @@ use measure::windings::{Mains, Pair};
 pub use again::Again;
 
 use super::ask::{KNOWN, THERE_IS_NONE};
-use super::beliefs::Picture;
 use super::build::Build;
 use super::clue::{ANSWER, Clue, Task};
 use super::conditions::motor;
 use super::entered::Entered;
 use super::fault::Fault;
+use super::picture::Picture;
 use super::prospects::{ClueWorth, Prospects};
 use super::remedy::{Action, MINUTE, WAITING};
 use super::setup::{AS_FOUND, Needs, Setup, after, minutes_between};

@@ -5,10 +5,11 @@ mod plans;
 
 pub(super) use bets::Aim;
 
-use super::beliefs::{Beliefs, Desk, Held, Picture};
+use super::beliefs::{Beliefs, Desk, Held};
 use super::clue::Clue;
 use super::fault::Fault;
 use super::gauge::Gauge;
+use super::picture::Picture;
 use super::remedy::Stakes;
 use crate::choice::Choice;
 use measure::ranked;
@@ -210,6 +211,7 @@ mod tests {
         let entered = [Entered {
             task: Clue::OpeningSeen.task(),
             weights: vec![hums],
+            period: 0,
         }];
         let odds = Build::odds(None);
         let each = || networks.iter().copied();

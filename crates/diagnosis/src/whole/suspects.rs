@@ -1,11 +1,12 @@
 //! Which parts may be at fault, where the Path breaks, and which readings say so.
 
 use super::Whole;
-use super::beliefs::{Beliefs, Desk, Picture};
+use super::beliefs::{Beliefs, Desk};
 use super::clue::Task;
 use super::conditions::compressor;
 use super::entered::Entered;
 use super::fault::Fault;
+use super::picture::Picture;
 use crate::Link;
 use crate::choice::Choice;
 use measure::ranked;
@@ -42,6 +43,8 @@ pub struct Weighed {
     pub factor: f64,
     /// How likely the suspect would be had the task not been done.
     pub without: f64,
+    /// Whether it was read before the machine was changed the last time.
+    pub before_change: bool,
 }
 
 impl Whole {
@@ -83,7 +86,9 @@ pub struct Conflict {
 pub(super) struct Compared {
     pub(super) picture: Picture,
     before: Picture,
-    without: Vec<(Task, Picture)>,
+    /// With how many changes had been made when the task was done.
+    without: Vec<(Task, usize, Picture)>,
+    changes: usize,
     pub(super) conflict: Option<Conflict>,
 }
 
@@ -100,21 +105,42 @@ impl Compared {
         let (_, before) = glance(&[], desk)?;
         let (ln_all, picture) = glance(entered, desk)?;
         let (mut without, mut logs) = (Vec::new(), Vec::new());
+        let carried: Vec<Entered> = entered
+            .iter()
+            .filter(|one| one.is_carried())
+            .cloned()
+            .collect();
         for (place, one) in entered.iter().enumerate() {
+            if one.is_carried() {
+                continue;
+            }
             let mut others = entered.to_vec();
             others.remove(place);
             let (ln_others, picture) = glance(&others, desk)?;
-            without.push((one.task, picture));
-            let alone = std::slice::from_ref(one);
-            let ln_alone = Beliefs::ln_probability(beliefs.networks(), odds, alone, desk)?;
+            without.push((one.task, one.period, picture));
+            let mut alone = carried.clone();
+            alone.push(one.clone());
+            let ln_alone = Beliefs::ln_probability(beliefs.networks(), odds, &alone, desk)?;
             logs.push((one.task, ln_alone, ln_others));
         }
         Some(Self {
             picture,
             before,
             without,
+            changes: beliefs.changes(),
             conflict: conflict(ln_all, &logs),
         })
+    }
+
+    /// The same with all but the faults from another picture.
+    pub(super) fn within(mut self, rest: Picture) -> Self {
+        self.picture = Picture {
+            faults: self.picture.faults,
+            nothing: self.picture.nothing,
+            builds: self.picture.builds,
+            ..rest
+        };
+        self
     }
 
     /// Every fault that is likely enough, the likeliest first; equals in the order of the Path.
@@ -132,8 +158,9 @@ impl Compared {
             None => picture.nothing,
         };
         let probability = of(&self.picture);
-        let weighed = self.without.iter().map(|(task, picture)| Weighed {
+        let weighed = self.without.iter().map(|(task, period, picture)| Weighed {
             task: *task,
+            before_change: *period < self.changes,
             factor: odds(probability) / odds(of(picture)),
             without: of(picture),
         });

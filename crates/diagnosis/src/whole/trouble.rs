@@ -83,7 +83,7 @@ impl Blocks {
         let each: &[usize] = &[NONE, WEAR_ONLY, FAULT];
         let mut worst = |name: &str, blocks: [Variable; 2]| {
             let causes = blocks.map(|block| (block, each));
-            assembly.network.worst_of(name, &STATES, &causes)
+            assembly.worst_of(name, &STATES, &causes)
         };
         let sides = [
             worst("trouble_up_to_motor", self.motor)?,
@@ -113,7 +113,7 @@ fn block(assembly: &mut Assembly, (name, parts): (&str, &[Part])) -> Result<Vari
         .zip(&effects)
         .map(|(part, effects)| (part.variable, effects.as_slice()))
         .collect();
-    assembly.network.worst_of(name, &STATES, &causes)
+    assembly.worst_of(name, &STATES, &causes)
 }
 
 #[cfg(test)]

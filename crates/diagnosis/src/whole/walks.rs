@@ -25,16 +25,17 @@ fn walk(build: Build, fault: Fault) -> Walk {
     let now = Moment::new(0, 0).unwrap();
     let job = Job::new(Id::new("walk").unwrap(), now, Origin::Invented);
     let machine = Machine::of(&job);
-    let windings = WindingsKnown::of(&crate::Model::default(), &job, &machine, now);
+    let model = crate::Model::default();
+    let windings = WindingsKnown::of(&model, &job, &machine, now);
     let gates = Gates {
         look_and_listen: Gate::Open,
         trials: Gate::Open,
     };
     let assumptions = Assumptions::default();
-    let mut entered = vec![Entered {
-        task: Task::Check(crate::Check::Machine),
-        weights: vec![only(build)],
-    }];
+    let mut entered = vec![Entered::new(
+        Task::Check(crate::Check::Machine),
+        vec![only(build)],
+    )];
     let opening = answered(&assumptions, &entered, fault, Clue::OpeningSeen);
     entered[0].weights.extend(opening);
     let mut checks = Vec::new();
@@ -46,8 +47,11 @@ fn walk(build: Build, fault: Fault) -> Walk {
             cautions: &[],
             gates: &gates,
             safety_first: Vec::new(),
+            model: &model,
+            now,
         };
-        let whole = weigh_entered(&assumptions, &job, known, &entered).unwrap();
+        let course = Course::default();
+        let whole = weigh_entered(&assumptions, &job, known, entered.clone(), &course).unwrap();
         let next = whole.next.first();
         let done = whole.verdict.decided != Decided::GoOn || checks.len() == STEPS;
         let Some(next) = next.filter(|_| !done) else {
@@ -65,10 +69,7 @@ fn walk(build: Build, fault: Fault) -> Walk {
             .filter(|clue| clue.exists_in(build))
             .flat_map(|clue| answered(&assumptions, &entered, fault, clue))
             .collect();
-        entered.push(Entered {
-            task: next.task,
-            weights,
-        });
+        entered.push(Entered::new(next.task, weights));
     }
 }
 

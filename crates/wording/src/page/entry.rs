@@ -39,6 +39,7 @@ fn about(question: &Question) -> String {
     let known = machine_item(question)
         .or_else(|| windings_item(question))
         .or_else(|| ask(question).map(whole::about))
+        .or_else(|| whole::change(question).map(|(about, _)| about))
         .map(str::to_owned);
     known.unwrap_or_else(|| format!("{}, {}", question.check, question.item))
 }
@@ -124,6 +125,7 @@ fn choice(question: &Question, name: &str) -> Option<&'static str> {
         .or_else(|| asked::<PinShape>(question, name))
         .or_else(|| bench_choice(question, name))
         .or_else(|| whole::choice(ask(question)?, name))
+        .or_else(|| whole::change(question).map(|(_, says)| says))
         // These two answer several questions; their names are their own.
         .or_else(|| PinChoice::from_name(name).map(Words::words))
         .or_else(|| PairChoice::from_name(name).map(Words::words))

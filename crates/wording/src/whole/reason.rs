@@ -14,6 +14,8 @@ pub struct Reason {
     pub what: &'static str,
     /// Which way it points, and how strongly.
     pub how: &'static str,
+    /// Whether it was read before the machine was changed the last time.
+    pub before_change: bool,
     /// How likely the suspect would be without it.
     pub without: &'static str,
 }
@@ -26,6 +28,7 @@ pub fn reasons(suspect: &Suspect) -> Vec<Reason> {
             task: one.task,
             what: reading(one.task),
             how: weight(one.factor),
+            before_change: one.before_change,
             without: odds(one.without).phrase,
         })
         .collect()

@@ -87,7 +87,10 @@ pub fn suspect(suspect: &Suspect) -> String {
 fn grouped<'a>(weighed: impl Iterator<Item = &'a Weighed>) -> Vec<String> {
     let mut groups: Vec<(&'static str, Vec<String>)> = Vec::new();
     for one in weighed {
-        let (how, what) = (weight(one.factor), within(reading(one.task)));
+        let (how, mut what) = (weight(one.factor), within(reading(one.task)));
+        if one.before_change {
+            what.push_str(" (before the change)");
+        }
         match groups.last_mut() {
             Some((last, names)) if *last == how => names.push(what),
             _ => groups.push((how, vec![what])),
@@ -292,6 +295,7 @@ mod tests {
             task: Task::Clue(Clue::GoodDevice),
             factor,
             without: before,
+            before_change: false,
         };
         let (to, away) = if factor > 1.0 {
             (vec![one], Vec::new())

@@ -14,6 +14,7 @@ use belief::{BuildError, Variable};
 use super::assembly::{Assembly, Given, Parent, word};
 use super::clue::Clue;
 use super::conditions::Conditions;
+use super::versions::Found;
 use crate::choice::Choice;
 
 /// Each clue's variable, where the build can show it.
@@ -73,13 +74,15 @@ impl Table<'_> {
         parents: &[Parent],
         row: &dyn Fn(&Given<'_>) -> Vec<f64>,
     ) -> Result<(), BuildError> {
-        if !clue.exists_in(self.assembly.build) {
+        let wanted = self.assembly.versions.is_found(Found::Clue(clue));
+        if !clue.exists_in(self.assembly.build) || !wanted {
             return Ok(());
         }
         let name = format!("clue_{}", word(clue.name()));
         let answers: Vec<String> = clue.answers().iter().map(|one| answer_word(one)).collect();
         let answers: Vec<&str> = answers.iter().map(String::as_str).collect();
         let variable = self.assembly.finding(&name, &answers, parents, row)?;
+        self.assembly.keep(variable);
         self.clues.variables[clue as usize] = Some(variable);
         Ok(())
     }

@@ -23,7 +23,7 @@ pub(super) fn pump_of(assembly: &mut Assembly) -> Result<Variable, BuildError> {
 }
 
 pub(super) fn ice_of(assembly: &mut Assembly) -> Result<Variable, BuildError> {
-    assembly.condition(
+    let ice = assembly.condition(
         "ice",
         &["clear", "iced"],
         &[98.0, 2.0],
@@ -34,7 +34,8 @@ pub(super) fn ice_of(assembly: &mut Assembly) -> Result<Variable, BuildError> {
             Cause::Fault(IcedUp, &[8.0, 92.0]),
             Cause::Fault(SealLeaks, &[60.0, 40.0]),
         ],
-    )
+    )?;
+    assembly.thawed(ice)
 }
 
 /// What the evaporator takes in: the air over it, or the plates it stands on.
@@ -149,7 +150,7 @@ const MILD: [f64; 4] = [10.0, 8.0, 62.0, 20.0];
 
 /// What the cabinet gets of the compressor.
 pub(super) fn turns_of(assembly: &mut Assembly, motor: Variable) -> Result<Variable, BuildError> {
-    assembly.network.function(
+    assembly.function(
         "turns",
         &["steadily", "too_seldom", "until_it_cuts_out", "not"],
         &[motor],

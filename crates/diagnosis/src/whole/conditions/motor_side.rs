@@ -144,7 +144,7 @@ pub(super) fn motor_of(
     assembly: &mut Assembly,
     links: [Variable; 3],
 ) -> Result<Variable, BuildError> {
-    assembly.network.function(
+    assembly.function(
         "motor",
         &[
             "runs",
