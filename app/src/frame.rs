@@ -7,6 +7,7 @@ use wording::page;
 
 use crate::device;
 use crate::later::{Later, later};
+use crate::pages::about::AboutScreen;
 use crate::pages::jobs::JobsScreen;
 use crate::pages::new_job::NewJobScreen;
 use crate::parts::live::{live, tap};
@@ -119,7 +120,7 @@ fn Screen() -> impl IntoView {
         None => (move || match route.get() {
             Route::New(step) => view! { <NewJobScreen step/> }.into_any(),
             Route::Import => later(Later::Import).into_any(),
-            Route::About => later(Later::About).into_any(),
+            Route::About => view! { <AboutScreen/> }.into_any(),
             Route::Settings => later(Later::Settings).into_any(),
             Route::Assumptions => later(Later::Assumptions).into_any(),
             Route::Jobs => view! { <JobsScreen is_lost=false/> }.into_any(),

@@ -12,11 +12,10 @@ use leptos::task::spawn_local;
 use wording::page;
 
 use crate::forms::new_job::NewJob;
-use crate::pages::about::AboutScreen;
 use crate::pages::assumptions::AssumptionsScreen;
 use crate::pages::examples::ExampleList;
 use crate::pages::import::ImportScreen;
-use crate::pages::job_list::JobList;
+use crate::pages::job_at_a_glance::{DeletedNotice, Glance, glance};
 use crate::pages::job_screens::JobScreens;
 use crate::pages::settings::SettingsScreen;
 use crate::parts::live::live;
@@ -26,16 +25,14 @@ use crate::session::Session;
 /// What the second part shows.
 #[derive(Debug, Clone)]
 pub enum Later {
-    /// The jobs kept on this device.
-    Jobs,
+    /// The job that was deleted last.
+    Deleted,
     /// The examples.
     Examples,
     /// The screens of one job.
     Job(Id),
     /// Opening a file.
     Import,
-    /// What this is, and safety.
-    About,
     /// What the person sets once for all jobs.
     Settings,
     /// What is assumed before anything is known.
@@ -60,6 +57,11 @@ pub fn later(what: Later) -> impl IntoView {
     }
 }
 
+/// The same without a word while it is on its way, and none where it doesn't come.
+pub fn later_quietly(what: Later) -> impl IntoView {
+    Suspend::new(async move { parts::screen(what).await.ok() })
+}
+
 /// Fetches the second part before it is needed. Where that fails, the need itself will say so.
 pub fn fetch_ahead() {
     spawn_local(async {
@@ -73,6 +75,14 @@ pub fn fetch_ahead() {
 /// [`NotArrived`] where the second part can't be fetched.
 pub async fn make_job(new_job: NewJob) -> Result<Id, NotArrived> {
     parts::make_job(new_job).await
+}
+
+/// Reads a kept job in full, for the list.
+///
+/// # Errors
+/// [`NotArrived`] where the second part can't be fetched.
+pub async fn at_a_glance(session: Session, id: Id) -> Result<Glance, NotArrived> {
+    parts::at_a_glance(session, id).await
 }
 
 /// Says that the rest of the program didn't come, and how to go on.
@@ -92,7 +102,7 @@ fn Missing() -> impl IntoView {
 mod parts {
     use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
-    use super::{AnyView, Id, Later, NewJob, NotArrived};
+    use super::{AnyView, Glance, Id, Later, NewJob, NotArrived, Session};
 
     impl From<SplitLoaderError> for NotArrived {
         fn from(_: SplitLoaderError) -> Self {
@@ -109,11 +119,16 @@ mod parts {
     pub(super) fn make_job(new_job: NewJob) -> Result<Id, NotArrived> {
         Ok(super::make_job_now(&new_job))
     }
+
+    #[wasm_split(later, wasm_split_path = ::leptos::wasm_split, fallible)]
+    pub(super) fn at_a_glance(session: Session, id: Id) -> Result<Glance, NotArrived> {
+        Ok(super::glance(session, &id))
+    }
 }
 
 #[cfg(not(feature = "split"))]
 mod parts {
-    use super::{AnyView, Id, Later, NewJob, NotArrived};
+    use super::{AnyView, Glance, Id, Later, NewJob, NotArrived, Session};
 
     pub(super) async fn fetch() -> Result<(), NotArrived> {
         Ok(())
@@ -126,15 +141,18 @@ mod parts {
     pub(super) async fn make_job(new_job: NewJob) -> Result<Id, NotArrived> {
         Ok(super::make_job_now(&new_job))
     }
+
+    pub(super) async fn at_a_glance(session: Session, id: Id) -> Result<Glance, NotArrived> {
+        Ok(super::glance(session, &id))
+    }
 }
 
 fn screen_now(what: Later) -> AnyView {
     match what {
-        Later::Jobs => view! { <JobList/> }.into_any(),
+        Later::Deleted => view! { <DeletedNotice/> }.into_any(),
         Later::Examples => view! { <ExampleList/> }.into_any(),
         Later::Job(id) => view! { <JobScreens id/> }.into_any(),
         Later::Import => view! { <ImportScreen/> }.into_any(),
-        Later::About => view! { <AboutScreen/> }.into_any(),
         Later::Settings => view! { <SettingsScreen/> }.into_any(),
         Later::Assumptions => view! { <AssumptionsScreen/> }.into_any(),
     }

@@ -105,10 +105,10 @@ fn folded(cares: Vec<diagnosis::Caution>) -> impl IntoView {
 fn Found() -> impl IntoView {
     let job = OpenJob::here();
     let locale = job.session().locale();
-    let found = Memo::new(move |_| job.assessment().with(|known| findings(known, &locale)));
+    let found = move || job.assessment().with(|known| findings(known, &locale));
     view! {
         {live(move || {
-        let found = found.get();
+        let found = found();
         (!found.is_empty()).then(|| {
             let lines = found.into_iter().map(|line| view! { <li>{line}</li> });
             view! {

@@ -18,12 +18,12 @@ pub fn HowTo(
     task: Task,
 ) -> impl IntoView {
     let open = OpenJob::here();
-    let waits = Memo::new(move |_| {
+    let waits = move || {
         let known = open.weighing().now()?;
         let mut waiting = whole_of(&known)?.withheld.iter();
         let waits = waiting.find(|one| one.task == task)?;
         Some(whole::not_now(&waits.why))
-    });
+    };
     let guide = move || {
         let known = open.weighing().now();
         let build = known.as_deref().and_then(whole_of).map(Whole::build);
@@ -33,7 +33,7 @@ pub fn HowTo(
         guide_view(&whole::guide(task, build, refrigerant), is_powered)
     };
     view! {
-        {live(move || waits.get().map(|waits| paragraph("caution care wait", waits)))}
+        {live(move || waits().map(|waits| paragraph("caution care wait", waits)))}
         {live(guide)}
     }
 }

@@ -1,18 +1,20 @@
 //! The jobs kept on this device: found by name, put away, brought back.
 
-use diagnosis::{Model, assess_checks};
 use job::{Id, Moment};
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use wording::page::keeping as words;
 use wording::{Words, page, title};
 
 use super::jobs::Doors;
 use crate::device;
+use crate::later::{self, Later, later_quietly};
+use crate::pages::job_at_a_glance::Glance;
 use crate::parts::live::live;
 use crate::parts::plain::{button, link, paragraph, section_heading};
 use crate::route::{Place, Route};
 use crate::session::Session;
-use crate::store::{Kept, Listed};
+use crate::store::Listed;
 
 /// So many rows are drawn at first: four screens of a phone.
 const ROWS_AT_FIRST: usize = 20;
@@ -46,7 +48,7 @@ pub fn JobList() -> impl IntoView {
         <Rows jobs=here/>
         {live(move || (here.read().is_empty() && away.read().is_empty() && !listed.read().is_empty())
             .then(|| paragraph("soft", words::NOT_FOUND)))}
-        <DeletedNotice/>
+        {later_quietly(Later::Deleted)}
         {live(move || (!away.read().is_empty()).then(|| view! {
             <details class="others">
                 <summary class="door">{live(move || words::away(away.read().len()))}</summary>
@@ -80,6 +82,8 @@ struct Row {
     title: String,
     lines: Vec<String>,
     touched: Option<Moment>,
+    /// Whether its title is known already.
+    is_read: bool,
 }
 
 /// What a search looks at, in small letters.
@@ -106,6 +110,7 @@ impl Row {
                 title: id.to_string(),
                 lines: Vec::new(),
                 touched: None,
+                is_read: false,
                 id,
             };
         };
@@ -122,6 +127,7 @@ impl Row {
             title: title(&machine),
             lines: [about.join(", "), page::touched(&touched)].into(),
             touched: Some(summary.touched),
+            is_read: true,
             id,
         }
     }
@@ -149,38 +155,39 @@ fn Rows(jobs: Memo<Vec<Listed>>) -> impl IntoView {
 fn row_view(row: Row) -> impl IntoView {
     let lines = row.lines.into_iter().filter(|line| !line.is_empty());
     let lines = lines.map(|line| view! { <span class="line">{line}</span> });
-    let interrupted = RwSignal::new(None);
+    let glance = RwSignal::new(None::<Glance>);
     let id = row.id.clone();
     let session = Session::here();
     // Reading and weighing a job takes longer than drawing its row: the row is there first.
     device::soon(move || {
-        if !interrupted.is_disposed() {
-            interrupted.set(Some(where_interrupted(session, &id)));
-        }
+        spawn_local(async move {
+            // Where the second part doesn't come, the row stays without.
+            if let Ok(found) = later::at_a_glance(session, id).await {
+                let _ = glance.try_set(Some(found));
+            }
+        });
     });
+    let name = row.title;
+    let title = move || {
+        let of_glance = |glance: Glance| glance.title.filter(|_| !row.is_read);
+        glance
+            .get()
+            .and_then(of_glance)
+            .unwrap_or_else(|| name.clone())
+    };
+    let line = move || {
+        glance
+            .get()
+            .map_or("\u{a0}".to_owned(), |glance| glance.line)
+    };
     view! {
         <li>
             <a class="row" href=Route::Job(row.id, Place::Do).link()>
-                <span class="title">{row.title}</span>
-                <span class="line">{live(move || interrupted.get().unwrap_or("\u{a0}".to_owned()))}</span>
+                <span class="title">{live(title)}</span>
+                <span class="line">{live(line)}</span>
                 {lines.collect::<Vec<_>>()}
             </a>
         </li>
-    }
-}
-
-fn where_interrupted(session: Session, id: &Id) -> String {
-    match session.store().load(id) {
-        Some(Kept::Document { document, .. }) => {
-            let now = untrack(|| session.now());
-            match assess_checks(&Model::default(), document.job(), now).first_break() {
-                Some((link, state)) => page::interrupted(link, state),
-                None => page::NO_BREAK.to_owned(),
-            }
-        }
-        Some(Kept::Newer(_)) => page::READ_ONLY.to_owned(),
-        Some(Kept::Unreadable { .. }) => page::CANNOT_READ.to_owned(),
-        None => String::new(),
     }
 }
 
@@ -221,34 +228,5 @@ fn BackupLine() -> impl IntoView {
             <span class="soft">{live(last)}</span>
             {link("plain", Route::Settings.link(), words::TO_BACKUP)}
         </p>
-    }
-}
-
-#[component]
-fn DeletedNotice() -> impl IntoView {
-    let session = Session::here();
-    let bring_back = move |_| {
-        session.set_trouble(session.store().restore().err());
-        if session.store().deleted().is_none() {
-            session.say(page::BROUGHT_BACK);
-        }
-        session.jobs_changed();
-    };
-    view! {
-        {live(move || {
-        session.track_jobs();
-        session.store().deleted().map(|kept| {
-            let title = kept.job().map_or_else(
-                || page::CANNOT_READ.to_owned(),
-                |job| title(&diagnosis::Machine::of(job)),
-            );
-            view! {
-                <p class="deleted">
-                    <span>{page::deleted(&title)}</span>
-                    {button("plain", page::BRING_BACK, bring_back)}
-                </p>
-            }
-        })
-    })}
     }
 }

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use wording::page;
 
 use super::drawings;
+use super::job_list::JobList;
 use crate::frame::Heading;
 use crate::later::{Later, later};
 use crate::parts::live::live;
@@ -30,7 +31,7 @@ pub fn JobsScreen(
             view! {
                 <div class="screen">
                     <Heading text=page::YOUR_JOBS/>
-                    {later(Later::Jobs)}
+                    <JobList/>
                 </div>
             }
             .into_any()

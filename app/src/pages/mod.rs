@@ -11,6 +11,7 @@ pub mod examples;
 pub mod how_to;
 pub mod import;
 pub mod import_preview;
+pub mod job_at_a_glance;
 pub mod job_list;
 pub mod job_screens;
 pub mod jobs;

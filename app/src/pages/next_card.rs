@@ -16,18 +16,18 @@ use crate::route::{Place, Route};
 pub fn NextStep() -> impl IntoView {
     let open = OpenJob::here();
     let locale = open.session().locale();
-    let first = Memo::new(move |_| {
+    let first = move || {
         let first = |known: &Assessment| known.next.first().copied();
         open.assessment().with(first)
-    });
+    };
     live(move || {
         // What safety asks for doesn't wait for the weighing.
-        if let Some(first) = first.get().filter(|first| first.is_for_safety()) {
+        if let Some(first) = first().filter(|first| first.is_for_safety()) {
             return step_card(open, first, &locale);
         }
         match open.weighing().now() {
             None => paragraph("soft waiting", words::WEIGHING),
-            Some(known) => weighed(open, &known, first.get(), &locale),
+            Some(known) => weighed(open, &known, first(), &locale),
         }
     })
 }

@@ -41,19 +41,19 @@ pub fn FewSuspects() -> impl IntoView {
 #[component]
 pub fn Changed() -> impl IntoView {
     let weighing = OpenJob::here().weighing();
-    let moved = Memo::new(move |_| {
+    let moved = move || {
         let (now, before) = (weighing.now()?, weighing.before()?);
         Some(whole::moved(whole_of(&before)?, whole_of(&now)?))
-    });
+    };
     Effect::new(move |_| {
-        if let Some(first) = moved.get().and_then(|all| all.into_iter().next()) {
+        if let Some(first) = moved().and_then(|all| all.into_iter().next()) {
             let now = odds(first.probability).phrase;
             let how = words::now_and_before(now, first.was);
             Session::here().announce(format!("{}: {how}", first.what));
         }
     });
     live(move || {
-        moved.get().map(|moved| {
+        moved().map(|moved| {
             let is_still = moved.is_empty();
             let rows = moved.into_iter().map(|one| {
                 let now = odds(one.probability).phrase;

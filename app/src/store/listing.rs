@@ -17,7 +17,8 @@ const ROOM_FOR_FIFTY: usize = 250_000;
 pub struct Listed {
     /// The identifier under which it is kept.
     pub id: Id,
-    /// What is shown of it; none for one that this program can't read at a glance.
+    /// What is shown of it; none for one that has to be read in full for that: kept by another
+    /// version, or damaged in its first line.
     pub summary: Option<Summary>,
     /// Whether it is put away.
     pub is_away: bool,
@@ -70,8 +71,6 @@ impl JobStore {
         lengths
             .filter_map(|length| self.start_of(&name, length))
             .find_map(|start| record::read_summary(&start))
-            // Kept by another version, or damaged in its first line: then it is read in full.
-            .or_else(|| Some(Summary::of(self.load(id)?.job()?)))
     }
 
     /// Whether so little room is left that a person should know before it is gone: room for
