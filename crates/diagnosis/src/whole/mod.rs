@@ -28,6 +28,7 @@ mod prospects;
 mod remedy;
 mod setup;
 mod suspects;
+mod trees;
 mod trouble;
 mod verdict;
 #[cfg(test)]
