@@ -8,6 +8,7 @@
 
 pub(crate) mod algebra;
 mod cliques;
+mod collected;
 pub(crate) mod projection;
 mod propagation;
 mod triangulation;
@@ -20,6 +21,7 @@ use algebra::SumProduct;
 use cliques::Members;
 use projection::Projection;
 use std::ops::Range;
+use std::sync::Arc;
 use triangulation::{Graph, Rule};
 
 pub use propagation::Workspace;
@@ -50,6 +52,8 @@ const MOST_ENTRIES: usize = 1 << 24;
 /// ```
 #[derive(Debug, Clone)]
 pub struct JunctionTree {
+    /// A copy has the same one: what was kept for one tree serves the other.
+    identity: Arc<()>,
     network: Network,
     /// States of each variable, those of steps inside wide nodes after the network's own.
     cards: Vec<usize>,
@@ -70,6 +74,10 @@ pub(crate) struct Clique {
     members: Members,
     table: Range<usize>,
     separator: Range<usize>,
+    /// Those that hang on it, the last first.
+    children: Vec<usize>,
+    /// Variables whose weights go in here, in order.
+    guests: Vec<usize>,
     /// From the parent's table on what is shared with it.
     from_parent: Option<Projection>,
 }
@@ -111,6 +119,7 @@ impl JunctionTree {
         let members = smallest_tree(&pieces);
         check_size(&network, &pieces, &members)?;
         let mut tree = Self {
+            identity: Arc::default(),
             cliques: lay_out(&members, &pieces.cards),
             homes: Vec::new(),
             potentials: Vec::new(),
@@ -122,6 +131,9 @@ impl JunctionTree {
         };
         tree.separator_entries = tree.cliques.last().map_or(0, |last| last.separator.end);
         tree.homes = tree.find_homes();
+        for (variable, home) in tree.homes.iter().enumerate() {
+            tree.cliques[home.clique].guests.push(variable);
+        }
         tree.potentials = tree.multiply_pieces(&pieces);
         let mut workspace = tree.workspace();
         // Without evidence nothing can be impossible: every table is a distribution.
@@ -303,14 +315,20 @@ fn lay_out(members: &[Members], cards: &[usize]) -> Vec<Clique> {
     let (mut table, mut separator) = (0, 0);
     members
         .iter()
-        .map(|one| {
+        .enumerate()
+        .map(|(place, one)| {
             let entries = one.entries(cards);
+            let children = (0..members.len()).rev();
             let shared = count(one.separator().iter().map(|&variable| cards[variable]));
             (table, separator) = (table + entries, separator + shared);
             Clique {
                 members: one.clone(),
                 table: table - entries..table,
                 separator: separator - shared..separator,
+                children: children
+                    .filter(|&child| members[child].parent == Some(place))
+                    .collect(),
+                guests: Vec::new(),
                 from_parent: one.parent.map(|parent| {
                     Projection::new(&members[parent].variables, one.separator(), cards)
                 }),
