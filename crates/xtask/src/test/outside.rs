@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use anyhow::{Context as _, Result, ensure};
+use anyhow::{Result, ensure};
 
 use super::Context;
 use crate::counts::Counts;
@@ -60,9 +60,7 @@ pub(super) fn networks(context: &Context) -> Result<Counts> {
 
 /// The folder into which the networks of whole machines were just written, with evidence.
 fn exported_networks(project: &Project) -> Result<PathBuf> {
-    let metadata = project.metadata()?;
-    let target = metadata["target_directory"].as_str();
-    let folder = Path::new(target.context("cargo names no target folder")?).join("networks");
+    let folder = project.target()?.join("networks");
     let mut example = project.cargo(&[
         "run",
         "--quiet",
