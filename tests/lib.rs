@@ -4,3 +4,4 @@
 
 pub mod motors;
 pub mod networks;
+pub mod policies;

@@ -68,7 +68,7 @@ pub fn draw(network: &Network, random: &mut Random) -> Option<Drawn> {
 }
 
 /// The state of every variable, causes first.
-fn machine(network: &Network, random: &mut Random) -> Option<Vec<usize>> {
+pub(crate) fn machine(network: &Network, random: &mut Random) -> Option<Vec<usize>> {
     let mut states: Vec<usize> = Vec::with_capacity(network.len());
     for variable in network.variables() {
         let parents = network.parents(variable).iter();

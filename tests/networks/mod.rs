@@ -8,6 +8,7 @@ mod draw;
 mod record;
 mod told;
 
+pub(crate) use draw::machine;
 pub use draw::{Drawn, draw};
 pub use record::{RecordError, sets, write};
 pub use told::write_jobs;

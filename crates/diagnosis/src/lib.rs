@@ -48,7 +48,7 @@ pub use item::Item;
 pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};
 pub use whole::{
-    ANSWER, Action, Assumptions, Build, Clue, Conflict, Decided, Edit, ExportedNetwork, Fault,
-    History, Hold, LinkOdds, NextCheck, Overturn, Part, PriorError, Priors, Proposal, Setup,
+    ANSWER, Action, Assumptions, Build, Clue, Conflict, Decided, Edit, Expense, ExportedNetwork,
+    Fault, History, Hold, LinkOdds, NextCheck, Overturn, Part, PriorError, Priors, Proposal, Setup,
     Suspect, Task, Verdict, Weighed, Whole, WhyWithheld, Withheld,
 };

@@ -28,6 +28,11 @@ const TOPICS: &[(&str, &str, Measure)] = &[
         "how long weighing a whole machine takes, against other programs",
         inference,
     ),
+    (
+        "policies",
+        "what looking and acting cost against the best policy",
+        |project, _| example(project, "policies", &[]),
+    ),
     ("browser", "how long the page takes", browser),
 ];
 

@@ -17,6 +17,7 @@ mod clues;
 mod compiled;
 mod conditions;
 mod entered;
+mod expense;
 mod fault;
 mod gauge;
 mod history;
@@ -38,6 +39,7 @@ use job::Job;
 
 pub use build::Build;
 pub use clue::{ANSWER, Clue, Task};
+pub use expense::Expense;
 pub use fault::{Fault, Part};
 pub use history::History;
 pub use networks::Assumptions;
