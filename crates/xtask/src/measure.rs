@@ -33,6 +33,11 @@ const TOPICS: &[(&str, &str, Measure)] = &[
         "what looking and acting cost against the best policy",
         |project, _| example(project, "policies", &[]),
     ),
+    (
+        "minutes",
+        "minutes of work until enough is known, over the worked cases",
+        |project, _| example(project, "minutes", &[]),
+    ),
     ("browser", "how long the page takes", browser),
 ];
 
