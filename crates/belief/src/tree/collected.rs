@@ -21,6 +21,8 @@ pub(super) struct Collected {
     ln_weights: Vec<f64>,
     /// The arithmetic that was used; none where the tables can't be built upon.
     algebra: Option<TypeId>,
+    /// The weights of one variable as the arithmetic has them; kept for its memory.
+    factors: Vec<f64>,
     /// Per clique whether it has to be worked out; kept for its memory.
     stale: Vec<bool>,
 }
@@ -78,11 +80,11 @@ impl JunctionTree {
                     collected.stale[home.clique] = true;
                 }
             }
-        } else {
-            collected.tables.resize(self.potentials.len(), 0.0);
-            collected.messages.resize(self.separator_entries, 0.0);
-            collected.ln_norms.resize(self.cliques.len(), 0.0);
-            collected.ln_weights.resize(ln_weights.len(), 0.0);
+        } else if collected.tables.is_empty() {
+            collected.tables = vec![0.0; self.potentials.len()];
+            collected.messages = vec![0.0; self.separator_entries];
+            collected.ln_norms = vec![0.0; self.cliques.len()];
+            collected.ln_weights = vec![0.0; ln_weights.len()];
         }
         collected.ln_weights.copy_from_slice(ln_weights);
         collected.algebra = algebra;
@@ -102,11 +104,17 @@ impl JunctionTree {
             if weights.iter().all(|&ln| ln.to_bits() == 0) {
                 continue;
             }
-            for (place, chunk) in table.chunks_exact_mut(home.stride).enumerate() {
-                let weight = A::from_ln(weights[place % weights.len()]);
-                chunk
-                    .iter_mut()
-                    .for_each(|entry| *entry = A::multiply(*entry, weight));
+            collected.factors.clear();
+            collected
+                .factors
+                .extend(weights.iter().map(|&ln| A::from_ln(ln)));
+            for block in table.chunks_exact_mut(home.stride * weights.len()) {
+                let chunks = block.chunks_exact_mut(home.stride);
+                for (chunk, &factor) in chunks.zip(&collected.factors) {
+                    chunk
+                        .iter_mut()
+                        .for_each(|entry| *entry = A::multiply(*entry, factor));
+                }
             }
         }
         for &child in &clique.children {
