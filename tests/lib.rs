@@ -3,3 +3,5 @@
 #![forbid(unsafe_code)]
 
 pub mod motors;
+pub mod networks;
+pub mod policies;

@@ -1,7 +1,7 @@
 //! How often the windings check is right, on random motors whose windings are known.
 //!
 //! ```text
-//! cargo run --release -p coldcase-tests --example motors
+//! cargo run --profile host -p coldcase-tests --example motors
 //! ```
 //!
 //! Prints every figure beside its bound, and ends with 1 when one is missed. What the motors,

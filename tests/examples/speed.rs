@@ -2,7 +2,7 @@
 //! any machine can run: the ratio of both says more than milliseconds of one machine.
 //!
 //! ```text
-//! cargo run --release -p coldcase-tests --example speed
+//! cargo run --profile host -p coldcase-tests --example speed
 //! ```
 //!
 //! Ends with 1 when weighing takes more than half as long as the piece of arithmetic.

@@ -108,7 +108,7 @@ impl JunctionTree {
 
     /// The largest entry of a clique's table among those that agree with what is settled.
     fn best_place(&self, clique: &Clique, states: &[usize], workspace: &Workspace) -> usize {
-        let table = &workspace.tables[clique.table()];
+        let table = &workspace.collected()[clique.table()];
         let shared = clique.separator_variables().iter();
         let begin = shared.fold(0, |at, &variable| {
             at * self.cards()[variable] + states[variable]

@@ -200,6 +200,9 @@ proptest! {
         let optimum = problem.optimal_cost().unwrap();
         let ahead = problem.expected_cost(|at| problem.one_check_ahead(at)).unwrap();
         let at_once = problem.expected_cost(|at| problem.act_at_once(at).0).unwrap();
+        let most = |bit| problem.expected_cost(|at| problem.most_for_its_cost(at, bit)).unwrap();
+        prop_assert!(optimum <= most(0.0).min(most(5.0)) + 1e-9);
+        prop_assert!(most(0.0) <= at_once + 1e-9);
         let order = [Step::Look(0), Step::Look(1), Step::Look(2)];
         let all_first = problem.expected_cost(|at| {
             let next = order.iter().enumerate().find(|(place, _)| at.answer(*place).is_none());

@@ -40,7 +40,8 @@ cargo xtask TASK
   test [STEP…]   set up what is missing and run all tests, or the named steps;
                  --list names them
   size           what a browser requests up to the first usable screen, and the budget for it
-  measure        the figures of the README: how often right, how many milliseconds
+  measure [TOPIC…]
+                 the figures of the README: how often right, how many milliseconds
   tidy           the rules of the house: arrows, file lengths, licences, leftovers
   planted        plant known mistakes one by one and see that the tests catch them
 ";
@@ -67,13 +68,13 @@ fn run(mut arguments: Parser) -> Result<bool> {
         "serve" => return serve(arguments).map(|()| true),
         "serve-folder" => return serve_folder(arguments).map(|()| true),
         "test" => return test(arguments),
+        "measure" => return measure(arguments).map(|()| true),
         _ => nothing_more(arguments)?,
     }
     match task.as_str() {
         "build" => build().map(|_| true),
         "stage" => stage::run().map(|()| true),
         "size" => size().map(|()| true),
-        "measure" => measure::run(&Project::find()?, &Toolbox::open()?).map(|()| true),
         "tidy" => tidy::check(&Project::find()?),
         "planted" => planted::run(&Project::find()?),
         "help" => {
@@ -144,6 +145,17 @@ fn test(mut arguments: Parser) -> Result<bool> {
         }
     }
     test::run(Project::find()?, &names)
+}
+
+fn measure(mut arguments: Parser) -> Result<()> {
+    let mut names = Vec::new();
+    while let Some(argument) = arguments.next()? {
+        match argument {
+            Arg::Value(name) => names.push(name.string()?),
+            other => return Err(other.unexpected().into()),
+        }
+    }
+    measure::run(&Project::find()?, &Toolbox::open()?, &names)
 }
 
 fn build() -> Result<PathBuf> {

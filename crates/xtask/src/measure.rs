@@ -1,23 +1,93 @@
 //! The figures that the README gives: each is printed by one of these programs.
 
-use anyhow::Result;
+use std::ffi::OsStr;
+use std::path::Path;
+
+use anyhow::{Result, bail};
 
 use crate::page;
 use crate::process;
 use crate::project::Project;
+use crate::test::outside;
 use crate::tools::Toolbox;
 
-/// Runs every program that measures, and passes on what it prints.
-pub(crate) fn run(project: &Project, tools: &Toolbox) -> Result<()> {
-    println!("\n== windings: how often the answer is right, on random motors");
-    example(project, "motors")?;
-    println!("\n== windings: how long weighing three readings takes");
-    example(project, "speed")?;
+type Measure = fn(&Project, &Toolbox) -> Result<()>;
 
+/// What is measured, by topic.
+const TOPICS: &[(&str, &str, Measure)] = &[
+    (
+        "windings",
+        "how often the answer is right on random motors, and how long weighing takes",
+        |project, _| {
+            example(project, "motors", &[])?;
+            example(project, "speed", &[])
+        },
+    ),
+    (
+        "inference",
+        "how long weighing a whole machine takes, against other programs",
+        inference,
+    ),
+    (
+        "policies",
+        "what looking and acting cost against the best policy",
+        |project, _| example(project, "policies", &[]),
+    ),
+    (
+        "minutes",
+        "minutes of work until enough is known, over the worked cases",
+        |project, _| example(project, "minutes", &[]),
+    ),
+    ("browser", "how long the page takes", browser),
+];
+
+/// Runs every program that measures, or those of the named topics, and passes on what they print.
+pub(crate) fn run(project: &Project, tools: &Toolbox, names: &[String]) -> Result<()> {
+    let known = |name: &String| TOPICS.iter().any(|(topic, ..)| topic == name);
+    if let Some(unknown) = names.iter().find(|name| !known(name)) {
+        let topics: Vec<&str> = TOPICS.iter().map(|(topic, ..)| *topic).collect();
+        bail!(
+            "there is nothing to measure called {unknown:?}. There are: {}",
+            topics.join(", ")
+        );
+    }
+    for (topic, what, measure) in TOPICS {
+        if names.is_empty() || names.iter().any(|name| name == topic) {
+            println!("\n== {topic}: {what}");
+            measure(project, tools)?;
+        }
+    }
+    Ok(())
+}
+
+/// Our times on evidence that pyAgrum and pgmpy are then timed on, in one run.
+fn inference(project: &Project, tools: &Toolbox) -> Result<()> {
+    tools.set_up_for_references(&outside::requirements(project))?;
+    let folder = project.target()?.join("times");
+    example(project, "inference", &[folder.as_os_str()])?;
+    let mut python = outside::python(project, tools, Path::new("networks/time.py"));
+    process::run(python.arg(folder))
+}
+
+fn example(project: &Project, name: &str, arguments: &[&OsStr]) -> Result<()> {
+    let mut cargo = project.cargo(&[
+        "run",
+        "--profile",
+        "host",
+        "--quiet",
+        "--package",
+        "coldcase-tests",
+        "--example",
+        name,
+        "--",
+    ]);
+    process::run(cargo.args(arguments))
+}
+
+fn browser(project: &Project, tools: &Toolbox) -> Result<()> {
     tools.set_up_for_page()?;
     tools.set_up_for_browsers()?;
     let dist = page::build(project, tools)?;
-    println!("\n== browser: how long the page takes");
     let mut browser = project.cargo(&[
         "run",
         "--quiet",
@@ -28,16 +98,4 @@ pub(crate) fn run(project: &Project, tools: &Toolbox) -> Result<()> {
         "--dist",
     ]);
     process::run(browser.arg(dist).env("PATH", tools.search_path()?))
-}
-
-fn example(project: &Project, name: &str) -> Result<()> {
-    process::run(&mut project.cargo(&[
-        "run",
-        "--release",
-        "--quiet",
-        "--package",
-        "coldcase-tests",
-        "--example",
-        name,
-    ]))
 }

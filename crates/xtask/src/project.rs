@@ -38,6 +38,15 @@ impl Project {
         self.root.join("dist")
     }
 
+    /// Where cargo puts what it builds.
+    pub(crate) fn target(&self) -> Result<PathBuf> {
+        let metadata = self.metadata()?;
+        let folder = metadata["target_directory"].as_str();
+        Ok(PathBuf::from(
+            folder.context("cargo names no target folder")?,
+        ))
+    }
+
     /// A cargo command that starts in the repository.
     pub(crate) fn cargo(&self, arguments: &[&str]) -> Command {
         let mut command = Command::new("cargo");

@@ -9,6 +9,7 @@
 //! after each action the machine is tried, and whoever gives up pays for it once.
 
 mod fault_sets;
+mod policies;
 mod sequence;
 mod troubleshooting;
 mod weighing;

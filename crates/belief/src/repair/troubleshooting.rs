@@ -22,8 +22,8 @@ pub struct Check {
 /// A repair with checks.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Troubleshooting {
-    repair: Repair,
-    checks: Vec<Check>,
+    pub(super) repair: Repair,
+    pub(super) checks: Vec<Check>,
 }
 
 /// What is done next.
@@ -41,11 +41,11 @@ pub enum Step {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Situation {
     /// Actions taken, one bit each.
-    done: u64,
+    pub(super) done: u64,
     /// The answer of each check that was made.
-    answers: Vec<Option<usize>>,
+    pub(super) answers: Vec<Option<usize>>,
     /// How likely each fault set and what is missing is, together with getting here.
-    weights: Vec<f64>,
+    pub(super) weights: Vec<f64>,
 }
 
 impl Situation {
@@ -68,7 +68,7 @@ impl Situation {
         &self.weights
     }
 
-    fn chance(&self) -> f64 {
+    pub(super) fn chance(&self) -> f64 {
         self.weights.iter().sum()
     }
 }
@@ -116,6 +116,12 @@ impl Troubleshooting {
         &self.repair
     }
 
+    /// The checks.
+    #[must_use]
+    pub fn checks(&self) -> &[Check] {
+        &self.checks
+    }
+
     /// What a policy costs in expectation, in every way that things can go. A step that was taken
     /// already, or that there isn't, counts as giving up.
     ///
@@ -136,45 +142,6 @@ impl Troubleshooting {
         self.best(&self.start(), &mut BTreeMap::new())
     }
 
-    /// The step that is best if at most one check is made before acting by chance over cost: the
-    /// myopic policy of Heckerman, Breese and Rommelse.
-    #[must_use]
-    pub fn one_check_ahead(&self, situation: &Situation) -> Step {
-        let (mut step, mut least) = self.act_at_once(situation);
-        for (place, check) in self.checks.iter().enumerate() {
-            if situation.answers[place].is_none() {
-                let after = self.after_looking(situation, place);
-                let later = after.iter().map(|one| self.act_at_once(one).1);
-                let cost = check.cost * situation.chance() + later.sum::<f64>();
-                if cost < least {
-                    (step, least) = (Step::Look(place), cost);
-                }
-            }
-        }
-        step
-    }
-
-    /// The first step of acting by chance over cost without looking again, and what all of them
-    /// cost, times the chance of the situation.
-    #[must_use]
-    pub fn act_at_once(&self, situation: &Situation) -> (Step, f64) {
-        let mut now = situation.clone();
-        let mut first = Step::GiveUp;
-        let mut least = self.repair.give_up() * now.chance();
-        let (mut spent, mut begun) = (0.0, None);
-        while let Some(action) = self.repair.most_promising(&now.weights, now.done) {
-            begun = begun.or(Some(Step::Act(action)));
-            spent += self.repair.actions()[action].cost * now.chance();
-            now = self.after_acting(&now, action);
-            let cost = spent + self.repair.give_up() * now.chance();
-            if cost < least {
-                least = cost;
-                first = begun.unwrap_or(Step::GiveUp);
-            }
-        }
-        (first, least)
-    }
-
     fn start(&self) -> Situation {
         let situation = Situation {
             done: 0,
@@ -193,13 +160,13 @@ impl Troubleshooting {
         situation
     }
 
-    fn after_acting(&self, situation: &Situation, action: usize) -> Situation {
+    pub(super) fn after_acting(&self, situation: &Situation, action: usize) -> Situation {
         let mut after = situation.clone();
         after.done |= 1 << action;
         self.still_broken(after)
     }
 
-    fn after_looking(&self, situation: &Situation, check: usize) -> Vec<Situation> {
+    pub(super) fn after_looking(&self, situation: &Situation, check: usize) -> Vec<Situation> {
         let rows = &self.checks[check].answers;
         let answers = rows.first().map_or(0, Vec::len);
         let seen = |answer: usize| {

@@ -67,7 +67,7 @@ pub(super) fn tree(order: &[Elimination], cards: &[usize]) -> Vec<Members> {
         clique.variables[own..].sort_unstable();
     }
     hang_on_smallest(&mut cliques, cards);
-    cliques
+    from_the_middle(&cliques, cards)
 }
 
 /// Hangs each clique on the smallest earlier one that holds what it shares. The tree stays a
@@ -80,6 +80,82 @@ fn hang_on_smallest(cliques: &mut [Members], cards: &[usize]) {
             let holding = (0..place).filter(|&one| earlier[one].holds(clique.separator()));
             clique.parent = holding.min_by_key(|&one| earlier[one].entries(cards));
         }
+    }
+}
+
+/// The same trees with the roots from which the ways are shortest: when something is found of one
+/// variable, the tables from its clique up to the root are worked out again.
+fn from_the_middle(cliques: &[Members], cards: &[usize]) -> Vec<Members> {
+    let mut near = vec![Vec::new(); cliques.len()];
+    for (place, clique) in cliques.iter().enumerate() {
+        if let Some(parent) = clique.parent {
+            near[place].push(parent);
+            near[parent].push(place);
+        }
+    }
+    let mut homes = vec![0; cliques.len()];
+    for variable in 0..cards.len() {
+        let holding = (0..cliques.len()).filter(|&one| cliques[one].variables.contains(&variable));
+        if let Some(home) = holding.min_by_key(|&one| cliques[one].entries(cards)) {
+            homes[home] += 1;
+        }
+    }
+    // Each table is passed over once and once more for each of its neighbours.
+    let effort: Vec<usize> = (0..cliques.len())
+        .map(|one| cliques[one].entries(cards) * (1 + near[one].len()))
+        .collect();
+    let ways = |root: usize| -> usize {
+        let mut to_root = vec![0; cliques.len()];
+        walk(&near, root)
+            .into_iter()
+            .map(|(one, parent)| {
+                to_root[one] = effort[one] + parent.map_or(0, |parent| to_root[parent]);
+                to_root[one] * homes[one]
+            })
+            .sum()
+    };
+    let mut turned = Vec::with_capacity(cliques.len());
+    let roots = (0..cliques.len()).filter(|&one| cliques[one].parent.is_none());
+    for root in roots {
+        let together = walk(&near, root).into_iter().map(|(one, _)| one);
+        let middle = together.min_by_key(|&one| ways(one)).unwrap_or(root);
+        let mut place_of = vec![0; cliques.len()];
+        for (one, parent) in walk(&near, middle) {
+            place_of[one] = turned.len();
+            turned.push(hung(
+                &cliques[one],
+                parent.map(|parent| (place_of[parent], &cliques[parent])),
+            ));
+        }
+    }
+    turned
+}
+
+/// Every clique that can be reached, with the one that it is reached from, which comes before.
+fn walk(near: &[Vec<usize>], root: usize) -> Vec<(usize, Option<usize>)> {
+    let mut order = vec![(root, None)];
+    let mut place = 0;
+    while let Some(&(one, from)) = order.get(place) {
+        let others = near[one].iter().filter(|other| Some(**other) != from);
+        order.extend(others.map(|&other| (other, Some(one))));
+        place += 1;
+    }
+    order
+}
+
+/// The clique with what it shares with its parent last.
+fn hung(clique: &Members, parent: Option<(usize, &Members)>) -> Members {
+    let is_shared =
+        |variable: &usize| parent.is_some_and(|(_, parent)| parent.variables.contains(variable));
+    let (mut shared, mut variables): (Vec<usize>, Vec<usize>) =
+        clique.variables.iter().copied().partition(is_shared);
+    shared.sort_unstable();
+    variables.sort_unstable();
+    variables.extend(&shared);
+    Members {
+        variables,
+        shared: shared.len(),
+        parent: parent.map(|(place, _)| place),
     }
 }
 
@@ -101,6 +177,26 @@ mod tests {
                 .iter()
                 .all(|one| one.variables.len() == 2 && one.shared <= 1)
         );
+    }
+
+    #[test]
+    fn a_chain_is_hung_up_in_its_middle_and_stays_a_junction_tree() {
+        let families: Vec<[usize; 2]> = (0..8).map(|place| [place, place + 1]).collect();
+        let cards = [2; 9];
+        let families = families.iter().map(<[usize; 2]>::as_slice);
+        let order = Graph::of(9, families).eliminate(&cards, Rule::FewestLinks);
+        let cliques = tree(&order, &cards);
+        let depth = |mut one: usize| {
+            let mut depth = 0;
+            while let Some(parent) = cliques[one].parent {
+                assert!(parent < one);
+                assert!(cliques[parent].holds(cliques[one].separator()));
+                (one, depth) = (parent, depth + 1);
+            }
+            depth
+        };
+        assert_eq!(cliques.len(), 8);
+        assert!((0..8).map(depth).max() <= Some(4));
     }
 
     #[test]

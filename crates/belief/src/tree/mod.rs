@@ -8,6 +8,7 @@
 
 pub(crate) mod algebra;
 mod cliques;
+mod collected;
 pub(crate) mod projection;
 mod propagation;
 mod triangulation;
@@ -20,6 +21,7 @@ use algebra::SumProduct;
 use cliques::Members;
 use projection::Projection;
 use std::ops::Range;
+use std::sync::Arc;
 use triangulation::{Graph, Rule};
 
 pub use propagation::Workspace;
@@ -50,6 +52,8 @@ const MOST_ENTRIES: usize = 1 << 24;
 /// ```
 #[derive(Debug, Clone)]
 pub struct JunctionTree {
+    /// A copy has the same one: what was kept for one tree serves the other.
+    identity: Arc<()>,
     network: Network,
     /// States of each variable, those of steps inside wide nodes after the network's own.
     cards: Vec<usize>,
@@ -70,6 +74,10 @@ pub(crate) struct Clique {
     members: Members,
     table: Range<usize>,
     separator: Range<usize>,
+    /// Those that hang on it, the last first.
+    children: Vec<usize>,
+    /// Variables whose weights go in here, in order.
+    guests: Vec<usize>,
     /// From the parent's table on what is shared with it.
     from_parent: Option<Projection>,
 }
@@ -106,9 +114,8 @@ impl JunctionTree {
         Self::compile_with(network, Steps::Wherever)
     }
 
-    /// Compiles a network to a tree of at most this many entries, and tries harder to find one
-    /// than [`JunctionTree::compile`]: for networks that are compiled for a few questions and
-    /// may not cost more than a bound.
+    /// Compiles a network to a tree of at most this many entries: for networks that are compiled
+    /// for a few questions and may not cost more than a bound.
     ///
     /// ```
     /// # use belief::{JunctionTree, Network};
@@ -124,20 +131,21 @@ impl JunctionTree {
     /// When the tables found would be too large together.
     pub fn compile_within(network: Network, most_entries: usize) -> Result<Self, QueryError> {
         let pieces = Pieces::of(&network, Steps::Wherever);
-        let members = smallest_tree(&pieces, &Rule::ALL);
+        let members = smallest_tree(&pieces);
         check_size(&network, &pieces, &members, most_entries.min(MOST_ENTRIES))?;
         Ok(Self::of(network, &pieces, &members))
     }
 
     pub(crate) fn compile_with(network: Network, steps: Steps) -> Result<Self, QueryError> {
         let pieces = Pieces::of(&network, steps);
-        let members = smallest_tree(&pieces, &Rule::USUAL);
+        let members = smallest_tree(&pieces);
         check_size(&network, &pieces, &members, MOST_ENTRIES)?;
         Ok(Self::of(network, &pieces, &members))
     }
 
     fn of(network: Network, pieces: &Pieces, members: &[Members]) -> Self {
         let mut tree = Self {
+            identity: Arc::default(),
             cliques: lay_out(members, &pieces.cards),
             homes: Vec::new(),
             potentials: Vec::new(),
@@ -149,6 +157,9 @@ impl JunctionTree {
         };
         tree.separator_entries = tree.cliques.last().map_or(0, |last| last.separator.end);
         tree.homes = tree.find_homes();
+        for (variable, home) in tree.homes.iter().enumerate() {
+            tree.cliques[home.clique].guests.push(variable);
+        }
         tree.potentials = tree.multiply_pieces(pieces);
         let mut workspace = tree.workspace();
         // Without evidence nothing can be impossible: every table is a distribution.
@@ -285,10 +296,10 @@ impl Clique {
 }
 
 /// The better of the trees that the greedy rules lead to.
-fn smallest_tree(pieces: &Pieces, rules: &[Rule]) -> Vec<Members> {
+fn smallest_tree(pieces: &Pieces) -> Vec<Members> {
     let families = pieces.pieces.iter().map(|piece| piece.variables.as_slice());
     let graph = Graph::of(pieces.cards.len(), families);
-    let trees = rules.iter().map(|&rule| {
+    let trees = Rule::ALL.into_iter().map(|rule| {
         let order = graph.clone().eliminate(&pieces.cards, rule);
         cliques::tree(&order, &pieces.cards)
     });
@@ -333,14 +344,20 @@ fn lay_out(members: &[Members], cards: &[usize]) -> Vec<Clique> {
     let (mut table, mut separator) = (0, 0);
     members
         .iter()
-        .map(|one| {
+        .enumerate()
+        .map(|(place, one)| {
             let entries = one.entries(cards);
+            let children = (0..members.len()).rev();
             let shared = count(one.separator().iter().map(|&variable| cards[variable]));
             (table, separator) = (table + entries, separator + shared);
             Clique {
                 members: one.clone(),
                 table: table - entries..table,
                 separator: separator - shared..separator,
+                children: children
+                    .filter(|&child| members[child].parent == Some(place))
+                    .collect(),
+                guests: Vec::new(),
                 from_parent: one.parent.map(|parent| {
                     Projection::new(&members[parent].variables, one.separator(), cards)
                 }),

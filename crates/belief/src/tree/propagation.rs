@@ -1,32 +1,47 @@
 //! The two passes: up to the roots, where the probability of the evidence comes out, and down
 //! again, after which every table is a joint marginal.
 
+use super::JunctionTree;
 use super::algebra::{Algebra, LnMaxProduct, LnSumProduct, SumProduct};
-use super::{Home, JunctionTree};
+use super::collected::Collected;
 use crate::error::EvidenceError;
 use crate::evidence::{Evidence, largest};
 use crate::posterior::Posterior;
+use std::sync::Arc;
 
 /// Below this, ln 1e-150, plain numbers could lose what later evidence brings back: weights are
 /// at most one, so that what underflowed is less than 1e-300 of it or so. Then logarithms are
 /// used.
 const LEAST_PLAIN: f64 = -345.0;
 
-/// Memory for one propagation after another.
+/// Memory for one propagation after another. What evidence has in common with that of the time
+/// before is not worked out again.
 #[derive(Debug, Clone)]
 pub struct Workspace {
+    /// The tree that it is for.
+    tree: Arc<()>,
     pub(crate) tables: Vec<f64>,
     pub(crate) separators: Vec<f64>,
     pub(crate) marginals: Vec<f64>,
     pub(crate) ln_evidence: f64,
-    /// What came down on a separator, before it is divided by what went up.
-    fresh: Vec<f64>,
+    /// What came down on a separator over what went up.
+    ratios: Vec<f64>,
     /// Natural logarithm of each state's weight, the largest being zero.
     ln_weights: Vec<f64>,
-    /// Which variables have evidence.
-    weighed: Vec<usize>,
+    /// The pass up of the last propagation.
+    whole: Collected,
+    /// The same of the last time that only the pass up was wanted: who asks for both in turn has
+    /// much in common among either.
+    half: Collected,
     /// Natural logarithm of what the weights were divided by.
     ln_scale: f64,
+}
+
+impl Workspace {
+    /// The tables after the pass up of which nothing more was wanted.
+    pub(crate) fn collected(&self) -> &[f64] {
+        &self.half.tables
+    }
 }
 
 impl JunctionTree {
@@ -40,13 +55,15 @@ impl JunctionTree {
             .max();
         let states = self.homes.last().map_or(0, |home| home.marginal.end);
         Workspace {
+            tree: Arc::clone(&self.identity),
             tables: vec![0.0; self.potentials.len()],
             separators: vec![0.0; self.separator_entries],
             marginals: vec![0.0; states],
             ln_evidence: 0.0,
-            fresh: vec![0.0; widest.unwrap_or(0)],
+            ratios: vec![0.0; widest.unwrap_or(0)],
             ln_weights: vec![0.0; states],
-            weighed: Vec::with_capacity(self.homes.len()),
+            whole: Collected::default(),
+            half: Collected::default(),
             ln_scale: 0.0,
         }
     }
@@ -63,12 +80,12 @@ impl JunctionTree {
         if !self.enter(evidence, workspace)? {
             return Err(self.impossible(evidence, workspace));
         }
-        let plain = self.collect::<SumProduct>(workspace);
+        let plain = self.collect::<SumProduct>(&workspace.ln_weights, &mut workspace.whole);
         let ln = if plain >= LEAST_PLAIN {
             self.distribute::<SumProduct>(workspace);
             plain
         } else {
-            let ln = self.collect::<LnSumProduct>(workspace);
+            let ln = self.collect::<LnSumProduct>(&workspace.ln_weights, &mut workspace.whole);
             if ln.is_infinite() {
                 return Err(self.impossible(evidence, workspace));
             }
@@ -95,9 +112,12 @@ impl JunctionTree {
         if !self.enter(evidence, workspace)? {
             return Ok(f64::NEG_INFINITY);
         }
-        let mut ln = self.collect::<SumProduct>(workspace);
+        let Workspace {
+            ln_weights, half, ..
+        } = &mut *workspace;
+        let mut ln = self.collect::<SumProduct>(ln_weights, half);
         if ln < LEAST_PLAIN {
-            ln = self.collect::<LnSumProduct>(workspace);
+            ln = self.collect::<LnSumProduct>(ln_weights, half);
         }
         Ok(ln + workspace.ln_scale)
     }
@@ -109,7 +129,7 @@ impl JunctionTree {
         workspace: &mut Workspace,
     ) -> Result<f64, EvidenceError> {
         let possible = self.enter(evidence, workspace)?;
-        let ln = self.collect::<LnMaxProduct>(workspace);
+        let ln = self.collect::<LnMaxProduct>(&workspace.ln_weights, &mut workspace.half);
         if !possible || ln.is_infinite() {
             return Err(self.impossible(evidence, workspace));
         }
@@ -119,15 +139,11 @@ impl JunctionTree {
     /// Multiplies the findings about each variable, in logarithms. Returns whether each has a
     /// state left.
     fn enter(&self, evidence: &Evidence, workspace: &mut Workspace) -> Result<bool, EvidenceError> {
-        if workspace.tables.len() != self.potentials.len()
-            || workspace.separators.len() != self.separator_entries
-            || workspace.marginals.len() != self.homes.last().map_or(0, |home| home.marginal.end)
-        {
+        if !Arc::ptr_eq(&workspace.tree, &self.identity) {
             // A workspace of another tree: take one that fits.
             *workspace = self.workspace();
         }
         workspace.ln_weights.fill(0.0);
-        workspace.weighed.clear();
         workspace.ln_scale = 0.0;
         for finding in evidence.findings() {
             let variable = finding.variable().index();
@@ -146,12 +162,9 @@ impl JunctionTree {
             for (sum, ln) in weights.iter_mut().zip(finding.ln_weights()) {
                 *sum += ln;
             }
-            if workspace.weighed.last() != Some(&variable) {
-                workspace.weighed.push(variable);
-            }
         }
-        for &variable in &workspace.weighed {
-            let weights = &mut workspace.ln_weights[self.homes[variable].marginal.clone()];
+        for home in &self.homes {
+            let weights = &mut workspace.ln_weights[home.marginal.clone()];
             let largest = largest(weights);
             if largest.is_infinite() {
                 return Ok(false);
@@ -162,73 +175,29 @@ impl JunctionTree {
         Ok(true)
     }
 
-    /// Passes everything up. Returns the logarithm of the sum of all products.
-    fn collect<A: Algebra>(&self, workspace: &mut Workspace) -> f64 {
-        for (entry, &potential) in workspace.tables.iter_mut().zip(&self.potentials) {
-            *entry = A::from_plain(potential);
-        }
-        for &variable in &workspace.weighed {
-            let Home {
-                clique,
-                stride,
-                marginal,
-                ..
-            } = &self.homes[variable];
-            let weights = &workspace.ln_weights[marginal.clone()];
-            let table = &mut workspace.tables[self.cliques[*clique].table.clone()];
-            for (place, chunk) in table.chunks_exact_mut(*stride).enumerate() {
-                let weight = A::from_ln(weights[place % weights.len()]);
-                chunk
-                    .iter_mut()
-                    .for_each(|entry| *entry = A::multiply(*entry, weight));
-            }
-        }
-        let mut ln = 0.0;
-        for clique in self.cliques.iter().rev() {
-            let (before, rest) = workspace.tables.split_at_mut(clique.table.start);
-            let table = &rest[..clique.table.len()];
-            let message = &mut workspace.separators[clique.separator.clone()];
-            message.fill(A::ZERO);
-            // What is shared stands last in the table, so that its rows are added up.
-            for row in table.chunks_exact(message.len()) {
-                for (sum, &entry) in message.iter_mut().zip(row) {
-                    *sum = A::add(*sum, entry);
-                }
-            }
-            let norm = A::normalise(message);
-            if norm.is_infinite() {
-                return f64::NEG_INFINITY;
-            }
-            ln += norm;
-            if let (Some(parent), Some(projection)) = (clique.parent(), &clique.from_parent) {
-                projection.spread::<A>(message, &mut before[self.cliques[parent].table.clone()]);
-            }
-        }
-        ln
-    }
-
     /// Passes everything down, after which every table is a joint marginal.
     fn distribute<A: Algebra>(&self, workspace: &mut Workspace) {
         for clique in &self.cliques {
+            let collected = &workspace.whole.tables[clique.table.clone()];
             let (before, rest) = workspace.tables.split_at_mut(clique.table.start);
             let table = &mut rest[..clique.table.len()];
             let (Some(parent), Some(projection)) = (clique.parent(), &clique.from_parent) else {
+                table.copy_from_slice(collected);
                 A::normalise(table);
                 continue;
             };
-            let fresh = &mut workspace.fresh[..clique.separator.len()];
-            fresh.fill(A::ZERO);
-            projection.gather::<A>(&before[self.cliques[parent].table.clone()], fresh);
             let separator = &mut workspace.separators[clique.separator.clone()];
-            for (old, new) in separator.iter_mut().zip(fresh) {
-                let ratio = A::ratio(*new, *old);
-                *old = *new;
-                *new = ratio;
+            separator.fill(A::ZERO);
+            projection.gather::<A>(&before[self.cliques[parent].table.clone()], separator);
+            let ratios = &mut workspace.ratios[..clique.separator.len()];
+            let messages = &workspace.whole.messages[clique.separator.clone()];
+            for ((ratio, &new), &old) in ratios.iter_mut().zip(&*separator).zip(messages) {
+                *ratio = A::ratio(new, old);
             }
-            let ratios = &workspace.fresh[..clique.separator.len()];
-            for row in table.chunks_exact_mut(ratios.len()) {
-                for (entry, &ratio) in row.iter_mut().zip(ratios) {
-                    *entry = A::multiply(*entry, ratio);
+            let rows = table.chunks_exact_mut(ratios.len());
+            for (row, collected) in rows.zip(collected.chunks_exact(ratios.len())) {
+                for ((entry, &collected), &ratio) in row.iter_mut().zip(collected).zip(&*ratios) {
+                    *entry = A::multiply(collected, ratio);
                 }
             }
         }

@@ -1,22 +1,21 @@
 //! In which order variables are summed out.
 //!
-//! Finding the best order is NP-hard (Arnborg, Corneil and Proskurowski 1987; from memory). Two
-//! greedy rules are tried, and the tree with fewer table entries is kept: fewest links to add
-//! first with the smaller table deciding between equals, and the smallest table first with fewer
-//! links deciding. Where a tree has to stay within a size, a third one: the links whose two ends
-//! have the smallest tables first. What is still equal goes in the order in which variables were added.
+//! Finding the best order is NP-hard (Arnborg, Corneil and Proskurowski 1987; from memory). Three
+//! greedy rules are tried, and the tree with the fewest table entries is kept: fewest links to add
+//! first, the same with each link counted by the joint states of its two ends, both with the
+//! smaller table deciding between equals, and the smallest table first with fewer links deciding.
+//! What is still equal goes in the order in which variables were added.
 
 /// What a greedy rule looks at first.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Rule {
     FewestLinks,
-    SmallestTable,
     LightestLinks,
+    SmallestTable,
 }
 
 impl Rule {
-    pub(super) const USUAL: [Self; 2] = [Self::FewestLinks, Self::SmallestTable];
-    pub(super) const ALL: [Self; 3] = [Self::FewestLinks, Self::SmallestTable, Self::LightestLinks];
+    pub(super) const ALL: [Self; 3] = [Self::FewestLinks, Self::LightestLinks, Self::SmallestTable];
 }
 
 /// One variable with those it was linked to when it was summed out.
@@ -67,15 +66,15 @@ impl Graph {
         let mut best: Option<(usize, (f64, f64))> = None;
         for (place, &variable) in left.iter().enumerate() {
             let neighbours = self.neighbours(variable);
-            let links = self.missing_links(variable, &neighbours) as f64;
+            let links = || self.missing_links(variable, &neighbours) as f64;
             let own = cards[variable] as f64;
             let table = neighbours
                 .iter()
                 .fold(own, |product, &one| product * cards[one] as f64);
             let cost = match rule {
-                Rule::FewestLinks => (links, table),
-                Rule::SmallestTable => (table, links),
-                Rule::LightestLinks => (self.weight_of_missing(&neighbours, cards), table),
+                Rule::FewestLinks => (links(), table),
+                Rule::LightestLinks => (self.missing_weight(&neighbours, cards) as f64, table),
+                Rule::SmallestTable => (table, links()),
             };
             if best.is_none_or(|(_, least)| cost < least) {
                 best = Some((place, cost));
@@ -109,18 +108,17 @@ impl Graph {
             .sum()
     }
 
-    /// The links to add, each counted by the size of the table of its two ends.
-    fn weight_of_missing(&self, neighbours: &[usize], cards: &[usize]) -> f64 {
-        let mut sum = 0.0;
+    /// The joint states of each two neighbours that are not linked, added up.
+    fn missing_weight(&self, neighbours: &[usize], cards: &[usize]) -> usize {
+        let mut weight = 0;
         for (place, &one) in neighbours.iter().enumerate() {
-            let others = neighbours[..place].iter();
-            let missing =
-                others.filter(|&&other| self.rows[one][other / 64] >> (other % 64) & 1 == 0);
-            sum += missing
-                .map(|&other| (cards[one] * cards[other]) as f64)
-                .sum::<f64>();
+            for &other in &neighbours[..place] {
+                if self.rows[one][other / 64] & (1 << (other % 64)) == 0 {
+                    weight += cards[one] * cards[other];
+                }
+            }
         }
-        sum
+        weight
     }
 
     fn link_all(&mut self, family: &[usize]) {

@@ -1,6 +1,7 @@
 //! Everything that has to hold, as named steps. A failed step doesn't keep the later ones from running; the last line
 //! of the output says how many tests passed and failed in all.
 
+pub(crate) mod outside;
 mod steps;
 
 use std::collections::BTreeSet;
@@ -104,7 +105,7 @@ fn set_up(context: &Context, chosen: &[&Step]) -> Result<Counts> {
                 Need::PageTools => tools.set_up_for_page(),
                 Need::Browsers => tools.set_up_for_browsers(),
                 Need::References => {
-                    tools.set_up_for_references(&steps::requirements(&context.project))
+                    tools.set_up_for_references(&outside::requirements(&context.project))
                 }
             };
             met.err().map(|problem| format!("{problem:#}"))

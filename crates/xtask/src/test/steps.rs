@@ -7,10 +7,9 @@ use std::process::Command;
 use anyhow::{Context as _, Result, ensure};
 use serde_json::{Value, json};
 
-use super::{Context, Need, Step};
+use super::{Context, Need, Step, outside};
 use crate::counts::Counts;
 use crate::process;
-use crate::project::Project;
 use crate::{page, size, tidy};
 
 /// The step that builds the release page.
@@ -57,7 +56,8 @@ pub(super) const ALL: &[Step] = &[
     step("host-app", &[], |context| {
         counted_cargo(context, &["test", "--package", "app", "--no-fail-fast"])
     }),
-    step("reference", &[Need::References], references),
+    step("reference", &[Need::References], outside::references),
+    step("networks", &[Need::References], outside::networks),
     step(
         "wasm-chromium",
         &[Need::PageTools, Need::Browsers],
@@ -86,11 +86,6 @@ pub(super) const ALL: &[Step] = &[
 enum Engine {
     Chromium,
     WebKit,
-}
-
-/// The pinned Python packages that the outside references are made with.
-pub(super) fn requirements(project: &Project) -> PathBuf {
-    project.root().join("tests/reference/requirements.txt")
 }
 
 const fn step(
@@ -158,32 +153,6 @@ fn docs(context: &Context) -> Result<Counts> {
     ]);
     cargo.env("RUSTDOCFLAGS", "-D warnings");
     process::run(&mut cargo).map(|()| Counts::one(true))
-}
-
-/// Every script under `tests/reference` makes its figures anew and compares them with the ones in the repository.
-fn references(context: &Context) -> Result<Counts> {
-    let folder = context.project.root().join("tests/reference");
-    let mut scripts: Vec<PathBuf> = fs::read_dir(&folder)?
-        .filter_map(|entry| Some(entry.ok()?.path()))
-        .filter(|file| file.extension().is_some_and(|extension| extension == "py"))
-        .collect();
-    scripts.sort();
-    ensure!(
-        !scripts.is_empty(),
-        "there is no script under tests/reference"
-    );
-    let mut counts = Counts::default();
-    for script in scripts {
-        println!("{}", script.strip_prefix(context.project.root())?.display());
-        let mut python = Command::new(context.tools.python());
-        python
-            .arg(&script)
-            .arg("--check")
-            .current_dir(&folder)
-            .env("PYTHONDONTWRITEBYTECODE", "1");
-        counts = counts + Counts::one(process::run(&mut python).is_ok());
-    }
-    Ok(counts)
 }
 
 /// Tests that run as wasm inside a browser: those of every package that asks for wasm-bindgen's harness.
