@@ -106,9 +106,8 @@ impl JunctionTree {
         Self::compile_with(network, Steps::Wherever)
     }
 
-    /// Compiles a network to a tree of at most this many entries, and tries harder to find one
-    /// than [`JunctionTree::compile`]: for networks that are compiled for a few questions and
-    /// may not cost more than a bound.
+    /// Compiles a network to a tree of at most this many entries, for networks that may not cost
+    /// more than a bound.
     ///
     /// ```
     /// # use belief::{JunctionTree, Network};
@@ -123,22 +122,19 @@ impl JunctionTree {
     /// # Errors
     /// When the tables found would be too large together.
     pub fn compile_within(network: Network, most_entries: usize) -> Result<Self, QueryError> {
-        let pieces = Pieces::of(&network, Steps::Wherever);
-        let members = smallest_tree(&pieces, &Rule::ALL);
-        check_size(&network, &pieces, &members, most_entries.min(MOST_ENTRIES))?;
-        Ok(Self::of(network, &pieces, &members))
+        Self::compile_limited(network, Steps::Wherever, most_entries.min(MOST_ENTRIES))
     }
 
     pub(crate) fn compile_with(network: Network, steps: Steps) -> Result<Self, QueryError> {
-        let pieces = Pieces::of(&network, steps);
-        let members = smallest_tree(&pieces, &Rule::USUAL);
-        check_size(&network, &pieces, &members, MOST_ENTRIES)?;
-        Ok(Self::of(network, &pieces, &members))
+        Self::compile_limited(network, steps, MOST_ENTRIES)
     }
 
-    fn of(network: Network, pieces: &Pieces, members: &[Members]) -> Self {
+    fn compile_limited(network: Network, steps: Steps, limit: usize) -> Result<Self, QueryError> {
+        let pieces = Pieces::of(&network, steps);
+        let members = smallest_tree(&pieces);
+        check_size(&network, &pieces, &members, limit)?;
         let mut tree = Self {
-            cliques: lay_out(members, &pieces.cards),
+            cliques: lay_out(&members, &pieces.cards),
             homes: Vec::new(),
             potentials: Vec::new(),
             separator_entries: 0,
@@ -149,13 +145,13 @@ impl JunctionTree {
         };
         tree.separator_entries = tree.cliques.last().map_or(0, |last| last.separator.end);
         tree.homes = tree.find_homes();
-        tree.potentials = tree.multiply_pieces(pieces);
+        tree.potentials = tree.multiply_pieces(&pieces);
         let mut workspace = tree.workspace();
         // Without evidence nothing can be impossible: every table is a distribution.
         if tree.propagate(&Evidence::new(), &mut workspace).is_ok() {
             tree.prior = workspace.marginals;
         }
-        tree
+        Ok(tree)
     }
 
     /// The network that was compiled.
@@ -285,14 +281,16 @@ impl Clique {
 }
 
 /// The better of the trees that the greedy rules lead to.
-fn smallest_tree(pieces: &Pieces, rules: &[Rule]) -> Vec<Members> {
+fn smallest_tree(pieces: &Pieces) -> Vec<Members> {
     let families = pieces.pieces.iter().map(|piece| piece.variables.as_slice());
     let graph = Graph::of(pieces.cards.len(), families);
-    let trees = rules.iter().map(|&rule| {
+    let trees = Rule::ALL.map(|rule| {
         let order = graph.clone().eliminate(&pieces.cards, rule);
         cliques::tree(&order, &pieces.cards)
     });
-    let smallest = trees.min_by_key(|tree| total(tree, &pieces.cards));
+    let smallest = trees
+        .into_iter()
+        .min_by_key(|tree| total(tree, &pieces.cards));
     smallest.unwrap_or_default()
 }
 

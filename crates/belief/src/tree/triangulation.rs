@@ -3,20 +3,17 @@
 //! Finding the best order is NP-hard (Arnborg, Corneil and Proskurowski 1987; from memory). Two
 //! greedy rules are tried, and the tree with fewer table entries is kept: fewest links to add
 //! first with the smaller table deciding between equals, and the smallest table first with fewer
-//! links deciding. Where a tree has to stay within a size, a third one: the links whose two ends
-//! have the smallest tables first. What is still equal goes in the order in which variables were added.
+//! links deciding. What is still equal goes in the order in which variables were added.
 
 /// What a greedy rule looks at first.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Rule {
     FewestLinks,
     SmallestTable,
-    LightestLinks,
 }
 
 impl Rule {
-    pub(super) const USUAL: [Self; 2] = [Self::FewestLinks, Self::SmallestTable];
-    pub(super) const ALL: [Self; 3] = [Self::FewestLinks, Self::SmallestTable, Self::LightestLinks];
+    pub(super) const ALL: [Self; 2] = [Self::FewestLinks, Self::SmallestTable];
 }
 
 /// One variable with those it was linked to when it was summed out.
@@ -75,7 +72,6 @@ impl Graph {
             let cost = match rule {
                 Rule::FewestLinks => (links, table),
                 Rule::SmallestTable => (table, links),
-                Rule::LightestLinks => (self.weight_of_missing(&neighbours, cards), table),
             };
             if best.is_none_or(|(_, least)| cost < least) {
                 best = Some((place, cost));
@@ -107,20 +103,6 @@ impl Graph {
                 neighbours.len() - 1 - shared as usize
             })
             .sum()
-    }
-
-    /// The links to add, each counted by the size of the table of its two ends.
-    fn weight_of_missing(&self, neighbours: &[usize], cards: &[usize]) -> f64 {
-        let mut sum = 0.0;
-        for (place, &one) in neighbours.iter().enumerate() {
-            let others = neighbours[..place].iter();
-            let missing =
-                others.filter(|&&other| self.rows[one][other / 64] >> (other % 64) & 1 == 0);
-            sum += missing
-                .map(|&other| (cards[one] * cards[other]) as f64)
-                .sum::<f64>();
-        }
-        sum
     }
 
     fn link_all(&mut self, family: &[usize]) {
