@@ -104,11 +104,14 @@ impl<'a> Course<'a> {
         })
     }
 
-    /// Whether a step makes all that a check brings another thing.
+    /// Whether a step makes all that a check brings another thing, or what was seen of it may be
+    /// mended: until someone has looked again, what was seen stands.
     fn has_to_be_repeated(&self, check: &str, step: usize, networks: &[&Compiled]) -> bool {
         let mut clues = clues(check).peekable();
         let all = clues.peek().is_some() && clues.all(|clue| self.renews(clue, step, networks));
-        all || self.outdates(check, step)
+        let mended = |change: &Change| matches!(change, Change::Cord | Change::Wiring);
+        let look = check == Check::LookOver.name() && self.steps[step].iter().any(mended);
+        all || look || self.outdates(check, step)
     }
 
     /// Whether a step makes a clue another thing to see.
