@@ -7,7 +7,9 @@
 
 mod told;
 
-use diagnosis::{Action, Assessment, CHANGE, Change, Choice, Fault, Gate, Model, Whole, assess};
+use diagnosis::{
+    Action, Assessment, CHANGE, Caution, Change, Choice, Fault, Gate, Model, Whole, assess,
+};
 use job::{Answer, Content, Entry, Id, Name, Question};
 use serde_json::Value;
 use std::time::{Duration, Instant};
@@ -237,6 +239,11 @@ fn once_wires_were_mended_metal_is_measured_again_before_it_is_powered() {
     ]);
     let open = |lines: &[&str]| told::assessed(lines).gates.look_and_listen == Gate::Open;
     assert!(open(&told));
+    let offers_a_look = |lines: &[&str]| {
+        let whole = whole(lines);
+        let mut next = whole.next.iter();
+        next.any(|one| one.task.name() == "look-over")
+    };
     for (change, stays_open) in [
         (Change::StartDevice, true),
         (Change::Condenser, true),
@@ -249,7 +256,22 @@ fn once_wires_were_mended_metal_is_measured_again_before_it_is_powered() {
         let mut changed = told.clone();
         changed.push(&line);
         assert_eq!(open(&changed), stays_open, "{line}");
+        let mended = matches!(change, Change::Cord | Change::Wiring);
+        assert_eq!(offers_a_look(&changed), mended, "{line}");
     }
+}
+
+#[test]
+fn a_stop_by_what_was_seen_stands_until_someone_has_looked_again() {
+    let told = humming(&["look-over/signs: cord-damaged", "change/cord: replaced"]);
+    let damaged = |lines: &[&str]| {
+        let cautions = told::assessed(lines).cautions;
+        cautions.contains(&Caution::DamagedCord)
+    };
+    assert!(damaged(&told));
+    let mut again = told.clone();
+    again.push("look-over/signs: none");
+    assert!(!damaged(&again));
 }
 
 /// A struck change, or one that this program doesn't know, leaves everything as it was.

@@ -71,6 +71,8 @@ pub(crate) struct Assessed {
     withheld: Vec<whole::Withheld>,
     /// Readings that don't fit together, if there are any.
     conflict: Option<whole::Conflict>,
+    /// What was done to the machine, in order: all that was weighed speaks of it as it is now.
+    changes: Vec<whole::Change>,
 }
 
 /// What may be powered, each with what stands in front of it. An empty list lets it.

@@ -66,6 +66,7 @@ impl Assessed {
             conflict: weighed
                 .and_then(|found| found.conflict)
                 .map(whole::Conflict::of),
+            changes: weighed.map_or_else(Vec::new, |found| whole::Change::all(&found.changed)),
         }
     }
 }

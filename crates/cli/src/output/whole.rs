@@ -31,6 +31,7 @@ pub(crate) struct Suspect {
 
 /// What one check's readings say of one suspect.
 #[derive(Serialize)]
+#[serde(rename_all = "kebab-case")]
 #[cfg_attr(test, derive(schemars::JsonSchema), schemars(deny_unknown_fields))]
 struct Weighed {
     /// The check.
@@ -41,6 +42,20 @@ struct Weighed {
     /// How likely the suspect would be had the check not been done.
     #[cfg_attr(test, schemars(range(min = 0.0, max = 1.0)))]
     without: f64,
+    /// Whether it was read before the machine was changed the last time.
+    before_change: bool,
+}
+
+/// Something that was done to the machine.
+#[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema), schemars(deny_unknown_fields))]
+pub(crate) struct Change {
+    /// To what: the name of the change.
+    change: &'static str,
+    /// How: the answer under which the job keeps it.
+    how: &'static str,
+    /// Whether it is so far back that what was read before it counts for each part by itself.
+    folded: bool,
 }
 
 /// How likely the Path is interrupted at a link.
@@ -186,7 +201,20 @@ impl Weighed {
             check: weighed.task.name(),
             factor: weighed.factor,
             without: at_most_one(weighed.without),
+            before_change: weighed.before_change,
         }
+    }
+}
+
+impl Change {
+    pub(super) fn all(changed: &diagnosis::Changed) -> Vec<Self> {
+        let all = changed.changes.iter().enumerate();
+        all.map(|(place, change)| Self {
+            change: change.name(),
+            how: change.how(),
+            folded: place < changed.folded,
+        })
+        .collect()
     }
 }
 

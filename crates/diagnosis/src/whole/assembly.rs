@@ -218,7 +218,7 @@ impl Assembly {
                 with_slips(&row(&given))
             })
             .collect();
-        self.add(name, &variables, |network, name| {
+        self.add(name, &variables, &|network, name| {
             network.table(name, states, &variables, &rows)
         })
     }

@@ -55,14 +55,14 @@ impl<'a> Beliefs<'a> {
     /// Weighs what was entered. `None` where nothing of it can be true together, which slips
     /// in every row forbid.
     pub(super) fn of(
-        networks: impl Iterator<Item = &'a Compiled>,
+        networks: &[&'a Compiled],
         odds: [f64; 3],
         entered: &[Entered],
         desk: &mut Desk,
     ) -> Option<Self> {
         let mut experts = Vec::new();
         let mut logs = Vec::new();
-        for compiled in networks {
+        for &compiled in networks {
             let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
             if odds <= 0.0 {
@@ -94,13 +94,13 @@ impl<'a> Beliefs<'a> {
 
     /// The logarithm of the probability of what was entered, by half a pass over each build.
     pub(super) fn ln_probability(
-        networks: impl Iterator<Item = &'a Compiled>,
+        networks: &[&'a Compiled],
         odds: [f64; 3],
         entered: &[Entered],
         desk: &mut Desk,
     ) -> Option<f64> {
         let mut logs = Vec::new();
-        for compiled in networks {
+        for &compiled in networks {
             let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
             let workspace = &mut desk[compiled.build.column()];
@@ -113,13 +113,13 @@ impl<'a> Beliefs<'a> {
     /// Everything at once, from one pass over each build; with the logarithm of the probability
     /// of what was entered.
     pub(super) fn glance(
-        networks: impl Iterator<Item = &'a Compiled>,
+        networks: &[&'a Compiled],
         odds: [f64; 3],
         entered: &[Entered],
         desk: &mut Desk,
     ) -> Option<(f64, Picture)> {
         let mut mixed: Option<(f64, f64, Picture)> = None;
-        for compiled in networks {
+        for &compiled in networks {
             let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
             let workspace = &mut desk[compiled.build.column()];
@@ -198,14 +198,14 @@ impl<'a> Beliefs<'a> {
     }
 
     /// The networks of the builds that are plausible.
-    pub(super) fn networks(&self) -> impl Iterator<Item = &'a Compiled> {
-        self.experts.iter().map(|expert| expert.compiled)
+    pub(super) fn networks(&self) -> Vec<&'a Compiled> {
+        self.experts.iter().map(|expert| expert.compiled).collect()
     }
 
     /// How many changes the networks span.
     pub(super) fn changes(&self) -> usize {
-        let spanned = self.networks().map(Compiled::changes);
-        spanned.max().unwrap_or(0)
+        let mut experts = self.experts.iter();
+        experts.next().map_or(0, |expert| expert.compiled.changes())
     }
 
     /// The likeliest build; the first of equals.

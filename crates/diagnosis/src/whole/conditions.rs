@@ -93,7 +93,7 @@ fn offered_of(
     let offered = |chance: f64| [chance, 1.0 - chance];
     let rows = [offered(nothing), offered(OFFERED_FOR_WEAR), offered(1.0)];
     let states = ["as_faulty", "as_sound"];
-    let offered = assembly.add("offered", &[trouble], |network, name| {
+    let offered = assembly.add("offered", &[trouble], &|network, name| {
         network.table(name, &states, &[trouble], &rows)
     })?;
     assembly.offer(offered);

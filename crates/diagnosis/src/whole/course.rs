@@ -23,6 +23,9 @@ pub(super) struct Course<'a> {
     pub(super) read_since: bool,
 }
 
+/// Whether a step makes what a check reads another thing.
+type IsNew<'a> = &'a dyn Fn(&str, usize) -> bool;
+
 impl<'a> Course<'a> {
     pub(super) fn of(job: &'a Job) -> Self {
         let mut course = Self::default();
@@ -64,10 +67,10 @@ impl<'a> Course<'a> {
 
     /// The job as far as it speaks of the machine in a period: what was answered then, or at
     /// another time with no step in between that makes the check new.
-    fn view(&self, job: &Job, period: usize, is_new: impl Fn(&str, usize) -> bool) -> Job {
+    fn view(&self, job: &Job, period: usize, is_new: IsNew<'_>) -> Job {
         let mut view = Job::new(job.id().clone(), job.created(), job.origin());
         for (then, entry) in &self.answers {
-            if self.holds(entry, *then, period, &is_new) {
+            if self.holds(entry, *then, period, is_new) {
                 // Identifiers were different in the job, and what is struck isn't standing.
                 let _ = view.add((*entry).clone());
             }
@@ -75,13 +78,7 @@ impl<'a> Course<'a> {
         view
     }
 
-    fn holds(
-        &self,
-        entry: &Entry,
-        then: usize,
-        period: usize,
-        is_new: &impl Fn(&str, usize) -> bool,
-    ) -> bool {
+    fn holds(&self, entry: &Entry, then: usize, period: usize, is_new: IsNew<'_>) -> bool {
         let Content::Answer { question, .. } = &entry.content else {
             return false;
         };
@@ -92,7 +89,7 @@ impl<'a> Course<'a> {
 
     /// The job as the machine is now, for what each check says by itself.
     pub(super) fn present(&self, job: &Job) -> Job {
-        self.view(job, self.now(), |check, step| self.outdates(check, step))
+        self.view(job, self.now(), &|check, step| self.outdates(check, step))
     }
 
     fn outdates(&self, check: &str, step: usize) -> bool {
@@ -102,16 +99,19 @@ impl<'a> Course<'a> {
 
     /// The job as far as nothing in it has to be done again.
     pub(super) fn up_to_date(&self, job: &Job, networks: &[&Compiled]) -> Job {
-        self.view(job, self.now(), |check, step| {
+        self.view(job, self.now(), &|check, step| {
             self.has_to_be_repeated(check, step, networks)
         })
     }
 
-    /// Whether a step makes all that a check brings another thing.
+    /// Whether a step makes all that a check brings another thing, or what was seen of it may be
+    /// mended: until someone has looked again, what was seen stands.
     fn has_to_be_repeated(&self, check: &str, step: usize, networks: &[&Compiled]) -> bool {
         let mut clues = clues(check).peekable();
         let all = clues.peek().is_some() && clues.all(|clue| self.renews(clue, step, networks));
-        all || self.outdates(check, step)
+        let mended = |change: &Change| matches!(change, Change::Cord | Change::Wiring);
+        let look = check == Check::LookOver.name() && self.steps[step].iter().any(mended);
+        all || look || self.outdates(check, step)
     }
 
     /// Whether a step makes a clue another thing to see.
@@ -129,8 +129,8 @@ impl<'a> Course<'a> {
         known: &Known<'_>,
         networks: &[&Compiled],
     ) -> Vec<Entered> {
-        let is_new =
-            |check: &str, step: usize| clues(check).any(|clue| self.renews(clue, step, networks));
+        let is_new: IsNew<'_> =
+            &|check: &str, step: usize| clues(check).any(|clue| self.renews(clue, step, networks));
         let windings = Check::Windings.name();
         let pins_change = (0..self.now()).any(|step| is_new(windings, step));
         let mut all = Vec::new();
@@ -140,7 +140,7 @@ impl<'a> Course<'a> {
                 .then(|| WindingsKnown::of(known.model, &view, known.machine, known.now));
             let windings = then.as_ref().unwrap_or(known.windings);
             for mut one in entered(&view, known.machine, windings) {
-                one.period = self.last(one.task, period, &is_new);
+                one.period = self.last(one.task, period, is_new);
                 if one.period == period {
                     all.push(one);
                 }
@@ -150,7 +150,7 @@ impl<'a> Course<'a> {
     }
 
     /// The period of the last answer to a task among those that hold in a period.
-    fn last(&self, task: Task, period: usize, is_new: &impl Fn(&str, usize) -> bool) -> usize {
+    fn last(&self, task: Task, period: usize, is_new: IsNew<'_>) -> usize {
         let name = task.name();
         if is_about_its_past(name) {
             return 0;

@@ -189,16 +189,15 @@ fn folding_is_fitted_to_what_is_exact() {
             let spanned = Spanned::of(&assumptions, odds, steps, entered, &mut desk).unwrap();
             assert_eq!(spanned.folded, 0);
             let mut beliefs = |entered: &[Entered]| {
-                Beliefs::of(spanned.networks(), odds, entered, &mut desk).unwrap()
+                Beliefs::of(&spanned.networks(), odds, entered, &mut desk).unwrap()
             };
             let (exact, before) = (beliefs(&spanned.entered), beliefs(&[first]));
             let (_, truth) =
-                Beliefs::glance(spanned.networks(), odds, &spanned.entered, &mut desk).unwrap();
+                Beliefs::glance(&spanned.networks(), odds, &spanned.entered, &mut desk).unwrap();
             let since = spanned.since(&exact, odds, &all, &mut desk).unwrap();
             let folded = vec![before.carried(odds, &all, &[], &mut desk).unwrap(), later];
             let mut apart = |entered: &[Entered]| -> f64 {
-                let networks = all.iter().copied();
-                let (_, found) = Beliefs::glance(networks, odds, entered, &mut desk).unwrap();
+                let (_, found) = Beliefs::glance(&all, odds, entered, &mut desk).unwrap();
                 let pairs = truth.faults.iter().zip(&found.faults);
                 let apart = pairs.map(|(one, other)| (one - other).abs());
                 apart.fold((truth.nothing - found.nothing).abs(), f64::max)

@@ -227,11 +227,11 @@ fn exported(
     let course = Course::of(job);
     let entered = told(&course, assumptions, job, known)?;
     if course.steps.is_empty() {
-        let beliefs = Beliefs::of(networks.into_iter(), odds, &entered, &mut desk)?;
+        let beliefs = Beliefs::of(&networks, odds, &entered, &mut desk)?;
         return Some(beliefs.exported());
     }
     let spanned = Spanned::of(assumptions, odds, course.steps, entered, &mut desk)?;
-    let beliefs = Beliefs::of(spanned.networks(), odds, &spanned.entered, &mut desk)?;
+    let beliefs = Beliefs::of(&spanned.networks(), odds, &spanned.entered, &mut desk)?;
     Some(beliefs.exported())
 }
 
@@ -277,15 +277,15 @@ fn weigh_entered(
         let done = course.done(&entered, &networks);
         let spanned = Spanned::of(assumptions, odds, steps, entered, &mut desk)?;
         folded = spanned.folded;
-        let exact = Beliefs::of(spanned.networks(), odds, &spanned.entered, &mut desk)?;
+        let exact = Beliefs::of(&spanned.networks(), odds, &spanned.entered, &mut desk)?;
         let since = spanned.since(&exact, odds, &networks, &mut desk)?;
-        beliefs = Beliefs::of(networks.iter().copied(), odds, &since, &mut desk)?;
-        let (_, folded) = Beliefs::glance(beliefs.networks(), odds, &since, &mut desk)?;
+        beliefs = Beliefs::of(&networks, odds, &since, &mut desk)?;
+        let (_, folded) = Beliefs::glance(&beliefs.networks(), odds, &since, &mut desk)?;
         compared = Compared::of(&exact, odds, &spanned.entered, &mut desk)?.within(folded);
         (done, Some(course.up_to_date(job, &networks)))
     } else {
         folded = 0;
-        beliefs = Beliefs::of(networks.iter().copied(), odds, &entered, &mut desk)?;
+        beliefs = Beliefs::of(&networks, odds, &entered, &mut desk)?;
         compared = Compared::of(&beliefs, odds, &entered, &mut desk)?;
         (entered, None)
     };

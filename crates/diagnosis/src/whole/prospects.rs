@@ -214,9 +214,8 @@ mod tests {
             period: 0,
         }];
         let odds = Build::odds(None);
-        let each = || networks.iter().copied();
-        let (_, now) = Beliefs::glance(each(), odds, &entered, &mut desk).unwrap();
-        let beliefs = Beliefs::of(each(), odds, &entered, &mut desk).unwrap();
+        let (_, now) = Beliefs::glance(&networks, odds, &entered, &mut desk).unwrap();
+        let beliefs = Beliefs::of(&networks, odds, &entered, &mut desk).unwrap();
         let stakes = Stakes::of(None, Build::ManualDefrost);
         let prospects = Prospects::of(&beliefs, now, stakes, &mut desk);
         for &clue in Clue::ALL {

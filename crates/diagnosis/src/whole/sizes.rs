@@ -52,7 +52,8 @@ fn spanned(
     let mut desk = networks::desk(&all);
     let odds = Build::odds(None);
     let spanned = Spanned::of(assumptions, odds, steps, entered, &mut desk).unwrap();
-    let sizes = spanned.networks().map(|one| one.tree.sizes().total);
+    let networks = spanned.networks();
+    let sizes = networks.iter().map(|one| one.tree.sizes().total);
     (sizes.max().unwrap(), spanned.folded)
 }
 

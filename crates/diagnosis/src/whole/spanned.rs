@@ -64,8 +64,7 @@ impl Spanned {
             let oldest = [steps.remove(0)];
             folded += oldest[0].len();
             let networks = networks(assumptions, odds, &oldest, &before)?;
-            let networks = networks.iter().map(|one| &**one);
-            let beliefs = Beliefs::of(networks, odds, &before, desk)?;
+            let beliefs = Beliefs::of(&plainly(&networks), odds, &before, desk)?;
             let carried = beliefs.carried(odds, &plain, &[], desk)?;
             let later = after.into_iter().map(|one| Entered {
                 period: one.period - 1,
@@ -75,8 +74,8 @@ impl Spanned {
         }
     }
 
-    pub(super) fn networks(&self) -> impl Iterator<Item = &Compiled> {
-        self.networks.iter().map(|one| &**one)
+    pub(super) fn networks(&self) -> Vec<&Compiled> {
+        plainly(&self.networks)
     }
 
     /// What was read since the last change, and all that is believed folded to go with it.
@@ -96,12 +95,17 @@ impl Spanned {
     }
 
     fn hangs_on_thawed_ice(&self, one: &Entered) -> bool {
-        let mut networks = self.networks().filter(|_| self.thawed);
-        networks.any(|network| {
-            let mut clues = one.task.clues();
-            clues.any(|clue| network.hangs_on(clue, Part::Drain))
-        })
+        let mut networks = self.networks.iter();
+        self.thawed
+            && networks.any(|network| {
+                let mut clues = one.task.clues();
+                clues.any(|clue| network.hangs_on(clue, Part::Drain))
+            })
     }
+}
+
+fn plainly(networks: &[Arc<Compiled>]) -> Vec<&Compiled> {
+    networks.iter().map(|one| &**one).collect()
 }
 
 /// The networks of all builds that aren't ruled out; `None` where one would be too large.

@@ -99,9 +99,9 @@ impl Compared {
         entered: &[Entered],
         desk: &mut Desk,
     ) -> Option<Self> {
-        let glance = |entered: &[Entered], desk: &mut Desk| {
-            Beliefs::glance(beliefs.networks(), odds, entered, desk)
-        };
+        let networks = beliefs.networks();
+        let glance =
+            |entered: &[Entered], desk: &mut Desk| Beliefs::glance(&networks, odds, entered, desk);
         let (_, before) = glance(&[], desk)?;
         let (ln_all, picture) = glance(entered, desk)?;
         let (mut without, mut logs) = (Vec::new(), Vec::new());
@@ -120,7 +120,7 @@ impl Compared {
             without.push((one.task, one.period, picture));
             let mut alone = carried.clone();
             alone.push(one.clone());
-            let ln_alone = Beliefs::ln_probability(beliefs.networks(), odds, &alone, desk)?;
+            let ln_alone = Beliefs::ln_probability(&networks, odds, &alone, desk)?;
             logs.push((one.task, ln_alone, ln_others));
         }
         Some(Self {

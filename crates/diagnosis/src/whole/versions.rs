@@ -111,7 +111,7 @@ impl Assembly {
         &mut self,
         name: &str,
         parents: &[Variable],
-        make: impl FnOnce(&mut Network, &str) -> Result<Variable, BuildError>,
+        make: &dyn Fn(&mut Network, &str) -> Result<Variable, BuildError>,
     ) -> Result<Variable, BuildError> {
         let versions = &mut self.versions;
         if versions.plan.steps.is_empty() {
@@ -206,7 +206,7 @@ impl Assembly {
             .zip(&rows)
             .map(|(cause, rows)| (*cause, rows.as_slice()))
             .collect();
-        self.add(name, &parents, |network, name| {
+        self.add(name, &parents, &|network, name| {
             if causes.is_empty() {
                 network.prior(name, states, leak)
             } else {
@@ -240,9 +240,9 @@ impl Assembly {
         name: &str,
         states: &[&str],
         parents: &[Variable],
-        state: impl Fn(&[usize]) -> usize,
+        state: &dyn Fn(&[usize]) -> usize,
     ) -> Result<Variable, BuildError> {
-        self.add(name, parents, |network, name| {
+        self.add(name, parents, &|network, name| {
             network.function(name, states, parents, state)
         })
     }
@@ -261,7 +261,7 @@ impl Assembly {
         if !since {
             return Ok(ice);
         }
-        self.add("ice_after_thaw", &[ice], |network, name| {
+        self.add("ice_after_thaw", &[ice], &|network, name| {
             network.table(name, &["clear", "iced"], &[ice], &AFTER_A_THAW)
         })
     }

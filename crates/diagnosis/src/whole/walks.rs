@@ -83,7 +83,7 @@ fn answered(
     let networks = assumptions.networks().unwrap();
     let mut desk = networks::desk(&networks);
     let odds = Build::odds(None);
-    let beliefs = Beliefs::of(networks.into_iter(), odds, entered, &mut desk).unwrap();
+    let beliefs = Beliefs::of(&networks, odds, entered, &mut desk).unwrap();
     let (_, picture) = beliefs.picture(Held::Only(fault), &mut desk).unwrap();
     let answers = &picture.answers[clue as usize];
     let mut likeliest = 0;

@@ -154,7 +154,7 @@ pub(super) fn turns_of(assembly: &mut Assembly, motor: Variable) -> Result<Varia
         "turns",
         &["steadily", "too_seldom", "until_it_cuts_out", "not"],
         &[motor],
-        |at| match at[0] {
+        &|at| match at[0] {
             motor::RUNS => 0,
             motor::TOO_SELDOM => 1,
             motor::CUTS_OUT => 2,

@@ -157,7 +157,7 @@ pub(super) fn motor_of(
             "trips",
         ],
         &links,
-        |at| match (at[0], at[1], at[2]) {
+        &|at| match (at[0], at[1], at[2]) {
             (supply::DEAD, ..) => motor::DEAD,
             (supply::TRIPS, ..) | (_, _, compressor::LEAKS) => motor::TRIPS,
             (_, call::DEFROSTING, _) => motor::DEFROSTING,
