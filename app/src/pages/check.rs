@@ -1,9 +1,10 @@
 //! One check of a job, by its name.
 
-use diagnosis::{Check, Task};
+use diagnosis::{CHANGE, Check, Task};
 use leptos::prelude::*;
 use wording::page;
 
+use super::change::ChangeScreen;
 use super::machine::MachineScreen;
 use super::refrigerant::RefrigerantScreen;
 use super::task::TaskScreen;
@@ -21,6 +22,7 @@ pub fn CheckScreen(
         Some(Task::Check(Check::Refrigerant)) => view! { <RefrigerantScreen/> }.into_any(),
         Some(Task::Check(Check::Windings)) => view! { <WindingsScreen/> }.into_any(),
         Some(task) => view! { <TaskScreen task/> }.into_any(),
+        None if check == CHANGE => view! { <ChangeScreen/> }.into_any(),
         None => view! { <Heading text=page::NO_SUCH_CHECK/> }.into_any(),
     }
 }

@@ -2,6 +2,7 @@
 
 pub mod about;
 pub mod assumptions;
+pub mod change;
 pub mod check;
 pub mod check_drawings;
 pub mod choice_list;

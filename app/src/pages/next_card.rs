@@ -1,6 +1,6 @@
 //! What to do next: a step for safety, the check that is worth most, or the verdict.
 
-use diagnosis::{Assessment, Decided, NextCheck, Step, Task};
+use diagnosis::{Assessment, CHANGE, Decided, NextCheck, Step, Task};
 use leptos::prelude::*;
 use wording::page::weighing as words;
 use wording::{Locale, page, step, whole};
@@ -43,11 +43,11 @@ fn weighed(open: OpenJob, known: &Assessment, first: Option<Step>, locale: &Loca
     match whole.verdict.decided {
         Decided::GoOn => view! {
             {next.map(|next| check_card(open, known, next, locale))}
-            {verdict(words::BEST_SO_FAR, whole::to_do(known, whole))}
+            {verdict(open, words::BEST_SO_FAR, whole::to_do(known, whole))}
         }
         .into_any(),
         Decided::NearlySure | Decided::NothingWorthwhile => view! {
-            {verdict(words::ENOUGH, whole::to_do(known, whole))}
+            {verdict(open, words::ENOUGH, whole::to_do(known, whole))}
             {next.map(|next| another(open, next))}
         }
         .into_any(),
@@ -55,7 +55,7 @@ fn weighed(open: OpenJob, known: &Assessment, first: Option<Step>, locale: &Loca
 }
 
 /// The verdict, or what it would be by now: a line in large, the others below.
-fn verdict(heading: &'static str, lines: Vec<String>) -> AnyView {
+fn verdict(open: OpenJob, heading: &'static str, lines: Vec<String>) -> AnyView {
     let mut lines = lines.into_iter();
     let first = lines.next();
     let rest: Vec<_> = lines.map(|line| view! { <li>{line}</li> }).collect();
@@ -64,6 +64,7 @@ fn verdict(heading: &'static str, lines: Vec<String>) -> AnyView {
             {paragraph("eyebrow", heading)}
             {first.map(|first| paragraph("verdict-words", first))}
             <ul class="lines">{rest}</ul>
+            {link("door", check_link(open, CHANGE), words::SOMETHING_DONE)}
         </section>
     }
     .into_any()

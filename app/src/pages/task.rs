@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use diagnosis::{Ask, Caution, Check, Finding, Task};
+use diagnosis::{Ask, Caution, Check, Finding, Task, Whole};
 use job::{Answer, Name};
 use leptos::prelude::*;
 use wording::{Locale, Words, page, whole, windings_page as words};
@@ -12,7 +12,7 @@ use super::check_drawings::drawing_of;
 use super::choice_list::{ChoiceList, Offer};
 use super::how_to::HowTo;
 use super::settings::KEYBOARD;
-use super::suspects::Changed;
+use super::suspects::{Changed, whole_of};
 use crate::device;
 use crate::forms::pair_reading::Target;
 use crate::forms::questions::{Asked, answered, asked, chosen, first_open};
@@ -32,8 +32,8 @@ struct Asking {
     open: OpenJob,
     task: Task,
     locale: Locale,
-    /// What the person wants to answer again, in the place of what is next.
-    again: RwSignal<Option<Ask>>,
+    /// What is to be answered again, one after another, in the place of what is next.
+    again: RwSignal<Vec<Ask>>,
     /// What is asked.
     item: Memo<Option<Ask>>,
     typed: RwSignal<String>,
@@ -43,11 +43,10 @@ struct Asking {
 
 impl Asking {
     fn new(open: OpenJob, task: Task) -> Self {
-        let again = RwSignal::new(None);
+        let again = RwSignal::new(Vec::new());
         let item = Memo::new(move |_| {
-            again
-                .get()
-                .or_else(|| open.with_job(|job| first_open(task, job)))
+            let first = again.with(|asks: &Vec<Ask>| asks.first().copied());
+            first.or_else(|| open.with_job(|job| first_open(task, job)))
         });
         let asking = Self {
             open,
@@ -58,11 +57,26 @@ impl Asking {
             typed: RwSignal::new(String::new()),
             has_answered: RwSignal::new(false),
         };
+        Effect::new(move |_| asking.ask_again_what_is_worth_it());
         Effect::new(move |_| {
             let draft = asking.item.get().and_then(|item| asking.draft_of(item));
             asking.typed.set(draft.unwrap_or_default());
         });
         asking
+    }
+
+    /// What was answered is asked again where a change made it old, or where it is in doubt.
+    fn ask_again_what_is_worth_it(self) {
+        let known = self.open.weighing().now();
+        let whole = known.as_deref().and_then(whole_of);
+        let is_next = |whole: &Whole| whole.next.iter().any(|one| one.task == self.task);
+        if whole.is_some_and(is_next)
+            && !self.has_answered.get_untracked()
+            && self.item.get_untracked().is_none()
+        {
+            let asks = untrack(|| self.open.with_job(|job| self.task.asks(job)));
+            self.again.set(asks);
+        }
     }
 
     fn draft_of(self, item: Ask) -> Option<String> {
@@ -81,7 +95,7 @@ impl Asking {
     fn enter(self, item: Ask, answer: Answer) {
         let (check, name) = item.names();
         if self.open.answer(check, name, answer) {
-            self.again.set(None);
+            self.again.update(|asks| asks.retain(|ask| *ask != item));
             self.has_answered.set(true);
             self.open.session().announce(self.said());
             self.show_next();
@@ -111,7 +125,7 @@ impl Asking {
     }
 
     fn ask_again(self, item: Ask) {
-        self.again.set(Some(item));
+        self.again.set(vec![item]);
         self.show_next();
     }
 

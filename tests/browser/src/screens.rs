@@ -150,11 +150,15 @@ fn tasks(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     visit.see("What that changed")?;
     look(visit, "condenser, answered")?;
     back_to_job(visit)?;
+    visit.press("Something was done to it")?;
+    visit.see("What was done?")?;
+    look(visit, "what was done")?;
+    visit.press("Do")?;
     for (check, words, screen) in [
         (
-            "Compartment temperatures",
-            "Temperature in the freezer",
-            "temperatures",
+            "Room temperature",
+            "Measure the room's temperature",
+            "room temperature",
         ),
         ("What is known of its past", "What is known of it?", "past"),
     ] {

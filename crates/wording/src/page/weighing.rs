@@ -20,6 +20,16 @@ pub const ENOUGH: &str = "Enough is known";
 pub const BEST_SO_FAR: &str = "Best bet so far";
 /// Leads to a check though enough is known.
 pub const ANOTHER_CHECK: &str = "Another check, to be surer";
+/// Leads to what was done to the machine.
+pub const SOMETHING_DONE: &str = "Something was done to it";
+/// Heads what can have been done.
+pub const WHAT_WAS_DONE: &str = "What was done?";
+/// What becomes of the readings.
+pub const WHAT_DONE_MEANS: &str = "What was read before counts for the machine as it was then; what \
+                                   is read from now on, for the machine as it is. Strike the \
+                                   entry out if it is undone.";
+/// It is noted.
+pub const DONE_NOTED: &str = "Noted. Now repeat what showed the trouble.";
 /// Opens the figures behind the words.
 pub const IN_NUMBERS: &str = "In numbers";
 /// Opens the reasons of a suspect.

@@ -34,7 +34,7 @@ const EXAMPLES: [(&str, &[&str]); 6] = [
     ),
     (
         "Chest freezer from the bakery yard",
-        &["Between pins 1 and 3 expect", "Measure pins 1 and 3"],
+        &["Between pins 1 and 3 expect", "Not decided yet"],
     ),
 ];
 
