@@ -46,8 +46,13 @@ fn weighed(open: OpenJob, known: &Assessment, first: Option<Step>, locale: &Loca
             {verdict(open, words::BEST_SO_FAR, whole::to_do(known, whole))}
         }
         .into_any(),
-        Decided::NearlySure | Decided::NothingWorthwhile => view! {
+        Decided::NearlySure => view! {
             {verdict(open, words::ENOUGH, whole::to_do(known, whole))}
+            {next.map(|next| another(open, next))}
+        }
+        .into_any(),
+        Decided::NothingWorthwhile => view! {
+            {verdict(open, words::AS_FAR_AS_IT_GOES, whole::to_do(known, whole))}
             {next.map(|next| another(open, next))}
         }
         .into_any(),

@@ -49,7 +49,7 @@ pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};
 pub use whole::{
     ANSWER, Action, Again, Ask, Assumptions, Build, CHANGE, Change, Changed, Clue, Conflict,
-    Decided, Edit, Expense, ExportedNetwork, Fault, History, Hold, LinkOdds, NextCheck, Overturn,
-    Part, PriorError, Priors, Proposal, Setup, Suspect, THERE_IS_NONE, Task, Verdict, Weighed,
-    Whole, WhyWithheld, Withheld, present,
+    Decided, Edit, Expense, ExportedNetwork, Fault, History, Hold, LinkOdds, NextCheck, Opens,
+    Overturn, Part, PriorError, Priors, Proposal, Setup, Suspect, THERE_IS_NONE, Task, Verdict,
+    Weighed, Whole, WhyWithheld, Withheld, present,
 };

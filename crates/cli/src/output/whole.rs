@@ -140,6 +140,9 @@ pub(crate) struct NextCheck {
     /// Why it is offered although it was done: does-not-fit, where its readings fit the others
     /// least; rests-on-one, where what can't be undone would rest on one reading; null else.
     again: Option<&'static str>,
+    /// The check that it clears the way for, where that is why it is worth its time: then value,
+    /// bits and price are those of both together. Null else.
+    opens: Option<&'static str>,
     /// In words.
     words: String,
 }
@@ -274,6 +277,7 @@ impl NextCheck {
             plugged: check.setup.plugged,
             declared_parts_only: check.declared_parts_only,
             overturns: overturns.collect(),
+            opens: check.opens.map(|opens| opens.task.name()),
             again: check.again.map(|again| match again {
                 Again::DoesNotFit(_) => "does-not-fit",
                 Again::RestsOnOne => "rests-on-one",

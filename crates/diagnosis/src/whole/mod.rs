@@ -57,7 +57,7 @@ pub use expense::Expense;
 pub use fault::{Fault, Part};
 pub use history::History;
 pub use networks::Assumptions;
-pub use next_check::{Again, NextCheck, Overturn, WhyWithheld, Withheld};
+pub use next_check::{Again, NextCheck, Opens, Overturn, WhyWithheld, Withheld};
 pub use priors::{Edit, PriorError, Priors};
 pub use remedy::Action;
 pub use setup::Setup;
@@ -300,11 +300,12 @@ fn weigh_entered(
         picture: &compared.picture,
         prospects: &prospects,
         conflict: compared.conflict,
+        without: &compared.without,
         build,
         mains: mains_of(machine),
     }
     .rank();
-    let verdict = verdict::Case {
+    let case = verdict::Case {
         machine,
         cautions: known.cautions,
         entered: &entered,
@@ -312,14 +313,10 @@ fn weigh_entered(
         prospects: &prospects,
         stakes,
         next: &next,
-    }
-    .verdict();
-    // The old part is looked at first.
-    let start_device = Task::Check(crate::Check::StartDevice);
-    if verdict.best.action == Action::TestFit && entered.iter().any(|one| one.task == start_device)
-    {
-        let is_fit = |check: &NextCheck| f64::from(u8::from(check.task == verdict::TEST_FIT));
-        next = ranked(next, is_fit);
+    };
+    let verdict = case.verdict();
+    if let Some(first) = case.asks_first(&verdict) {
+        next = ranked(next, |check| f64::from(u8::from(check.task == first)));
     }
     Some(Whole {
         builds: compared.picture.builds,

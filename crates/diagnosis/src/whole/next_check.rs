@@ -61,8 +61,20 @@ pub struct NextCheck {
     pub declared_parts_only: bool,
     /// Answers after which something else would be done.
     pub overturns: Vec<Overturn>,
+    /// What it clears the way for, where that is why it is worth its time: then value, bits and
+    /// price are those of both together.
+    pub opens: Option<Opens>,
     /// Why it is offered again, where it was done before.
     pub again: Option<Again>,
+}
+
+/// A check that another one has to come before.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Opens {
+    /// The check behind it.
+    pub task: Task,
+    /// Minutes of work that it takes, with those of waiting as far as they count.
+    pub minutes: f64,
 }
 
 /// An answer that would change the verdict.
@@ -118,8 +130,31 @@ impl NextCheck {
     /// What it brings per minute: what checks are ordered by.
     #[must_use]
     pub fn per_minute(&self) -> f64 {
-        let minutes = self.minutes + WAITING_AS_WORK * self.waiting;
-        self.worth() / minutes.max(0.5)
+        let behind = self.opens.map_or(0.0, |opens| opens.minutes);
+        self.worth() / (self.own_minutes() + behind).max(0.5)
+    }
+
+    fn own_minutes(&self) -> f64 {
+        self.minutes + WAITING_AS_WORK * self.waiting
+    }
+
+    /// This check with one behind it that it clears the way for, where that is worth more.
+    fn clearing_the_way_for(self, behind: &Self) -> Self {
+        let both = Self {
+            value: self.value.max(behind.value),
+            bits: self.bits.max(behind.bits),
+            price: self.price + behind.price,
+            opens: Some(Opens {
+                task: behind.task,
+                minutes: behind.own_minutes(),
+            }),
+            ..self.clone()
+        };
+        if both.per_minute() > self.per_minute() {
+            both
+        } else {
+            self
+        }
     }
 }
 
@@ -132,6 +167,8 @@ pub(super) struct Choosing<'a> {
     pub(super) picture: &'a Picture,
     pub(super) prospects: &'a Prospects,
     pub(super) conflict: Option<Conflict>,
+    /// What would be believed without each task.
+    pub(super) without: &'a [(Task, usize, Picture)],
     pub(super) build: Build,
     pub(super) mains: Option<Mains>,
 }
@@ -140,6 +177,7 @@ impl Choosing<'_> {
     /// What can be done now, the best first, and what can't, with why.
     pub(super) fn rank(&self) -> (Vec<NextCheck>, Vec<Withheld>) {
         let (mut possible, mut withheld) = (Vec::new(), Vec::new());
+        let mut behind = Vec::new();
         let now = self.setup_now();
         for task in tasks() {
             let again = self.again(task);
@@ -147,8 +185,20 @@ impl Choosing<'_> {
                 continue;
             }
             match self.why_not(task, again) {
-                Some(why) => withheld.push(Withheld { task, why }),
+                Some(why) => {
+                    if let Some(key) = key_to(&why) {
+                        behind.extend(self.appraise(task, again, now).map(|one| (key, one)));
+                    }
+                    withheld.push(Withheld { task, why });
+                }
                 None => possible.extend(self.appraise(task, again, now)),
+            }
+        }
+        for (key, behind) in &behind {
+            let found = possible.iter().position(|one: &NextCheck| one.task == *key);
+            if let Some(place) = found {
+                let check = possible.remove(place);
+                possible.insert(place, check.clearing_the_way_for(behind));
             }
         }
         // Equals stay in the order of the tasks.
@@ -173,6 +223,7 @@ impl Choosing<'_> {
             setup: effort.setup,
             declared_parts_only: task == Task::Clue(Clue::GoodDevice) && self.gas_burns(),
             overturns,
+            opens: None,
             again,
         })
     }
@@ -315,6 +366,19 @@ impl Choosing<'_> {
             }
         }
         now
+    }
+}
+
+/// The check that opens what is withheld, where one does.
+fn key_to(why: &WhyWithheld) -> Option<Task> {
+    let WhyWithheld::Closed(reasons) = why else {
+        return None;
+    };
+    // The plug comes first where both are missing.
+    match reasons.as_slice() {
+        [Closed::PlugNotChecked, ..] => Some(Task::Check(Check::Ground)),
+        [Closed::PinsNotChecked] => Some(Task::Check(Check::Shell)),
+        _ => None,
     }
 }
 

@@ -87,7 +87,7 @@ pub(super) struct Compared {
     pub(super) picture: Picture,
     before: Picture,
     /// With how many changes had been made when the task was done.
-    without: Vec<(Task, usize, Picture)>,
+    pub(super) without: Vec<(Task, usize, Picture)>,
     changes: usize,
     pub(super) conflict: Option<Conflict>,
 }

@@ -89,6 +89,20 @@ const HALF: f64 = 0.5;
 /// From this chance on that it hums, the trouble is at the start.
 const HUMS: f64 = 0.25;
 
+/// What is seen, felt and heard of the sealed system from outside.
+const SEALED_SIGNS: [Task; 8] = [
+    Task::Check(Check::LookOver),
+    Task::Clue(Clue::PowerLevel),
+    Task::Clue(Clue::WattsTrend),
+    Task::Clue(Clue::CondenserWarmth),
+    Task::Clue(Clue::Drier),
+    Task::Clue(Clue::SuctionLine),
+    Task::Clue(Clue::Hiss),
+    Task::Clue(Clue::FrostPattern),
+];
+/// A sign that changes the odds by less speaks for nothing.
+const SPEAKS: f64 = 2.0;
+
 /// The check that a test fit is.
 pub(super) const TEST_FIT: Task = Task::Clue(Clue::GoodDevice);
 
@@ -133,6 +147,31 @@ impl Case<'_> {
         }
     }
 
+    /// The check that the verdict asks for before any other: to fit a part to see, once the old
+    /// one was looked at; a second sign before a sealed system is given up.
+    pub(super) fn asks_first(&self, verdict: &Verdict) -> Option<Task> {
+        let looked_at = self.was_done(Task::Check(Check::StartDevice));
+        if verdict.best.action == Action::TestFit && looked_at {
+            return Some(TEST_FIT);
+        }
+        self.sealed_sign(&verdict.best)
+    }
+
+    /// A sign of the sealed system that can be looked at now, where less than two speak for giving
+    /// it up: nobody throws a machine away on one touch of the hand.
+    fn sealed_sign(&self, best: &Proposal) -> Option<Task> {
+        let condemns = matches!(best.action, Action::Scrap | Action::LicensedWork);
+        let fault = best.fault.filter(|fault| condemns && fault.is_sealed())?;
+        let suspect = self.compared.suspect(Some(fault));
+        let signs = suspect.pointing_to.iter();
+        let own = signs.filter(|one| SEALED_SIGNS.contains(&one.task) && one.factor >= SPEAKS);
+        if own.count() >= 2 {
+            return None;
+        }
+        let mut next = self.next.iter().map(|check| check.task);
+        next.find(|task| SEALED_SIGNS.contains(task))
+    }
+
     fn proposal(&self, aim: Aim, cost: f64) -> Proposal {
         let right = self.prospects.right(aim);
         let (action, fault) = match aim.action {
@@ -166,9 +205,10 @@ impl Case<'_> {
             best.action == Action::TestFit && self.next.iter().any(|check| check.task == TEST_FIT);
         // A question about its past is worth asking, and holds nothing up.
         let mut checks = self.next.iter().filter(|check| check.task != Task::History);
-        let worthwhile = to_see || checks.any(NextCheck::is_worthwhile);
+        let worthwhile =
+            to_see || self.sealed_sign(best).is_some() || checks.any(NextCheck::is_worthwhile);
         let enough = if condemns { SURE_TO_SCRAP } else { NEARLY_SURE };
-        if best.right >= enough && !held_back {
+        if best.right >= enough && !held_back && self.sealed_sign(best).is_none() {
             Decided::NearlySure
         } else if worthwhile {
             Decided::GoOn

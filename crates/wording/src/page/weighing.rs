@@ -16,6 +16,8 @@ pub const CHANGED: &str = "What that changed";
 pub const CHANGED_LITTLE: &str = "It moved no suspect by much.";
 /// Heads a verdict that nothing more needs to be known for.
 pub const ENOUGH: &str = "Enough is known";
+/// Heads a verdict where nothing more can be found out now.
+pub const AS_FAR_AS_IT_GOES: &str = "As far as it can be told now";
 /// Heads a verdict beside a check that is worth its time.
 pub const BEST_SO_FAR: &str = "Best bet so far";
 /// Leads to a check though enough is known.

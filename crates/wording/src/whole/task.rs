@@ -76,8 +76,12 @@ fn changes(check: &NextCheck) -> Vec<String> {
         }
     }
     let said = groups.iter().take(TOLD);
-    said.map(|(then, all)| format!("If {}, {then}", seen(all, check.task)))
-        .collect()
+    let opens = check.opens.map(|opens| {
+        let behind = within(heading(opens.task));
+        format!("It clears the way for the next one: {behind}")
+    });
+    let said = said.map(|(then, all)| format!("If {}, {then}", seen(all, check.task)));
+    opens.into_iter().chain(said).collect()
 }
 
 fn seen(overturns: &[&Overturn], task: Task) -> String {
@@ -310,6 +314,7 @@ mod tests {
             declared_parts_only: false,
             overturns: Vec::new(),
             again: None,
+            opens: None,
         }
     }
 

@@ -6,6 +6,7 @@ use super::Choosing;
 use crate::Check;
 use crate::whole::clue::{Clue, Task};
 use crate::whole::fault::Fault;
+use crate::whole::picture::Picture;
 
 /// Tasks that can condemn a compressor by one reading, the faults that they find, and from which
 /// chance of those on they are done twice.
@@ -59,13 +60,16 @@ impl Choosing<'_> {
         if let Some(conflict) = unfitting {
             return Some(Again::DoesNotFit(conflict.factor));
         }
-        let chance = |faults: &[Fault]| -> f64 {
+        let chance = |picture: &Picture, faults: &[Fault]| -> f64 {
             let each = faults.iter();
-            each.map(|fault| self.picture.faults[fault.place()]).sum()
+            each.map(|fault| picture.faults[fault.place()]).sum()
         };
-        let rests = CONDEMNING
-            .iter()
-            .any(|(condemns, faults, from)| *condemns == task && chance(faults) >= *from);
+        let (_, _, without) = self.without.iter().find(|(one, ..)| *one == task)?;
+        let rests = CONDEMNING.iter().any(|(condemns, faults, from)| {
+            let now = chance(self.picture, faults);
+            // Readings that clear what they look at are not what it rests on.
+            *condemns == task && now >= *from && now > chance(without, faults)
+        });
         rests.then_some(Again::RestsOnOne)
     }
 
