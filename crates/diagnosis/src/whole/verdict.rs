@@ -90,8 +90,7 @@ const HALF: f64 = 0.5;
 const HUMS: f64 = 0.25;
 
 /// What is seen, felt and heard of the sealed system from outside.
-const SEALED_SIGNS: [Task; 8] = [
-    Task::Check(Check::LookOver),
+const SEALED_SIGNS: [Task; 7] = [
     Task::Clue(Clue::PowerLevel),
     Task::Clue(Clue::WattsTrend),
     Task::Clue(Clue::CondenserWarmth),
@@ -100,9 +99,6 @@ const SEALED_SIGNS: [Task; 8] = [
     Task::Clue(Clue::Hiss),
     Task::Clue(Clue::FrostPattern),
 ];
-/// A sign that changes the odds by less speaks for nothing.
-const SPEAKS: f64 = 2.0;
-
 /// The check that a test fit is.
 pub(super) const TEST_FIT: Task = Task::Clue(Clue::GoodDevice);
 
@@ -154,7 +150,25 @@ impl Case<'_> {
         if verdict.best.action == Action::TestFit && looked_at {
             return Some(TEST_FIT);
         }
-        self.sealed_sign(&verdict.best)
+        self.missing_proof(&verdict.best, &verdict.hold)
+    }
+
+    /// What is still to be seen before a machine may be given up, where it can be seen.
+    fn missing_proof(&self, best: &Proposal, hold: &[Hold]) -> Option<Task> {
+        self.sealed_sign(best)
+            .or_else(|| self.trial_of_compressor(best, hold))
+    }
+
+    /// The trial with a known-good start device, or what clears the way for it.
+    fn trial_of_compressor(&self, best: &Proposal, hold: &[Hold]) -> Option<Task> {
+        let condemns = matches!(best.action, Action::Scrap | Action::LicensedWork);
+        if !condemns || !hold.contains(&Hold::DoNotCondemnCompressor) {
+            return None;
+        }
+        let is_key = |check: &&NextCheck| check.opens.is_some_and(|opens| opens.task == TEST_FIT);
+        let fit = self.next.iter().find(|check| check.task == TEST_FIT);
+        let found = fit.or_else(|| self.next.iter().find(is_key));
+        found.map(|check| check.task)
     }
 
     /// A sign of the sealed system that can be looked at now, where less than two speak for giving
@@ -162,9 +176,11 @@ impl Case<'_> {
     fn sealed_sign(&self, best: &Proposal) -> Option<Task> {
         let condemns = matches!(best.action, Action::Scrap | Action::LicensedWork);
         let fault = best.fault.filter(|fault| condemns && fault.is_sealed())?;
-        let suspect = self.compared.suspect(Some(fault));
-        let signs = suspect.pointing_to.iter();
-        let own = signs.filter(|one| SEALED_SIGNS.contains(&one.task) && one.factor >= SPEAKS);
+        let against = self.compared.suspect(Some(fault)).pointing_away;
+        let speaks = |task: Task| against.iter().all(|one| one.task != task);
+        // Signs that say the same make each other dispensable: they count all the same.
+        let looked_at = self.entered.iter().map(|one| one.task);
+        let own = looked_at.filter(|task| SEALED_SIGNS.contains(task) && speaks(*task));
         if own.count() >= 2 {
             return None;
         }
@@ -205,10 +221,10 @@ impl Case<'_> {
             best.action == Action::TestFit && self.next.iter().any(|check| check.task == TEST_FIT);
         // A question about its past is worth asking, and holds nothing up.
         let mut checks = self.next.iter().filter(|check| check.task != Task::History);
-        let worthwhile =
-            to_see || self.sealed_sign(best).is_some() || checks.any(NextCheck::is_worthwhile);
+        let proof = self.missing_proof(best, hold);
+        let worthwhile = to_see || proof.is_some() || checks.any(NextCheck::is_worthwhile);
         let enough = if condemns { SURE_TO_SCRAP } else { NEARLY_SURE };
-        if best.right >= enough && !held_back && self.sealed_sign(best).is_none() {
+        if best.right >= enough && !held_back && proof.is_none() {
             Decided::NearlySure
         } else if worthwhile {
             Decided::GoOn
