@@ -200,3 +200,101 @@ fn a_capacitor_is_asked_for_as_numbers_and_else_as_an_impression() {
     let no_meter = "capacitor/measured - not-sure";
     assert_eq!(items(&[no_meter]), ["marking", "measured", "answer"]);
 }
+
+/// A machine that hums and clicks, its start device sound, its pins not measured to the shell.
+const HUMS: [&str; 19] = [
+    "machine/kind: chest-freezer",
+    "machine/mains: 230-v-50-hz",
+    "machine/complaint: hums-then-clicks",
+    "machine/told-by: myself",
+    "refrigerant/plate: r134a",
+    "look-over/signs: none",
+    "ground/earth-pin: has",
+    "ground/tester: ohmmeter",
+    "ground/blades-to-earth = OL",
+    "ground/blades-to-metal = OL",
+    "ground/earth-to-metal = 0.3",
+    "ground/blade-to-blade = 14.1",
+    "stored-charge/stores: nothing",
+    "click-interval/answer: within-seconds",
+    "other-outlet/answer: same",
+    "start-device/start-device-kind: ptc",
+    "start-device/start-device-looks: whole",
+    "start-device/ptc-marking = 22",
+    "start-device/ptc-reading = 22",
+];
+
+/// Condemning a sound compressor is the dearest mistake of the trade (common practice, no source):
+/// the trial that could clear it comes first, and what that trial waits for before it.
+#[test]
+fn no_compressor_is_given_up_while_the_trial_that_could_clear_it_can_be_made() {
+    let mut told = HUMS.to_vec();
+    told.extend([
+        "windings/start-gear: off",
+        "windings/pair-1-2 = 11.4",
+        "windings/pair-1-3 = 30.2",
+        "windings/pair-2-3 = 18.9",
+    ]);
+    let found = whole(&told);
+    assert_eq!(found.verdict.decided, Decided::GoOn);
+    assert_eq!(found.next[0].task, Task::Check(Check::Shell));
+    let opens = found.next[0].opens.expect("it clears the way");
+    assert_eq!(opens.task, Task::Clue(Clue::GoodDevice));
+
+    told.extend([
+        "shell/pin-1-to-shell = OL",
+        "shell/pin-2-to-shell = OL",
+        "shell/pin-3-to-shell = OL",
+    ]);
+    let found = whole(&told);
+    assert_eq!(found.verdict.decided, Decided::GoOn);
+    assert_eq!(found.next[0].task, Task::Clue(Clue::GoodDevice));
+
+    told.push("good-device/answer: hums");
+    assert_ne!(whole(&told).next[0].task, Task::Check(Check::Shell));
+}
+
+/// Nobody throws a machine away on one touch of the hand (common practice, no source).
+#[test]
+fn a_sealed_system_is_given_up_on_two_signs_not_on_one() {
+    let mut told = vec![
+        "machine/kind: chest-freezer",
+        "machine/mains: 230-v-50-hz",
+        "machine/complaint: runs-stays-warm",
+        "machine/told-by: myself",
+        "refrigerant/plate: r134a",
+        "look-over/signs: none",
+        "ground/earth-pin: has",
+        "ground/blades-to-earth = OL",
+        "ground/blades-to-metal = OL",
+        "ground/earth-to-metal = 0.3",
+        "lint/answer: clear",
+        "coil-ice/answer: clear",
+        "power-level/answer: low",
+    ];
+    let found = whole(&told);
+    assert_eq!(found.verdict.decided, Decided::GoOn, "{:?}", found.verdict);
+    assert_eq!(found.next[0].task, Task::Clue(Clue::FrostPattern));
+    told.push("frost-pattern/answer: none");
+    let found = whole(&told);
+    assert_eq!(found.verdict.decided, Decided::NearlySure);
+    assert_eq!(found.verdict.best.action, Action::Scrap);
+}
+
+#[test]
+fn readings_that_clear_a_motor_are_not_asked_for_twice() {
+    let told = [
+        "machine/kind: fridge-freezer",
+        "machine/build: inverter",
+        "machine/complaint: silent",
+        "machine/told-by: myself",
+        "flash-code/answer: motor-or-drive",
+        "windings/start-gear: off",
+        "windings/pair-1-2 = 12.1",
+        "windings/pair-1-3 = 12.0",
+        "windings/pair-2-3 = 12.1",
+    ];
+    let found = whole(&told);
+    let windings = Task::Check(Check::Windings);
+    assert!(found.next.iter().all(|check| check.task != windings));
+}

@@ -204,7 +204,12 @@ pub(crate) fn worth_checking(whole: &Whole, locale: &Locale) -> Vec<String> {
         let mut first = whole.safety_first.iter();
         first.any(|step| Task::Check(step.check()) == task)
     };
-    let worthwhile = whole.next.iter().filter(|check| check.is_worthwhile());
+    // What the verdict waits for comes first, whatever it is worth by itself.
+    let goes_on = whole.verdict.decided == Decided::GoOn;
+    let checks = whole.next.iter().enumerate();
+    let worthwhile = checks
+        .filter(|(place, check)| check.is_worthwhile() || (*place == 0 && goes_on))
+        .map(|(_, check)| check);
     let others = worthwhile.filter(|check| !is_first(check.task));
     lines.extend(others.take(CHECKS).map(|check| next_check(check).line()));
     if lines.is_empty() {
