@@ -1,9 +1,11 @@
 //! A task that asks its questions one at a time: the question, what its answers mean and have
 //! changed, and what was answered.
 
+mod told;
+
 use std::collections::BTreeSet;
 
-use diagnosis::{Ask, Caution, Check, Finding, Task, Whole};
+use diagnosis::{Ask, Finding, Task, Whole};
 use job::{Answer, Name};
 use leptos::prelude::*;
 use wording::{Locale, Words, page, whole, windings_page as words};
@@ -12,15 +14,16 @@ use super::check_drawings::drawing_of;
 use super::choice_list::{ChoiceList, Offer};
 use super::how_to::HowTo;
 use super::settings::KEYBOARD;
-use super::suspects::{Changed, whole_of};
+use super::suspects::whole_of;
 use crate::device;
 use crate::forms::pair_reading::Target;
-use crate::forms::questions::{Asked, answered, asked, chosen, first_open};
+use crate::forms::questions::{Asked, asked, chosen, first_open};
 use crate::forms::windings_meter::MeterInUse;
+use told::{answers, changed, meaning};
+
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::cannot_do::CannotDo;
-use crate::parts::caution::Caution as CautionInFull;
 use crate::parts::live::{live, tap};
 use crate::parts::plain::{button, link, paragraph};
 use crate::parts::reading_field::{FIELD, ReadingField};
@@ -199,89 +202,6 @@ fn drawing(item: Ask) -> Option<impl IntoView> {
             <svg class="drawing" viewBox="0 0 320 120" aria-hidden="true" inner_html=inside></svg>
         </div>
     })
-}
-
-/// What was answered, each to be changed.
-fn answers(asking: Asking) -> impl IntoView {
-    let rows = asking.open.with_job(|job| {
-        let items = answered(asking.task, job).into_iter();
-        items
-            .map(|item| (item, says(item, job, &asking.locale)))
-            .collect::<Vec<_>>()
-    });
-    let row = |(item, says): (Ask, String)| {
-        view! {
-            <div class="noted">
-                <dt>{whole::about(item)}</dt>
-                <dd>
-                    <strong>{says}</strong>
-                    <button type="button" class="plain" on:click=tap(move |_| asking.ask_again(item))>
-                        {page::CHANGE}
-                        <span class="unseen">" " {whole::about(item)}</span>
-                    </button>
-                </dd>
-            </div>
-        }
-    };
-    (!rows.is_empty()).then(|| {
-        view! { <dl class="noted-list">{rows.into_iter().map(row).collect_view()}</dl> }
-    })
-}
-
-/// The answer that counts, in words.
-fn says(item: Ask, job: &job::Job, locale: &Locale) -> String {
-    let (check, name) = item.names();
-    job.counting(check, name)
-        .and_then(|(entry, _)| page::entry(entry, locale))
-        .map(|entry| entry.says)
-        .filter(|says| !says.is_empty())
-        .unwrap_or_else(|| page::NONE_OF_THESE.to_owned())
-}
-
-/// What this check found, and what it warns of.
-fn meaning(asking: Asking) -> impl IntoView {
-    let (findings, cautions) = asking.open.assessment().with(|known| {
-        let of_check = |finding: &&Finding| Task::Check(finding.check()) == asking.task;
-        let findings: Vec<String> = known
-            .findings
-            .iter()
-            .filter(of_check)
-            .map(|finding| wording::finding(finding, &asking.locale))
-            .collect();
-        let cautions = known.cautions.iter().copied();
-        let cautions: Vec<_> = cautions
-            .filter(|caution| belongs(*caution, asking.task))
-            .collect();
-        (findings, cautions)
-    });
-    let has_any = !findings.is_empty() || !cautions.is_empty();
-    has_any.then(|| {
-        let findings = findings.into_iter().map(|said| paragraph("", said));
-        let cautions = cautions
-            .into_iter()
-            .map(|caution| view! { <CautionInFull caution/> });
-        view! {
-            <section class="meaning" id=MEANING tabindex="-1" aria-label=words::MEANING>
-                {cautions.collect_view()}
-                {findings.collect_view()}
-            </section>
-        }
-    })
-}
-
-/// A leak belongs to both checks that can find one.
-fn belongs(caution: Caution, task: Task) -> bool {
-    match caution {
-        Caution::LiveMetal | Caution::LeakInDoubt => {
-            matches!(task, Task::Check(Check::Ground | Check::Shell))
-        }
-        other => other.check().map(Task::Check) == Some(task),
-    }
-}
-
-/// What the answers on this screen have changed.
-fn changed(asking: Asking) -> impl IntoView {
-    live(move || asking.has_answered.get().then(|| view! { <Changed/> }))
 }
 
 fn question(asking: Asking, item: Ask) -> impl IntoView {
