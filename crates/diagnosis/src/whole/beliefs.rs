@@ -103,6 +103,9 @@ impl<'a> Beliefs<'a> {
         for &compiled in networks {
             let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
+            if odds <= 0.0 {
+                continue;
+            }
             let workspace = &mut desk[compiled.build.column()];
             let ln = compiled.tree.ln_probability(&evidence, workspace).ok()?;
             logs.push(libm::log(odds) + ln - ln_offered);
@@ -122,6 +125,9 @@ impl<'a> Beliefs<'a> {
         for &compiled in networks {
             let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
+            if odds <= 0.0 {
+                continue;
+            }
             let workspace = &mut desk[compiled.build.column()];
             let ln_nothing = ln_nothing(compiled, &evidence, workspace);
             let Ok(posterior) = compiled.tree.propagate(&evidence, workspace) else {
