@@ -1,6 +1,6 @@
 //! What to do next: the Path with the break in it, one check, and the way to all others.
 
-use diagnosis::{Assessment, Basis, Level, LinkState, Task, Whole};
+use diagnosis::{Assessment, Basis, Level, Link, LinkState, Task, Whole};
 use job::{Job, Origin};
 use leptos::prelude::*;
 use wording::page::weighing;
@@ -46,7 +46,11 @@ pub fn path(open: OpenJob) -> Links {
     let mut links = open.assessment().with(|known| known.path.clone());
     let known = open.weighing().now();
     let weighed = known.as_deref().and_then(whole_of);
-    let likeliest = weighed.and_then(Whole::likeliest_break);
+    // Whatever breaks it, the cabinet doesn't hold its cold: that is news only where nothing is in doubt.
+    let is_told = links.iter().any(|(_, state)| state.interrupts());
+    let likeliest = weighed
+        .and_then(Whole::likeliest_break)
+        .filter(|link| !(is_told && *link == Link::Hold));
     for (link, state) in &mut links {
         if likeliest == Some(*link) && !state.interrupts() {
             *state = LinkState::Doubtful(Basis::Weighed);

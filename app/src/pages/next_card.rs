@@ -1,6 +1,6 @@
 //! What to do next: a step for safety, the check that is worth most, or the verdict.
 
-use diagnosis::{Assessment, CHANGE, Decided, NextCheck, Step, Task};
+use diagnosis::{Assessment, CHANGE, Decided, NextCheck, Step, Task, Whole};
 use leptos::prelude::*;
 use wording::page::weighing as words;
 use wording::{Locale, page, step, whole};
@@ -43,7 +43,7 @@ fn weighed(open: OpenJob, known: &Assessment, first: Option<Step>, locale: &Loca
     match whole.verdict.decided {
         Decided::GoOn => view! {
             {next.map(|next| check_card(open, known, next, locale))}
-            {verdict(open, words::BEST_SO_FAR, whole::to_do(known, whole))}
+            {verdict(open, words::BEST_SO_FAR, so_far(known, whole))}
         }
         .into_any(),
         Decided::NearlySure => view! {
@@ -57,6 +57,14 @@ fn weighed(open: OpenJob, known: &Assessment, first: Option<Step>, locale: &Loca
         }
         .into_any(),
     }
+}
+
+/// What it would be by now, under a heading that says so.
+fn so_far(known: &Assessment, weighed: &Whole) -> Vec<String> {
+    let behind = whole::to_do(known, weighed).into_iter().skip(1);
+    std::iter::once(whole::bet_so_far(weighed))
+        .chain(behind)
+        .collect()
 }
 
 /// The verdict, or what it would be by now: a line in large, the others below.
@@ -90,7 +98,7 @@ fn check_card(open: OpenJob, known: &Assessment, next: &NextCheck, locale: &Loca
         open,
         next.task.name(),
         words.heading.to_owned(),
-        words.how.to_owned(),
+        words.tells.to_owned(),
         why,
         words.takes,
     )
@@ -113,7 +121,7 @@ fn card(
     open: OpenJob,
     check: &'static str,
     heading: String,
-    how: String,
+    tells: String,
     why: String,
     takes: String,
 ) -> AnyView {
@@ -121,10 +129,10 @@ fn card(
         <section class="next" aria-labelledby="next-step">
             {paragraph("eyebrow", page::NEXT)}
             <h2 id="next-step">{heading}</h2>
-            {paragraph("", how)}
-            {(!why.is_empty()).then(|| view! { <p class="why">{why} "."</p> })}
-            {paragraph("soft", takes)}
+            {paragraph("", tells)}
+            {paragraph("soft takes", takes)}
             {link("button wide", check_link(open, check), page::DO_THIS)}
+            {(!why.is_empty()).then(|| view! { <p class="small why">{why} "."</p> })}
         </section>
     }
     .into_any()

@@ -163,10 +163,26 @@ fn is_fitted(action: Action) -> bool {
 /// What it would be with no more checks. Nothing is proposed that is held back at once, or that
 /// is hardly ever right.
 fn so_far(best: &Proposal) -> String {
-    if best.action == Action::Scrap || best.right < STANDS_OUT {
-        return "So far no repair stands out.".to_owned();
+    match stands_out(best) {
+        true => format!("Best bet so far: {}", bet(best)),
+        false => NO_REPAIR.to_owned(),
     }
-    format!("Best bet so far: {}", bet(best))
+}
+
+const NO_REPAIR: &str = "So far no repair stands out.";
+
+fn stands_out(best: &Proposal) -> bool {
+    best.action != Action::Scrap && best.right >= STANDS_OUT
+}
+
+/// The same under a heading that says already that it is the best bet so far.
+#[must_use]
+pub fn bet_so_far(whole: &Whole) -> String {
+    let best = &whole.verdict.best;
+    match stands_out(best) {
+        true => bet(best),
+        false => NO_REPAIR.to_owned(),
+    }
 }
 
 /// A bet on which more is to be found out: what a machine is scrapped for is not known yet.

@@ -46,6 +46,8 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
         let look = if dark { "dark" } else { "light" };
         take(&visit, &format!("windings-{look}"))?;
         back_to_job(&visit)?;
+        visit.see("What could be at fault")?;
+        take(&visit, &format!("do-{look}"))?;
         visit.press("Known")?;
         visit.see("Found so far")?;
         take(&visit, &format!("known-{look}"))?;
