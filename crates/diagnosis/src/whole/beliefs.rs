@@ -16,7 +16,7 @@ use crate::choice::Choice;
 const LEAST_BUILD: f64 = 0.03;
 /// How likely it is that someone observes what such a build doesn't have: a slip in the build or
 /// in the answer.
-const MISTAKEN: f64 = 0.02;
+pub(super) const MISTAKEN: f64 = 0.02;
 /// Weights on what the compressor does, where something was observed that needs it running.
 const RAN: [f64; 8] = [1.0, 0.8, 0.7, 0.02, 0.02, 0.02, 0.02, 0.02];
 

@@ -1,10 +1,11 @@
 //! Which parts may be at fault, where the Path breaks, and which readings say so.
 
 use super::Whole;
-use super::beliefs::{Beliefs, Desk};
+use super::beliefs::{Beliefs, Desk, MISTAKEN};
+use super::build::Build;
 use super::clue::Task;
 use super::conditions::compressor;
-use super::entered::Entered;
+use super::entered::{Entered, Weight};
 use super::fault::Fault;
 use super::picture::Picture;
 use crate::Link;
@@ -127,7 +128,10 @@ impl Compared {
         for ((_, one), (_, ln_alone, _)) in own().zip(&mut logs) {
             let mut alone = carried.clone();
             alone.push(one.clone());
-            *ln_alone = Beliefs::ln_probability(&networks, odds, &alone, desk)?;
+            *ln_alone = match ln_of_one_clue(&before, &alone) {
+                Some(known) => known,
+                None => Beliefs::ln_probability(&networks, odds, &alone, desk)?,
+            };
         }
         Some(Self {
             picture,
@@ -214,6 +218,23 @@ impl Compared {
     }
 }
 
+/// The logarithm of the probability of one clue's answer by itself, which what was believed before
+/// holds already. `None` for what says more than that.
+fn ln_of_one_clue(before: &Picture, entered: &[Entered]) -> Option<f64> {
+    let [one] = entered else {
+        return None;
+    };
+    let [Weight::Clue(clue, ln_weights)] = one.weights.as_slice() else {
+        return None;
+    };
+    let builds = Build::ALL.iter().filter(|build| clue.exists_in(**build));
+    let shown: f64 = builds.map(|build| before.builds[build.column()]).sum();
+    let seen = before.answers[*clue as usize].iter().zip(ln_weights);
+    let seen: f64 = seen.map(|(chance, ln)| chance * libm::exp(*ln)).sum();
+    let known = one.period == 0 && shown > 0.0;
+    known.then(|| libm::log(shown * seen + (1.0 - shown) * MISTAKEN))
+}
+
 /// Odds of a probability, kept away from the ends where rounding would decide.
 fn odds(probability: f64) -> f64 {
     let inside = probability.clamp(1e-12, 1.0 - 1e-12);
@@ -235,4 +256,35 @@ fn conflict(ln_all: f64, logs: &[(Task, f64, f64)]) -> Option<Conflict> {
         factor: libm::exp(ln_factor),
         repeat,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::clue::Clue;
+    use super::super::networks::{self, Assumptions};
+    use super::*;
+
+    #[test]
+    fn one_clue_by_itself_is_as_likely_as_a_pass_of_its_own_says() {
+        let assumptions = Assumptions::default();
+        let networks = assumptions.networks().unwrap();
+        let mut desk = networks::desk(&networks);
+        for kind in [None, Some(crate::Kind::FridgeFreezer)] {
+            let odds = Build::odds(kind);
+            let (_, before) = Beliefs::glance(&networks, odds, &[], &mut desk).unwrap();
+            for &clue in Clue::ALL {
+                let ln_weights: Vec<f64> = (0..clue.answers().len())
+                    .map(|answer| -(answer as f64))
+                    .collect();
+                let one = [Entered {
+                    task: clue.task(),
+                    period: 0,
+                    weights: vec![Weight::Clue(clue, ln_weights)],
+                }];
+                let quick = ln_of_one_clue(&before, &one).unwrap();
+                let slow = Beliefs::ln_probability(&networks, odds, &one, &mut desk).unwrap();
+                assert!((quick - slow).abs() < 1e-9, "{clue:?}: {quick} and {slow}");
+            }
+        }
+    }
 }
