@@ -6,7 +6,7 @@ use super::answer::answers;
 use super::heading;
 use crate::{ItemWords, Words, item};
 
-/// Says what a question asks. How a clue is come by is told by [`guide`](super::guide).
+/// Says what a question asks. How a clue is come by is told by [`guide`](super::guide()).
 #[must_use]
 pub fn ask(ask: Ask) -> ItemWords {
     match ask {
