@@ -25,7 +25,7 @@ pub(super) struct Picture {
     pub(super) pump: Vec<f64>,
     pub(super) exchange: Vec<f64>,
     pub(super) hold: Vec<f64>,
-    /// By [`Build`].
+    /// By [`Build`](super::build::Build).
     pub(super) builds: [f64; 3],
 }
 
