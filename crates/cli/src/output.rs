@@ -54,8 +54,8 @@ pub(crate) struct Assessed {
     cautions: Vec<Caution>,
     /// What may be powered.
     power: Power,
-    /// What to do, in a safe order; the first is the next step.
-    next: Vec<NextStep>,
+    /// The unplugged steps that are left, in a safe order.
+    steps: Vec<NextStep>,
     /// Faults that may be there, the likeliest first; empty where the machine was not weighed:
     /// nothing is known yet, or only the checks were asked for.
     suspects: Vec<whole::Suspect>,
@@ -66,7 +66,7 @@ pub(crate) struct Assessed {
     /// What to do; null where the machine was not weighed.
     verdict: Option<whole::Verdict>,
     /// What can be checked now, the most worth per minute first.
-    next_checks: Vec<whole::NextCheck>,
+    next: Vec<whole::NextCheck>,
     /// What can't be checked now, and why.
     withheld: Vec<whole::Withheld>,
     /// Readings that don't fit together, if there are any.

@@ -259,7 +259,7 @@ fn json_names_the_pins_the_windings_and_the_explanations() {
         .map(|explained| explained["probability"].as_f64().unwrap())
         .sum();
     assert!((sum - 1.0).abs() < 1e-9, "{sum}");
-    assert!(!value[0]["next"].as_array().unwrap().is_empty());
+    assert!(!value[0]["steps"].as_array().unwrap().is_empty());
     assert!(value[0]["cautions"][0]["level"].is_string());
 }
 

@@ -52,7 +52,7 @@ impl Assessed {
                 look_and_listen: in_front_of(&assessment.gates.look_and_listen),
                 trials: in_front_of(&assessment.gates.trials),
             },
-            next: assessment
+            steps: assessment
                 .next
                 .iter()
                 .map(|step| NextStep::of(*step, locale))
@@ -61,7 +61,7 @@ impl Assessed {
             nothing_wrong: weighed.map(|found| whole::Suspect::of(&found.nothing_wrong)),
             links: each(weighed, |whole| &whole.links, whole::LinkOdds::of),
             verdict: weighed.map(whole::Verdict::of),
-            next_checks: each(weighed, |whole| &whole.next, whole::NextCheck::of),
+            next: each(weighed, |whole| &whole.next, whole::NextCheck::of),
             withheld: each(weighed, |whole| &whole.withheld, whole::Withheld::of),
             conflict: weighed
                 .and_then(|found| found.conflict)
