@@ -2,7 +2,7 @@
 //!
 //! The page keeps the typed text; this decides what it means. Nothing here changes the text.
 
-use diagnosis::{Ask, Clue, Item, WindingsKnown, item_of_pair};
+use diagnosis::{Ask, Item, WindingsKnown, item_of_pair};
 use job::{Answer, Measured, Reading, Text, Unit};
 use measure::windings::{Pair, doubt_about_pair};
 use measure::{Doubt, Meter, doubt_about_insulation, doubt_about_leads, doubt_about_ohms};
@@ -73,13 +73,7 @@ impl Target {
     }
 
     fn is_printed(self) -> bool {
-        matches!(
-            self,
-            Self::Ask(
-                Ask::Item(Item::PtcMarking | Item::CapacitorMarking)
-                    | Ask::Number(Clue::Capacitor, "marking")
-            )
-        )
+        matches!(self, Self::Ask(ask) if ask.is_printed())
     }
 
     /// How good the meter is at this. Volts and degrees: a low-cost meter's and a household

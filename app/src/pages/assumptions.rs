@@ -115,7 +115,7 @@ fn row(editing: Editing, build: Build, fault: Option<Fault>) -> AnyView {
     let reset = move |_| {
         let mut priors = editing.priors.get_untracked();
         priors.reset(build, fault);
-        editing.keep(priors, words::ALL_RESET.to_owned());
+        editing.keep(priors, words::ONE_RESET.to_owned());
     };
     let stated = Priors::default().share(build, fault);
     let back = is_own.then(|| button("plain", words::reset_to(stated, &locale), reset));

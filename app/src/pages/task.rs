@@ -28,6 +28,7 @@ use crate::parts::live::{live, tap};
 use crate::parts::plain::{button, link, paragraph};
 use crate::parts::reading_field::{FIELD, ReadingField};
 use crate::route::{Place, Route};
+use crate::session::HEADING;
 
 /// The screen's own state. A handle: cheap to copy.
 #[derive(Clone, Copy)]
@@ -142,7 +143,9 @@ impl Asking {
         match self.item.get_untracked().map(asked) {
             Some(Asked::Number) => device::focus_in_place(FIELD),
             Some(_) => device::focus(QUESTION),
-            None => device::focus(MEANING),
+            None if matches!(self.task, Task::Check(_)) => device::focus(MEANING),
+            // A clue by itself finds nothing: what it moved follows below the heading.
+            None => device::focus(HEADING),
         }
     }
 }
@@ -296,12 +299,17 @@ fn ticks(asking: Asking, item: Ask, offers: Vec<Offer>) -> impl IntoView {
             </li>
         }
     });
+    // Nobody sees a past.
+    let none = match item {
+        Ask::Past => page::NONE_OF_THESE,
+        _ => page::NOTHING_TO_TICK,
+    };
     view! {
         <div role="group" aria-labelledby=QUESTION>
             <ul class="choices">{rows.collect_view()}</ul>
         </div>
         <button type="button" class="button wide" on:click=tap(enter)>
-            {live(move || if ticked.read().is_empty() { page::NOTHING_TO_TICK } else { page::ENTER_TICKS })}
+            {live(move || if ticked.read().is_empty() { none } else { page::ENTER_TICKS })}
         </button>
     }
 }

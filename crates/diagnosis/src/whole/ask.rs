@@ -76,6 +76,15 @@ impl Ask {
         job.answer(check, item).is_some()
     }
 
+    /// Whether the number is read off a part's marking, and so carries no error of a meter.
+    #[must_use]
+    pub fn is_printed(self) -> bool {
+        match self {
+            Self::Item(item) => matches!(item, Item::PtcMarking | Item::CapacitorMarking),
+            other => other.names().1 == MARKING,
+        }
+    }
+
     /// Whether a machine may lack what it asks about: then [`THERE_IS_NONE`] is an answer too.
     #[must_use]
     pub const fn can_be_absent(self) -> bool {

@@ -145,21 +145,12 @@ pub struct Changed {
 }
 
 impl Whole {
-    /// The likeliest build.
+    /// The likeliest build; the first of equals.
     #[must_use]
     pub fn build(&self) -> Build {
-        let likeliest = |best: Build, one: Build| {
-            if self.builds[one.column()] > self.builds[best.column()] {
-                one
-            } else {
-                best
-            }
-        };
         use crate::Choice;
-        Build::ALL
-            .iter()
-            .copied()
-            .fold(Build::ManualDefrost, likeliest)
+        let all = ranked(Build::ALL.to_vec(), |build| self.builds[build.column()]);
+        all.first().copied().unwrap_or(Build::ManualDefrost)
     }
 }
 

@@ -30,6 +30,8 @@ pub const KEEP: &str = "Keep this figure";
 pub const RESET_ALL: &str = "Go back to all stated figures";
 /// They were taken back.
 pub const ALL_RESET: &str = "The stated figures hold again.";
+/// One of them was.
+pub const ONE_RESET: &str = "The stated figure holds again.";
 /// Saves the own figures.
 pub const SAVE: &str = "Save your figures as a file";
 /// Not a number.
