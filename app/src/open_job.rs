@@ -3,7 +3,7 @@
 //! Every change passes through here and is kept at once. Pages and parts read from it and call
 //! it; none of them knows where a job is kept.
 
-use diagnosis::{Assessment, Machine, Model, assess_checks};
+use diagnosis::{Assessment, Figures, Machine, Model, assess_checks};
 use job::{Answer, Content, Drafts, Entry, Id, Job, Question, Text};
 use jobfile::Document;
 use leptos::prelude::*;
@@ -11,6 +11,7 @@ use wording::page::{self, keeping};
 use wording::title;
 
 use crate::device;
+use crate::forms::assumptions;
 use crate::history::History;
 use crate::session::Session;
 use crate::store::{Kept, Revision};
@@ -82,10 +83,26 @@ impl OpenJob {
         self.with_job(Job::clone)
     }
 
-    /// The job as text for a file. Tracked.
+    /// The job as text for a file, with the figures that it was weighed with. Tracked.
     #[must_use]
     pub fn file_text(self) -> String {
-        self.document.with(jobfile::save)
+        self.document.with(|document| {
+            let kept = self.session.setting(assumptions::SETTING);
+            let own = Figures::read(&kept.unwrap_or_default());
+            if Figures::of_job(document.job()).is_some() {
+                return jobfile::save(document);
+            }
+            let mut sent = document.clone();
+            for content in own.entries() {
+                // A job too full for them goes without.
+                let _ = sent.add(Entry {
+                    id: device::new_id(),
+                    at: device::now(),
+                    content,
+                });
+            }
+            jobfile::save(&sent)
+        })
     }
 
     /// Keeps a copy of the job as one of its own, named as a copy. Its identifier.

@@ -5,7 +5,7 @@
 
 use std::sync::Arc;
 
-use diagnosis::{Assessment, Model, assess};
+use diagnosis::{Assessment, Figures, Model, assess};
 use jobfile::Document;
 use leptos::prelude::*;
 
@@ -29,20 +29,24 @@ impl Weighing {
             before: RwSignal::new(None),
         };
         let kept = session.setting(assumptions::SETTING).unwrap_or_default();
-        let model = Model {
-            machines: assumptions::read(&kept),
-            ..Model::default()
-        };
+        let own = Figures::read(&kept);
+        // Kept for the next time: its networks are compiled once.
+        let model = StoredValue::new(Model::default());
         let asked = StoredValue::new(0_u32);
         Effect::new(move |_| {
             document.track();
             asked.update_value(|count| *count = count.wrapping_add(1));
-            let (this, model) = (asked.get_value(), model.clone());
+            let (this, own) = (asked.get_value(), own.clone());
             device::soon(move || {
                 // A later answer asks again, and the job may have been left.
                 if asked.try_get_value() == Some(this) {
-                    let known = document
-                        .with_untracked(|document| assess(&model, document.job(), device::now()));
+                    let known = document.with_untracked(|document| {
+                        let job = document.job();
+                        model.update_value(|model| {
+                            *model = std::mem::take(model).for_job(job, &own)
+                        });
+                        model.with_value(|model| assess(model, job, device::now()))
+                    });
                     weighing.take(known);
                 }
             });

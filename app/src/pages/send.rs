@@ -21,7 +21,9 @@ pub fn Send() -> impl IntoView {
     let prepared = RwSignal::new_local(None::<Prepared>);
     Effect::new(move |_| {
         let text = job.file_text();
-        let (name, report) = job.assessment().with(|known| {
+        let weighed = job.weighing().now();
+        let (name, report) = job.assessment().with(|checks| {
+            let known = weighed.as_deref().unwrap_or(checks);
             let report = job.with_job(|job| report(known, job, &locale));
             (file_name(&title(&known.machine)), report.text())
         });

@@ -3,7 +3,7 @@
 use std::ffi::OsString;
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use diagnosis::{Assessment, Model, assess};
+use diagnosis::{Assessment, Figures, Model, assess};
 use job::{Job, Moment};
 use wording::{ErrorWords, Locale};
 
@@ -51,8 +51,9 @@ fn examine(file: &OsString, now: Moment, request: &Request) -> Examined {
     let locale = &request.locale;
     let found = load(file).map_err(|why| why.words()).map(|loaded| {
         let job = loaded.document.job().clone();
+        let model = Model::default().for_job(&job, &Figures::default());
         Found {
-            assessment: assess(&Model::default(), &job, now),
+            assessment: assess(&model, &job, now),
             notices: loaded
                 .notices
                 .iter()

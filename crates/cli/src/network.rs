@@ -2,7 +2,7 @@
 
 use std::ffi::OsString;
 
-use diagnosis::{Choice, ExportedNetwork, Model, export_networks};
+use diagnosis::{Choice, ExportedNetwork, Figures, Model, export_networks};
 use job::Moment;
 
 use crate::input::{load, shown};
@@ -16,7 +16,9 @@ pub(crate) fn run(file: &OsString, now: Moment) -> Printed {
             outcome: Outcome::Unreadable,
         },
         Ok(loaded) => {
-            let networks = export_networks(&Model::default(), loaded.document.job(), now);
+            let job = loaded.document.job();
+            let model = Model::default().for_job(job, &Figures::default());
+            let networks = export_networks(&model, job, now);
             let texts: Vec<String> = networks.iter().map(text).collect();
             Printed {
                 output: texts.join("\n"),

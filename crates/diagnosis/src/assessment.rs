@@ -13,7 +13,7 @@ use crate::checks::stored_charge::StoredCharge;
 use crate::checks::winding_temperature::WindingTemperature;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
-use crate::whole::{self, Assumptions, ExportedNetwork, Whole};
+use crate::whole::{self, Assumptions, ExportedNetwork, Figures, Whole};
 use crate::{Caution, Check, Finding, Gates, Item, Level, Link, LinkState, Step};
 
 /// The assumptions behind every conclusion.
@@ -23,6 +23,22 @@ pub struct Model {
     pub windings: WindingPriors,
     /// What is thought of whole machines before anything is known.
     pub machines: Assumptions,
+}
+
+impl Model {
+    /// The model that a job is weighed with: the figures that came with it count, and where none
+    /// did a person's own. Is this one, networks and all, where it has those already.
+    #[must_use]
+    pub fn for_job(self, job: &Job, own: &Figures) -> Self {
+        let figures = Figures::of_job(job).unwrap_or_else(|| own.clone());
+        if *self.machines.figures() == figures {
+            return self;
+        }
+        Self {
+            machines: Assumptions::new(figures),
+            ..self
+        }
+    }
 }
 
 /// What is known about a machine. Never stored: made anew from the job each time.

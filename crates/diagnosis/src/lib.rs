@@ -48,8 +48,8 @@ pub use item::Item;
 pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};
 pub use whole::{
-    ANSWER, Action, Again, Ask, Assumptions, Build, CHANGE, Change, Changed, Clue, Conflict,
-    Decided, Edit, Expense, ExportedNetwork, Fault, History, Hold, LinkOdds, NextCheck, Opens,
-    Overturn, Part, PriorError, Priors, Proposal, Setup, Suspect, THERE_IS_NONE, Task, Verdict,
-    Weighed, Whole, WhyWithheld, Withheld, present,
+    ANSWER, Action, Again, Ask, Assumptions, Build, CHANGE, Change, Changed, Clue, Conflict, Cost,
+    CostError, Costs, Decided, Edit, Expense, ExportedNetwork, Fault, Figures, History, Hold,
+    LinkOdds, NextCheck, Opens, Overturn, Part, PriorError, Priors, Proposal, Setup, Stake,
+    Suspect, THERE_IS_NONE, Task, Term, Verdict, Weighed, Whole, WhyWithheld, Withheld, present,
 };

@@ -1,9 +1,10 @@
 //! The whole assessment as text: what the page shows and what the command line prints.
 
-use diagnosis::{Assessment, Level, Machine, Whole, WindingsKnown};
+use diagnosis::{Assessment, Figures, Level, Machine, Whole, WindingsKnown};
 use job::{Job, Origin};
 use measure::windings::{Pin, Scored};
 
+use crate::page::assumptions::rests_on;
 use crate::whole::{at_fault, broken_links, since, to_do, unfitting, worth_checking};
 use crate::windings_finding::capital;
 use crate::{
@@ -162,18 +163,7 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
                 .map(|next| step(*next, locale).line())
                 .collect(),
         ),
-        (
-            Part::Limits,
-            "What this doesn't show",
-            vec![
-                if whole.is_some() {
-                    WEIGHED_LIMITS
-                } else {
-                    LIMITS
-                }
-                .to_owned(),
-            ],
-        ),
+        (Part::Limits, "What this doesn't show", limits(whole, job)),
     ];
     Report {
         title: title(&assessment.machine),
@@ -187,6 +177,15 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
             .filter(|section| !section.lines.is_empty())
             .collect(),
     }
+}
+
+fn limits(whole: Option<&Whole>, job: &Job) -> Vec<String> {
+    let Some(whole) = whole else {
+        return vec![LIMITS.to_owned()];
+    };
+    let came_with_job = Figures::of_job(job).is_some();
+    let own = rests_on(whole.own_figures, came_with_job);
+    own.into_iter().chain([WEIGHED_LIMITS.to_owned()]).collect()
 }
 
 const LIMITS: &str = "Ohms can condemn a compressor; they can't clear one. Nothing here has been \

@@ -2,15 +2,16 @@
 
 use super::build::Build;
 use super::clue::Task;
+use super::costs;
 use super::fault::Fault;
-use super::remedy::{MINUTE, Stakes, WAITING};
+use super::remedy::Stakes;
 use super::setup::{AS_FOUND, minutes_between};
 
-/// What things cost on one build of machine, in units of money.
+/// What things are stated to cost on one build of machine, in units of money.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Expense {
     build: Build,
-    stakes: Stakes,
+    stakes: Stakes<'static>,
 }
 
 impl Expense {
@@ -24,7 +25,7 @@ impl Expense {
     /// ```
     #[must_use]
     pub fn of(build: Build) -> Self {
-        let stakes = Stakes::of(None, build);
+        let stakes = Stakes::of(None, build, &costs::STATED);
         Self { build, stakes }
     }
 
@@ -33,7 +34,7 @@ impl Expense {
     pub fn looking(self, task: Task) -> f64 {
         let effort = task.effort(self.build);
         let minutes = effort.minutes + minutes_between(AS_FOUND, effort.setup);
-        minutes * MINUTE + effort.waiting * WAITING
+        self.stakes.looking(minutes, effort.waiting)
     }
 
     /// Of trying what mends a fault, right or wrong.

@@ -6,7 +6,7 @@
 //! where the build isn't known the networks are weighed against each other too.
 //!
 //! All figures are judgement from trade practice unless a row says otherwise. They are never
-//! measured on the machine at hand, and a person can change the shares of faults.
+//! measured on the machine at hand, and a person can change the shares of faults and the costs.
 
 mod aside;
 mod ask;
@@ -19,12 +19,14 @@ mod clue;
 mod clues;
 mod compiled;
 mod conditions;
+mod costs;
 mod course;
 mod entered;
 #[cfg(test)]
 mod enumerated;
 mod expense;
 mod fault;
+mod figures;
 mod gauge;
 mod history;
 mod networks;
@@ -53,8 +55,10 @@ pub use ask::{Ask, THERE_IS_NONE};
 pub use build::Build;
 pub use change::{CHANGE, Change};
 pub use clue::{ANSWER, Clue, Task};
+pub use costs::{Cost, CostError, Costs, Stake, Term};
 pub use expense::Expense;
 pub use fault::{Fault, Part};
+pub use figures::Figures;
 pub use history::History;
 pub use networks::Assumptions;
 pub use next_check::{Again, NextCheck, Opens, Overturn, WhyWithheld, Withheld};
@@ -128,6 +132,8 @@ pub struct Whole {
     pub withheld: Vec<Withheld>,
     /// What was done to the machine: everything else speaks of it as it is now.
     pub changed: Changed,
+    /// How many figures of somebody's own stood in place of the stated ones.
+    pub own_figures: usize,
 }
 
 /// What was done to a machine while the job was open.
@@ -281,7 +287,7 @@ fn weigh_entered(
         (entered, None)
     };
     let build = beliefs.likeliest_build();
-    let stakes = Stakes::of(machine.kind, build);
+    let stakes = Stakes::of(machine.kind, build, &assumptions.figures().costs);
     let prospects = Prospects::of(&beliefs, compared.picture.clone(), stakes, &mut desk);
     let (mut next, withheld) = Choosing {
         job: present.as_ref().unwrap_or(job),
@@ -320,5 +326,6 @@ fn weigh_entered(
         next,
         withheld,
         changed: course.changed(folded),
+        own_figures: assumptions.figures().count(),
     })
 }

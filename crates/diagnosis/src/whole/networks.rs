@@ -5,6 +5,7 @@ use std::sync::{Arc, LazyLock, Mutex, OnceLock};
 use super::beliefs::Desk;
 use super::build::Build;
 use super::compiled::Compiled;
+use super::figures::Figures;
 use super::priors::Priors;
 use super::versions::Plan;
 use crate::choice::Choice;
@@ -13,7 +14,7 @@ use crate::choice::Choice;
 /// when first needed, and kept for as long as a copy of these assumptions lives.
 #[derive(Clone)]
 pub struct Assumptions {
-    priors: Priors,
+    figures: Figures,
     compiled: Arc<[OnceLock<Option<Compiled>>; 3]>,
     /// The networks last asked for of machines that were changed, the latest last.
     changed: Arc<Mutex<Vec<Spanning>>>,
@@ -29,25 +30,32 @@ const KEPT: usize = 4;
 static STATED: LazyLock<Arc<[OnceLock<Option<Compiled>>; 3]>> = LazyLock::new(Arc::default);
 
 impl Assumptions {
-    /// With these shares of faults.
+    /// With these figures, or shares of faults alone.
     #[must_use]
-    pub fn new(priors: Priors) -> Self {
-        let compiled = if priors == Priors::default() {
+    pub fn new(figures: impl Into<Figures>) -> Self {
+        let figures = figures.into();
+        let compiled = if figures.priors == Priors::default() {
             Arc::clone(&STATED)
         } else {
             Arc::default()
         };
         Self {
-            priors,
+            figures,
             compiled,
             changed: Arc::default(),
         }
     }
 
+    /// Everything that is assumed.
+    #[must_use]
+    pub fn figures(&self) -> &Figures {
+        &self.figures
+    }
+
     /// The shares of faults.
     #[must_use]
     pub fn priors(&self) -> &Priors {
-        &self.priors
+        &self.figures.priors
     }
 
     /// The networks in the order of builds. `None` where one can't be compiled, which tests
@@ -57,7 +65,7 @@ impl Assumptions {
             .iter()
             .zip(self.compiled.iter())
             .map(|(&build, kept)| {
-                kept.get_or_init(|| Compiled::new(build, &self.priors, &Plan::default()).ok())
+                kept.get_or_init(|| Compiled::new(build, self.priors(), &Plan::default()).ok())
                     .as_ref()
             })
             .collect()
@@ -71,7 +79,7 @@ impl Assumptions {
         if let Some((_, known)) = known {
             return Some(known);
         }
-        let compiled = Arc::new(Compiled::new(build, &self.priors, plan).ok()?);
+        let compiled = Arc::new(Compiled::new(build, self.priors(), plan).ok()?);
         if let Ok(mut kept) = self.changed.lock() {
             if kept.len() == KEPT {
                 kept.remove(0);
@@ -84,21 +92,21 @@ impl Assumptions {
 
 impl Default for Assumptions {
     fn default() -> Self {
-        Self::new(Priors::default())
+        Self::new(Figures::default())
     }
 }
 
 impl PartialEq for Assumptions {
-    /// What is compiled follows from the shares.
+    /// What is compiled follows from the figures.
     fn eq(&self, other: &Self) -> bool {
-        self.priors == other.priors
+        self.figures == other.figures
     }
 }
 
 impl std::fmt::Debug for Assumptions {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.debug_struct("Assumptions")
-            .field("priors", &self.priors)
+            .field("figures", &self.figures)
             .finish_non_exhaustive()
     }
 }

@@ -20,7 +20,7 @@ use super::entered::Entered;
 use super::fault::Fault;
 use super::picture::Picture;
 use super::prospects::{ClueWorth, Prospects};
-use super::remedy::{Action, MINUTE, WAITING};
+use super::remedy::Action;
 use super::setup::{AS_FOUND, Setup, after, minutes_between};
 use super::suspects::Conflict;
 use crate::choice::Choice;
@@ -164,7 +164,7 @@ pub(super) struct Choosing<'a> {
     pub(super) gates: &'a Gates,
     pub(super) entered: &'a [Entered],
     pub(super) picture: &'a Picture,
-    pub(super) prospects: &'a Prospects,
+    pub(super) prospects: &'a Prospects<'a>,
     pub(super) conflict: Option<Conflict>,
     /// What would be believed without each task.
     pub(super) without: &'a [(Task, usize, Picture)],
@@ -218,7 +218,7 @@ impl Choosing<'_> {
             bits,
             minutes,
             waiting: effort.waiting,
-            price: minutes * MINUTE + effort.waiting * WAITING,
+            price: self.prospects.stakes().looking(minutes, effort.waiting),
             setup: effort.setup,
             declared_parts_only: task == Task::Clue(Clue::GoodDevice) && self.gas_burns(),
             overturns,

@@ -31,8 +31,8 @@ struct Prospect {
 
 /// Everything that decisions are made from. Exact but for one thing: that a fault is alone is
 /// taken to be as likely after an answer as before it, among the cases in which it is there.
-pub(super) struct Prospects {
-    stakes: Stakes,
+pub(super) struct Prospects<'a> {
+    stakes: Stakes<'a>,
     now: Picture,
     faults: Vec<Prospect>,
     /// Nothing at fault.
@@ -59,8 +59,13 @@ pub(super) struct ClueWorth {
     pub(super) overturns: Vec<(usize, Aim)>,
 }
 
-impl Prospects {
-    pub(super) fn of(beliefs: &Beliefs<'_>, now: Picture, stakes: Stakes, desk: &mut Desk) -> Self {
+impl<'a> Prospects<'a> {
+    pub(super) fn of(
+        beliefs: &Beliefs<'_>,
+        now: Picture,
+        stakes: Stakes<'a>,
+        desk: &mut Desk,
+    ) -> Self {
         let likely = Fault::ALL
             .iter()
             .copied()
@@ -85,6 +90,11 @@ impl Prospects {
             now,
             faults,
         }
+    }
+
+    /// What is at stake on the machine.
+    pub(super) fn stakes(&self) -> Stakes<'a> {
+        self.stakes
     }
 
     /// What it is worth to see a clue first.
@@ -195,6 +205,7 @@ impl Prospects {
 mod tests {
     use super::*;
     use crate::whole::build::Build;
+    use crate::whole::costs;
     use crate::whole::entered::{Entered, Weight};
     use crate::whole::networks::{Assumptions, desk};
 
@@ -216,7 +227,7 @@ mod tests {
         let odds = Build::odds(None);
         let (_, now) = Beliefs::glance(&networks, odds, &entered, &mut desk).unwrap();
         let beliefs = Beliefs::of(&networks, odds, &entered, &mut desk).unwrap();
-        let stakes = Stakes::of(None, Build::ManualDefrost);
+        let stakes = Stakes::of(None, Build::ManualDefrost, &costs::STATED);
         let prospects = Prospects::of(&beliefs, now, stakes, &mut desk);
         for &clue in Clue::ALL {
             let Some(outlooks) = prospects.outlooks(clue, None) else {

@@ -1,9 +1,10 @@
-//! What can be done about each fault, what that costs, and what a mistake costs.
+//! What can be done about each fault, what that is stated to cost, and what is lost by mistake.
 //!
 //! Standing: judgement from trade practice. Money is in units of one US dollar or euro, ordinary
 //! parts without delivery; minutes are hands-on, for a practised amateur.
 
 use super::build::Build;
+use super::costs::{Cost, Costs, Stake, Term};
 use super::fault::Fault::{self, *};
 use crate::Kind;
 use crate::choice::choices;
@@ -53,8 +54,8 @@ pub(super) struct Remedy {
     pub(super) lasts: f64,
 }
 
-/// What mends each fault.
-pub(super) fn remedy(fault: Fault, build: Build) -> Remedy {
+/// What mends each fault, as stated.
+pub(super) fn stated(fault: Fault, build: Build) -> Remedy {
     use Action::*;
     let (action, price, minutes, lasts) = match fault {
         CordOpen => (Replace, 12.0, 20.0, 0.97),
@@ -101,60 +102,57 @@ pub(super) fn remedy(fault: Fault, build: Build) -> Remedy {
     }
 }
 
-/// What a minute of work is worth: an hour at fifteen.
-pub(super) const MINUTE: f64 = 0.25;
-/// What a minute of waiting is worth: two days of occupied space cost one to three.
-pub(super) const WAITING: f64 = 0.001;
-/// What is left of a machine when it is scrapped: parts less disposal.
-const SALVAGE: f64 = 10.0;
-/// What an hour of going on after a failed repair and another trip cost.
-const ANOTHER_TRY: f64 = 15.0;
-
 /// What is at stake on one machine.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Stakes {
+pub(super) struct Stakes<'a> {
     build: Build,
-    /// What it sells for, proven and clean.
-    worth: f64,
+    /// What it sells for.
+    selling: Stake,
+    costs: &'a Costs,
 }
 
-impl Stakes {
-    pub(super) fn of(kind: Option<Kind>, build: Build) -> Self {
-        let worth = match (kind, build) {
-            (_, Build::Inverter) => 420.0,
-            (Some(Kind::ChestFreezer), _) => 120.0,
-            (Some(Kind::UprightFreezer), Build::ManualDefrost) => 170.0,
-            (Some(Kind::UprightFreezer), _) => 280.0,
-            (Some(Kind::FridgeFreezer), _) => 240.0,
-            (Some(Kind::Refrigerator) | None, _) => 150.0,
-        };
-        Self { build, worth }
+const HOUR: f64 = 60.0;
+const DAY: f64 = 1_440.0;
+
+impl<'a> Stakes<'a> {
+    pub(super) fn of(kind: Option<Kind>, build: Build, costs: &'a Costs) -> Self {
+        Self {
+            build,
+            selling: Stake::selling(kind, build),
+            costs,
+        }
     }
 
     /// The loss by scrapping it, whatever is wrong: all of it, if a sound compressor was
-    /// condemned.
+    /// condemned. A machine that is worth less than its scrap is no loss.
     pub(super) fn scrap(self) -> f64 {
-        self.worth - SALVAGE
+        (self.at(self.selling) - self.at(Stake::Salvage)).max(0.0)
     }
 
     /// What a machine with several faults costs once its likeliest one is dealt with: half of
     /// them are mended, half are scrapped.
     pub(super) fn several(self) -> f64 {
-        ANOTHER_TRY + 0.5 * self.scrap()
+        self.at(Stake::AnotherTry) + 0.5 * self.scrap()
     }
 
     /// The price of giving it a day and looking again, and of the explanation.
-    pub(super) const WAITING_A_DAY: f64 = 5.0;
+    pub(super) fn waiting_a_day(self) -> f64 {
+        self.at(Stake::AnotherDay)
+    }
+
+    /// The price of looking: minutes of work, and of waiting.
+    pub(super) fn looking(self, minutes: f64, waiting: f64) -> f64 {
+        self.work(minutes) + waiting * self.at(Stake::DayOfWaiting) / DAY
+    }
 
     /// The price of trying a remedy, right or wrong.
     pub(super) fn trying(self, fault: Fault) -> f64 {
-        let remedy = remedy(fault, self.build);
-        remedy.price + remedy.minutes * MINUTE
+        self.mending(fault, Term::Price) + self.work(self.mending(fault, Term::Minutes))
     }
 
     /// What is lost on average when a right remedy doesn't last.
     pub(super) fn not_lasting(self, fault: Fault) -> f64 {
-        (1.0 - remedy(fault, self.build).lasts) * 1.2 * self.worth
+        (1.0 - self.mending(fault, Term::Lasts) / 100.0) * 1.2 * self.at(self.selling)
     }
 
     /// Whether it is at the compressor or in the sealed system, or mending it costs more than it
@@ -164,6 +162,18 @@ impl Stakes {
     }
 
     pub(super) fn action(self, fault: Fault) -> Action {
-        remedy(fault, self.build).action
+        stated(fault, self.build).action
+    }
+
+    fn work(self, minutes: f64) -> f64 {
+        minutes * self.at(Stake::HourOfWork) / HOUR
+    }
+
+    fn at(self, stake: Stake) -> f64 {
+        self.costs.of(Cost::Stake(stake))
+    }
+
+    fn mending(self, fault: Fault, term: Term) -> f64 {
+        self.costs.of(Cost::Mending(self.build, fault, term))
     }
 }

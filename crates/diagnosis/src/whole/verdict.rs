@@ -108,8 +108,8 @@ pub(super) struct Case<'a> {
     pub(super) cautions: &'a [Caution],
     pub(super) entered: &'a [Entered],
     pub(super) compared: &'a Compared,
-    pub(super) prospects: &'a Prospects,
-    pub(super) stakes: Stakes,
+    pub(super) prospects: &'a Prospects<'a>,
+    pub(super) stakes: Stakes<'a>,
     pub(super) next: &'a [NextCheck],
 }
 

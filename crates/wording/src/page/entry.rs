@@ -1,8 +1,8 @@
 //! One entry of a job in words: what it is about, and what it says.
 
 use diagnosis::{
-    Ask, Asked, Build, Choice, Complaint, GearChoice, Kind, LeadsChoice, Machine, MainsChoice,
-    PairChoice, PinChoice, PinShape, Refrigerant, ToldBy, WindingsKnown, item_of_pair,
+    Ask, Asked, Build, Choice, Complaint, Figures, GearChoice, Kind, LeadsChoice, Machine,
+    MainsChoice, PairChoice, PinChoice, PinShape, Refrigerant, ToldBy, WindingsKnown, item_of_pair,
 };
 use job::{Answer, Content, Entry, Question};
 use measure::windings::{Pair, Role};
@@ -36,6 +36,9 @@ pub fn entry(entry: &Entry, locale: &Locale) -> Option<EntryWords> {
 }
 
 fn about(question: &Question) -> String {
+    if question.check.as_str() == Figures::CHECK {
+        return "Figures it was weighed with".to_owned();
+    }
     let known = machine_item(question)
         .or_else(|| windings_item(question))
         .or_else(|| ask(question).map(whole::about))

@@ -53,22 +53,32 @@ fn what_is_assumed_can_be_changed(visit: &Visit) -> Result<()> {
     visit.see("judgement from trade practice")?;
     visit.press("Door or lid doesn't seal")?;
     visit.fill("Door or lid doesn't seal: of a hundred", "100")?;
-    visit.press("Keep this figure")?;
+    visit.press("Keep these figures")?;
     visit.see("At most 99.9")?;
     let kept = visit.value_of("Door or lid doesn't seal: of a hundred")?;
     ensure!(kept == "100", "what was typed is lost: {kept:?}");
     visit.fill("Door or lid doesn't seal: of a hundred", "60")?;
-    visit.press("Keep this figure")?;
+    visit.press("Keep these figures")?;
     visit.see("60 of 100, yours")?;
     visit.reload()?;
     visit.see("60 of 100, yours")?;
+
+    visit.press("A chest freezer sells for")?;
+    visit.fill("A chest freezer sells for: a chest freezer sells for", "50")?;
+    visit.press("Keep these figures")?;
+    visit.see("50, yours")?;
 
     visit.go_to("#/")?;
     visit.press("Chest freezer")?;
     visit.press("All of them, and why")?;
     visit.see("Door or lid doesn't seal:")?;
 
+    // What it was weighed with goes along with the job.
+    visit.press("Known")?;
+    visit.see("Weighed with 2 figures of this device's own")?;
+
     visit.go_to("#/assumptions")?;
+    visit.see("50, yours")?;
     visit.press("Go back to all stated figures")?;
     visit.see("The stated figures hold again")?;
     visit.see_no("of 100, yours")

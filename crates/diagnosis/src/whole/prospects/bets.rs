@@ -24,7 +24,7 @@ pub(in crate::whole) struct Aim {
     pub(in crate::whole) fault: Option<Fault>,
 }
 
-impl Prospects {
+impl Prospects<'_> {
     /// What to do with its expected cost, and the same for the best that leaves it out.
     pub(in crate::whole) fn best_two(&self) -> [(Aim, f64); 2] {
         let outlook = self.outlook_now();

@@ -4,7 +4,6 @@ use measure::ranked;
 
 use super::{Outlook, Prospects};
 use crate::whole::fault::Fault;
-use crate::whole::remedy::Stakes;
 
 /// One thing that can be tried, in one outlook; all but the price times its probability.
 pub(super) struct Try {
@@ -25,7 +24,7 @@ pub(super) struct Plan {
     pub(super) tries: Vec<usize>,
 }
 
-impl Prospects {
+impl Prospects<'_> {
     /// The tries in the order in which they are worth most, and what following them costs, times
     /// the probability of the outlook. Tries go on for as long as one more is worth its price,
     /// then the machine is scrapped. (Single faults in the order of chance over price: Heckerman
@@ -95,7 +94,7 @@ impl Prospects {
             place: self.faults.len(),
             there: outlook.nothing,
             chance: outlook.nothing,
-            price: Stakes::WAITING_A_DAY,
+            price: stakes.waiting_a_day(),
             gain: outlook.nothing * stakes.scrap(),
         });
         tries
