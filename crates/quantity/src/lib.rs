@@ -22,6 +22,7 @@ pub use limits::{Limit, Limits, Side, Strictness};
 pub use typed::{Observed, ParseError, Typed, parse_reading};
 pub use uncertain::{Source, Sources, Uncertain};
 pub use unit::{
-    Amps, Celsius, Farads, Hertz, Joules, KelvinDelta, Ohms, Prefix, Quantity, Ratio, Seconds,
-    Volts, Watts,
+    Amps, Celsius, CubicMetres, Farads, Hertz, Joules, JoulesPerKelvin, KelvinDelta, Kilograms,
+    Metres, NewtonMetres, Ohms, Pascals, Prefix, Quantity, Ratio, Seconds, Volts, Watts,
+    WattsPerKelvin,
 };

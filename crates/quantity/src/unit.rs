@@ -121,6 +121,34 @@ quantity!(
     Seconds, "s"
 );
 quantity!(
+    /// Pressure in pascals, above vacuum.
+    Pascals, "Pa"
+);
+quantity!(
+    /// Torque in newton metres.
+    NewtonMetres, "N·m"
+);
+quantity!(
+    /// Mass in kilograms.
+    Kilograms, "kg"
+);
+quantity!(
+    /// Volume in cubic metres.
+    CubicMetres, "m³"
+);
+quantity!(
+    /// Length in metres.
+    Metres, "m"
+);
+quantity!(
+    /// Heat capacity in joules a kelvin.
+    JoulesPerKelvin, "J/K"
+);
+quantity!(
+    /// Heat that passes for each kelvin of difference, in watts a kelvin.
+    WattsPerKelvin, "W/K"
+);
+quantity!(
     /// A quotient of two values of one unit.
     Ratio, ""
 );
@@ -144,7 +172,14 @@ linear!(
     Farads,
     Joules,
     Watts,
-    Seconds
+    Seconds,
+    Pascals,
+    NewtonMetres,
+    Kilograms,
+    CubicMetres,
+    Metres,
+    JoulesPerKelvin,
+    WattsPerKelvin
 );
 
 impl Sub for Celsius {

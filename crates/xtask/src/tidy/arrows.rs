@@ -9,6 +9,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("belief", &[]),
     ("job", &["quantity"]),
     ("measure", &["quantity"]),
+    ("simulator", &["quantity"]),
     ("diagnosis", &["belief", "job", "measure", "quantity"]),
     ("jobfile", &["job", "quantity"]),
     // A file that can't be opened is told in words too, and sentences stand in wording alone.
