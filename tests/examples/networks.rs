@@ -23,7 +23,11 @@ use serde_json::Value;
 const SETS: usize = 200;
 const SEED: u64 = 4;
 
-const CASES: &str = include_str!("../cases/machines.json");
+/// Worked cases as machines are found, and such in which something was done to the machine.
+const CASES: [&str; 2] = [
+    include_str!("../cases/machines.json"),
+    include_str!("../cases/changes.json"),
+];
 
 fn main() -> ExitCode {
     let Some(folder) = std::env::args_os().nth(1).map(PathBuf::from) else {
@@ -49,11 +53,10 @@ fn write_sets(folder: &Path) -> Result<(), RecordError> {
 }
 
 fn write_cases(folder: &Path) -> Result<(), RecordError> {
-    let cases: Value = serde_json::from_str(CASES).unwrap();
+    let cases = CASES.map(|text| serde_json::from_str::<Vec<Value>>(text).unwrap());
     let jobs: Vec<_> = cases
-        .as_array()
-        .unwrap()
         .iter()
+        .flatten()
         .map(|case| {
             let told = case["told"].as_array().unwrap().iter();
             let told: Vec<&str> = told.map(|line| line.as_str().unwrap()).collect();
