@@ -7,6 +7,7 @@
 // What a test builds for itself is right by construction.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::expect_used)]
 
+mod shown;
 mod told;
 
 use diagnosis::{Action, Assessment, Choice, Fault, Hold, Suspect, Whole};
@@ -59,7 +60,7 @@ fn check(case: &Value) -> Vec<String> {
     let assessment = told::assessed(&told);
     let whole = assessment.whole.as_ref().expect("something was told");
     if std::env::var("SHOW").is_ok() {
-        show(name, whole);
+        shown::show(name, whole);
     }
     let mut wrong = Vec::new();
     wrong.extend(wrong_suspects(case, whole));
@@ -153,41 +154,6 @@ fn wrong_verdict(case: &Value, assessment: &Assessment, whole: &Whole) -> Vec<St
         wrong.push("something powered is offered though it must stop".to_owned());
     }
     wrong
-}
-
-fn show(name: &str, whole: &Whole) {
-    println!("== {name}  builds {:.2?}", whole.builds);
-    for suspect in whole.suspects.iter().take(7) {
-        let names = |all: &[diagnosis::Weighed]| -> Vec<String> {
-            all.iter()
-                .take(4)
-                .map(|one| format!("{} x{:.2}", one.task.name(), one.factor))
-                .collect()
-        };
-        println!(
-            "   {:28} {:.3} (was {:.3}) for {:?} against {:?}",
-            suspect.fault.map_or("-", Choice::name),
-            suspect.probability,
-            suspect.before,
-            names(&suspect.pointing_to),
-            names(&suspect.pointing_away),
-        );
-    }
-    println!("   nothing wrong {:.3}", whole.nothing_wrong.probability);
-    println!("   {:?}", whole.verdict);
-    for next in whole.next.iter().take(5) {
-        println!(
-            "   next {:22} value {:.2} bits {:.2} min {:.1}+{:.0} price {:.2} per min {:.3}",
-            next.task.name(),
-            next.value,
-            next.bits,
-            next.minutes,
-            next.waiting,
-            next.price,
-            next.per_minute()
-        );
-    }
-    println!("   conflict {:?}", whole.conflict);
 }
 
 fn probability(whole: &Whole, fault: Fault) -> f64 {

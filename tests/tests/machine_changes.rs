@@ -5,6 +5,7 @@
 // What a test builds for itself is right by construction.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::expect_used)]
 
+mod shown;
 mod told;
 
 use diagnosis::{
@@ -46,7 +47,7 @@ fn check(case: &Value) -> Vec<String> {
     let told: Vec<&str> = case["told"].as_array().unwrap().iter().map(text).collect();
     let whole = whole(&told);
     if std::env::var("SHOW").is_ok() {
-        show(name, &whole);
+        shown::show(name, &whole);
     }
     let mut wrong = Vec::new();
     for (key, at_least) in [("likely", true), ("unlikely", false)] {
@@ -78,38 +79,6 @@ fn check(case: &Value) -> Vec<String> {
         wrong.push(format!("{name}: the verdict is {best:?}"));
     }
     wrong
-}
-
-fn show(name: &str, whole: &Whole) {
-    println!("== {name}");
-    for suspect in whole.suspects.iter().take(6) {
-        let names = |all: &[diagnosis::Weighed]| -> Vec<String> {
-            let each = all.iter().take(4);
-            each.map(|one| {
-                let before = if one.before_change { " before" } else { "" };
-                format!("{}{before} x{:.2}", one.task.name(), one.factor)
-            })
-            .collect()
-        };
-        println!(
-            "   {:24} {:.3} (was {:.3}) for {:?} against {:?}",
-            suspect.fault.map_or("-", Choice::name),
-            suspect.probability,
-            suspect.before,
-            names(&suspect.pointing_to),
-            names(&suspect.pointing_away),
-        );
-    }
-    println!("   nothing wrong {:.3}", whole.nothing_wrong.probability);
-    println!("   {:?}", whole.verdict);
-    for next in whole.next.iter().take(4) {
-        println!(
-            "   next {:22} per min {:.3}",
-            next.task.name(),
-            next.per_minute()
-        );
-    }
-    println!("   conflict {:?}, {:?}", whole.conflict, whole.changed);
 }
 
 fn whole(lines: &[&str]) -> Whole {

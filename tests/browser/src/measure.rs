@@ -1,7 +1,8 @@
 //! How long the page takes, in Chromium with the processor slowed four times: from a key press to the painted diagram,
-//! to the list of many jobs, and from the first request to the first usable screen.
+//! to the list of many jobs, from an answer to the whole machine weighed, and from the first request to the first usable screen.
 
 mod stored_jobs;
+mod weighing;
 
 use std::path::Path;
 use std::process::Command;
@@ -53,6 +54,7 @@ pub(crate) fn run(given: &Given) -> Result<bool> {
     warn_of_company();
     let keys = time_keys(&stage)?;
     let list = stored_jobs::run(&stage)?;
+    weighing::run(&stage)?;
     time_loads(&stage)?;
     Ok(keys && list)
 }

@@ -119,7 +119,7 @@ impl Network {
             let rows: Vec<_> = effects.iter().map(|&effect| one_hot(effect)).collect();
             influences.push((*cause, rows));
         }
-        self.strongest(name, states, &one_hot(0), &influences)
+        self.noisy_worst(name, states, &influences, &one_hot(0))
     }
 
     /// Adds a variable of two states, absent and present, that each cause may bring about by
@@ -158,7 +158,7 @@ impl Network {
                 (*cause, rows)
             })
             .collect();
-        self.strongest(name, states, &[1.0 - leak, leak], &influences)
+        self.noisy_worst(name, states, &influences, &[1.0 - leak, leak])
     }
 
     /// Adds a variable that is as bad as the worst of several independent influences (noisy-max).
@@ -171,29 +171,15 @@ impl Network {
         &mut self,
         name: &str,
         states: &[&str],
-        causes: &[(Variable, &[&[f64]])],
+        causes: &[(Variable, Vec<Vec<f64>>)],
         leak: &[f64],
     ) -> Result<Variable, BuildError> {
-        let influences: Vec<_> = causes
-            .iter()
-            .map(|(cause, rows)| (*cause, rows.iter().map(|row| row.to_vec()).collect()))
-            .collect();
-        self.strongest(name, states, leak, &influences)
-    }
-
-    fn strongest(
-        &mut self,
-        name: &str,
-        states: &[&str],
-        leak: &[f64],
-        influences: &[(Variable, Vec<Vec<f64>>)],
-    ) -> Result<Variable, BuildError> {
-        let parents: Vec<_> = influences.iter().map(|(cause, _)| *cause).collect();
+        let parents: Vec<_> = causes.iter().map(|(cause, _)| *cause).collect();
         self.check_names(name, states)?;
         self.check_parents(name, &parents)?;
         let leak = checked_row(name, states.len(), 0, leak)?;
-        let mut tables = Vec::with_capacity(influences.len());
-        for (cause, rows) in influences {
+        let mut tables = Vec::with_capacity(causes.len());
+        for (cause, rows) in causes {
             check_shape(name, self.card(*cause), rows.len())?;
             let mut table = Vec::with_capacity(rows.len() * states.len());
             for (number, row) in rows.iter().enumerate() {

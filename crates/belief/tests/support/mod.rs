@@ -108,11 +108,7 @@ pub fn add_random(network: &mut Network, random: &mut Random, most_parents: usiz
                 .iter()
                 .map(|&card| (0..card).map(|_| random.row(states.len())).collect())
                 .collect();
-            let rows: Vec<Vec<&[f64]>> = tables
-                .iter()
-                .map(|table| table.iter().map(Vec::as_slice).collect())
-                .collect();
-            let causes: Vec<_> = causes.zip(rows.iter().map(Vec::as_slice)).collect();
+            let causes: Vec<_> = causes.zip(tables).collect();
             network.noisy_worst(&name, states, &causes, &random.row(states.len()))
         }
     };

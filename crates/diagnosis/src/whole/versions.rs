@@ -197,20 +197,11 @@ impl Assembly {
         influences: &[(Variable, Vec<Vec<f64>>)],
     ) -> Result<Variable, BuildError> {
         let parents: Vec<Variable> = influences.iter().map(|(cause, _)| *cause).collect();
-        let rows: Vec<Vec<&[f64]>> = influences
-            .iter()
-            .map(|(_, rows)| rows.iter().map(Vec::as_slice).collect())
-            .collect();
-        let causes: Vec<(Variable, &[&[f64]])> = parents
-            .iter()
-            .zip(&rows)
-            .map(|(cause, rows)| (*cause, rows.as_slice()))
-            .collect();
         self.add(name, &parents, &|network, name| {
-            if causes.is_empty() {
+            if influences.is_empty() {
                 network.prior(name, states, leak)
             } else {
-                network.noisy_worst(name, states, &causes, leak)
+                network.noisy_worst(name, states, influences, leak)
             }
         })
     }
