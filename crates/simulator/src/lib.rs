@@ -9,6 +9,8 @@
 
 mod chance;
 mod error;
+mod examination;
 
 pub use chance::Chance;
 pub use error::ParameterError;
+pub use examination::{Display, Kit, Senses};

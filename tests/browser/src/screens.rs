@@ -226,7 +226,7 @@ fn settings(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     look_at(visit, "#/assumptions", "assumptions", look)?;
     visit.press("Start device open")?;
     visit.fill("Start device open: of a hundred", "100")?;
-    visit.press("Keep this figure")?;
+    visit.press("Keep these figures")?;
     visit.see("At most 99.9")?;
     look(visit, "assumptions, refused")
 }
