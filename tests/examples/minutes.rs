@@ -15,7 +15,8 @@ mod minutes;
 mod told;
 
 use diagnosis::Assumptions;
-use minutes::{Order, Summary, stories};
+use minutes::{Summary, stories};
+use practice::Order;
 
 fn main() {
     let stories = stories(&Assumptions::default());
@@ -23,7 +24,7 @@ fn main() {
         ("ours", Order::Ours),
         ("a fixed checklist along the Path", Order::Checklist),
     ]
-    .map(|(name, order)| (name, Summary::of(&stories, order)));
+    .map(|(name, order)| (name, Summary::of(&stories, &order)));
     println!("{} worked cases, on average", stories.len());
     println!(
         "{:34} {:>7} {:>6} {:>7} {:>6} {:>4} {:>5}",

@@ -11,11 +11,8 @@
 //! that way costs its minutes and tells nothing.
 
 mod bench;
-mod checklist;
 mod story;
 mod summary;
-mod walk;
 
 pub(crate) use story::stories;
 pub(crate) use summary::Summary;
-pub(crate) use walk::Order;

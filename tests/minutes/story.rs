@@ -2,7 +2,9 @@
 
 use belief::Evidence;
 use coldcase_tests::motors::Random;
-use diagnosis::{Assumptions, Build, Check, Choice, Clue, Fault, Part, Task};
+use diagnosis::{Assumptions, Build, Choice, Clue, Fault, Part, Task};
+use job::Content;
+use practice::Examined;
 use serde_json::Value;
 
 use super::bench;
@@ -118,17 +120,30 @@ fn draw(
     answers
 }
 
-impl Story {
-    /// What is told before the first check: the machine, its plate, what it stores.
-    pub(crate) fn opening(&self) -> Vec<String> {
+impl Examined for &Story {
+    fn opening(&mut self) -> Vec<Content> {
         let opens = |line: &&String| {
             ["machine/", "refrigerant/", "stored-charge/"]
                 .iter()
                 .any(|check| line.starts_with(check))
         };
-        self.told.iter().filter(opens).cloned().collect()
+        let told = self.told.iter().filter(opens);
+        told.map(|line| told::content(line)).collect()
     }
 
+    /// What the story itself says to a task, or else what was drawn.
+    fn answer(&mut self, task: Task) -> Vec<Content> {
+        let said = self.said(task);
+        let lines = if said.is_empty() {
+            self.drawn(task)
+        } else {
+            said
+        };
+        lines.iter().map(|line| told::content(line)).collect()
+    }
+}
+
+impl Story {
     /// What the story itself says to a task.
     pub(crate) fn said(&self, task: Task) -> Vec<String> {
         let name = task.name();
@@ -140,7 +155,7 @@ impl Story {
     }
 
     /// What a task brings where the story says nothing; nothing where it can't be played.
-    pub(crate) fn drawn(&self, task: Task) -> Vec<String> {
+    fn drawn(&self, task: Task) -> Vec<String> {
         match task {
             Task::Check(check) => bench::lines(check, |clue| self.state(clue)),
             Task::Clue(clue) => {
@@ -156,13 +171,5 @@ impl Story {
 
     fn state(&self, clue: Clue) -> Option<usize> {
         self.drawn[clue as usize]
-    }
-
-    /// Whether a check is part of what is told at the beginning.
-    pub(crate) fn is_told_at_once(check: Check) -> bool {
-        matches!(
-            check,
-            Check::Machine | Check::Refrigerant | Check::StoredCharge
-        )
     }
 }

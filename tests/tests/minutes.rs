@@ -9,13 +9,14 @@ mod minutes;
 mod told;
 
 use diagnosis::Assumptions;
-use minutes::{Order, Summary, stories};
+use minutes::{Summary, stories};
+use practice::Order;
 
 #[test]
 fn our_order_takes_three_tenths_fewer_minutes_than_a_checklist_along_the_path() {
     let stories = stories(&Assumptions::default());
     let [ours, checklist] =
-        [Order::Ours, Order::Checklist].map(|order| Summary::of(&stories, order));
+        [Order::Ours, Order::Checklist].map(|order| Summary::of(&stories, &order));
     println!("{ours:?}\n{checklist:?}");
     assert!(ours.machines >= 60);
     assert!(ours.minutes <= 0.7 * checklist.minutes);

@@ -21,15 +21,20 @@ pub(crate) fn assessed(lines: &[&str]) -> Assessment {
 pub(crate) fn job(lines: &[&str]) -> Job {
     let mut job = Job::new(Id::new("told").unwrap(), moment(0), Origin::Invented);
     for (place, line) in lines.iter().enumerate() {
-        let (question, answer) = parsed(line);
         job.add(Entry {
             id: Id::new(&format!("entry-{place}")).unwrap(),
             at: moment(place),
-            content: Content::Answer { question, answer },
+            content: content(line),
         })
         .unwrap();
     }
     job
+}
+
+/// What a line tells.
+pub(crate) fn content(line: &str) -> Content {
+    let (question, answer) = parsed(line);
+    Content::Answer { question, answer }
 }
 
 pub(crate) fn moment(minute: usize) -> Moment {

@@ -11,6 +11,11 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("measure", &["quantity"]),
     ("simulator", &["quantity"]),
     ("diagnosis", &["belief", "job", "measure", "quantity"]),
+    // The one that knows both what is reasoned and what is simulated.
+    (
+        "practice",
+        &["diagnosis", "job", "measure", "quantity", "simulator"],
+    ),
     ("jobfile", &["job", "quantity"]),
     // A file that can't be opened is told in words too, and sentences stand in wording alone.
     (

@@ -4,7 +4,7 @@
 use diagnosis::{Check, Clue, Task};
 
 /// What is done, in order. What isn't offered for a machine is passed over.
-pub(super) const ALONG_THE_PATH: &[Task] = &[
+pub(crate) const ALONG_THE_PATH: &[Task] = &[
     // Supply.
     Task::Check(Check::LookOver),
     Task::Check(Check::Ground),

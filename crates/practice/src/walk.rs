@@ -1,0 +1,124 @@
+//! One machine, from the first question until enough is known.
+
+use diagnosis::{Check, Decided, Model, NextCheck, Task, Whole, assess};
+use job::{Content, Entry, Id, Job, Moment, Origin};
+use simulator::Chance;
+
+use crate::checklist::ALONG_THE_PATH;
+
+/// Nobody makes more checks than this: there aren't as many.
+const MOST_CHECKS: usize = 60;
+
+/// A machine that answers whatever is asked of it.
+pub trait Examined {
+    /// What a person tells before the first check: the machine, its plate, its complaint.
+    fn opening(&mut self) -> Vec<Content>;
+
+    /// What a task brings; nothing where it can't be done.
+    fn answer(&mut self, task: Task) -> Vec<Content>;
+}
+
+/// Which check is taken.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Order {
+    /// The one that the app names first.
+    Ours,
+    /// The first on a fixed checklist along the Path that wasn't taken yet.
+    Checklist,
+    /// Any that is offered.
+    Random(Chance),
+}
+
+/// How it went.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Walk {
+    /// What was done, in order.
+    pub tasks: Vec<Task>,
+    /// Minutes of work, the change of access included.
+    pub minutes: f64,
+    /// Minutes of waiting on top.
+    pub waiting: f64,
+    /// What is believed in the end.
+    pub whole: Whole,
+    /// Everything that was entered.
+    pub job: Job,
+}
+
+/// Works on a machine in one order until enough is known. `None` where a machine tells nothing
+/// that could be weighed, not even its kind.
+pub fn walk(machine: &mut dyn Examined, model: &Model, mut order: Order) -> Option<Walk> {
+    let mut job = Job::new(Id::new("practice").ok()?, moment(0.0)?, Origin::Invented);
+    enter(&mut job, machine.opening(), 0.0);
+    let (mut tasks, mut minutes, mut waiting) = (Vec::new(), 0.0, 0.0);
+    loop {
+        let now = moment(minutes + waiting)?;
+        let whole = assess(model, &job, now).whole?;
+        let next = (tasks.len() < MOST_CHECKS)
+            .then(|| next(&whole, &mut order, &tasks))
+            .flatten();
+        let Some(next) = next else {
+            return Some(Walk {
+                tasks,
+                minutes,
+                waiting,
+                whole,
+                job,
+            });
+        };
+        minutes += next.minutes;
+        waiting += next.waiting;
+        tasks.push(next.task);
+        enter(&mut job, machine.answer(next.task), minutes + waiting);
+    }
+}
+
+/// An invented day: only differences of times matter.
+fn moment(minutes: f64) -> Option<Moment> {
+    Moment::new(1_795_600_000_000 + (minutes * 60_000.0) as i64, 60).ok()
+}
+
+/// Adds entries. One that can't be added is left out, as a page would refuse it.
+fn enter(job: &mut Job, contents: Vec<Content>, minutes: f64) {
+    for content in contents {
+        let place = job.entries().len();
+        let id = Id::new(&format!("entry-{place}"));
+        if let (Ok(id), Some(at)) = (id, moment(minutes)) {
+            let _ = job.add(Entry { id, at, content });
+        }
+    }
+}
+
+/// What to do; nothing once enough is known.
+fn next<'a>(whole: &'a Whole, order: &mut Order, done: &[Task]) -> Option<&'a NextCheck> {
+    let left: Vec<&NextCheck> = whole
+        .next
+        .iter()
+        .filter(|one| !done.contains(&one.task))
+        .collect();
+    let is_enough = whole.verdict.decided != Decided::GoOn;
+    if is_enough || !left.iter().any(|one| one.is_worthwhile()) {
+        return None;
+    }
+    let offered = |task: Task| left.iter().find(|one| one.task == task).copied();
+    let checks = whole.safety_first.iter().map(|step| step.check());
+    let mut safety = checks.filter(|check| !is_told_at_once(*check));
+    if let Some(first) = safety.find_map(|check| offered(Task::Check(check))) {
+        return Some(first);
+    }
+    match order {
+        Order::Ours => left.first().copied(),
+        Order::Checklist => ALONG_THE_PATH.iter().find_map(|task| offered(*task)),
+        Order::Random(chance) => {
+            let place = (chance.share() * left.len() as f64) as usize;
+            left.get(place).copied()
+        }
+    }
+}
+
+/// Whether a check is part of what is told at the beginning.
+fn is_told_at_once(check: Check) -> bool {
+    matches!(
+        check,
+        Check::Machine | Check::Refrigerant | Check::StoredCharge
+    )
+}
