@@ -12,3 +12,10 @@ mod error;
 
 pub use chance::Chance;
 pub use error::ParameterError;
+
+// The refrigerant circuit and the cabinet around it.
+mod curve;
+mod integrate;
+pub mod refrigerant;
+
+pub use refrigerant::Refrigerant;
