@@ -26,6 +26,30 @@ pub(crate) trait Balance<const N: usize> {
     fn scale(&self) -> &[f64; N];
 }
 
+/// A set of named flows, with the slope between two of them.
+macro_rules! flows {
+    ($(#[$doc:meta])* $name:ident { $($(#[$one:meta])* $field:ident),* ; $($(#[$many:meta])* $list:ident),* }) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, Default)]
+        pub(crate) struct $name {
+            $($(#[$one])* pub(crate) $field: f64,)*
+            $($(#[$many])* pub(crate) $list: [f64; 3],)*
+        }
+
+        impl $name {
+            /// How much faster these flow than others, divided by a step.
+            pub(crate) fn slope(&self, less: &Self, step: f64) -> Self {
+                let over = |more: f64, less: f64| (more - less) / step;
+                Self {
+                    $($field: over(self.$field, less.$field),)*
+                    $($list: [0, 1, 2].map(|k: usize| over(self.$list[k], less.$list[k])),)*
+                }
+            }
+        }
+    };
+}
+pub(crate) use flows;
+
 /// The inverse of I − γhJ in triangles, for one step length.
 #[derive(Debug, Clone)]
 struct Triangles<const N: usize> {
@@ -78,6 +102,10 @@ impl<const N: usize> Steps<N> {
             let fresh = self.jacobian.is_none();
             let (after, error) = self.attempt(of, state, step);
             let factor = (0.85 / libm::sqrt(error.max(1e-4))).clamp(0.2, 3.0);
+            if error.is_infinite() && step <= SHORTEST {
+                // Nothing sensible can be said of what comes: it stays as it was.
+                return;
+            }
             if error <= 1.0 || step <= SHORTEST {
                 *state = after;
                 left -= step;
@@ -129,7 +157,8 @@ impl<const N: usize> Steps<N> {
             }
         }
         // What is no number must shorten the step, not pass for exact.
-        (after, if error.is_finite() { error } else { 1e9 })
+        let sensible = after.iter().all(|value| value.is_finite());
+        (after, if sensible { error } else { f64::INFINITY })
     }
 
     fn prepare<B: Balance<N>>(&mut self, of: &B, state: &[f64; N], start: &B::Flows, step: f64) {

@@ -14,6 +14,9 @@ pub use chance::Chance;
 pub use error::ParameterError;
 
 // The refrigerant circuit and the cabinet around it.
+pub mod appliance;
+pub mod cabinet;
+pub mod circuit;
 mod curve;
 mod integrate;
 pub mod refrigerant;
