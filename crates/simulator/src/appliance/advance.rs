@@ -73,7 +73,12 @@ impl<D: Drive> Appliance<D> {
 
     /// Short after a switching, so that a start is seen; longer as things settle.
     pub(super) fn step_length(&self) -> f64 {
-        (0.25 * self.control.since).clamp(0.5, LOOKS)
+        let longest = if self.turning.speed.get() > 0.0 || self.heater() > 0.0 {
+            LOOKS
+        } else {
+            2.0 * LOOKS
+        };
+        (0.25 * self.control.since).clamp(0.5, longest)
     }
 
     /// Goes on for one step with nothing switching in it.

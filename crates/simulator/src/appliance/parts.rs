@@ -110,9 +110,9 @@ impl Parts {
         refrigerant: Refrigerant,
     ) -> Result<Self, ParameterError> {
         let (cooling, evaporator, condenser) = match kind {
-            Kind::ChestFreezer | Kind::UprightFreezer => (110.0, 3.2e-4, 1.5e-4),
-            Kind::FrostFree | Kind::FrostFreeOneThermostat => (150.0, 3.0e-4, 1.7e-4),
-            Kind::PlateRefrigerator => (65.0, 1.8e-4, 1.1e-4),
+            Kind::ChestFreezer | Kind::UprightFreezer => (110.0, 3.2e-4, 2.4e-4),
+            Kind::FrostFree | Kind::FrostFreeOneThermostat => (150.0, 3.0e-4, 2.8e-4),
+            Kind::PlateRefrigerator => (65.0, 1.8e-4, 1.4e-4),
         };
         let circuit = Circuit::sized(&Sizing {
             refrigerant,
@@ -144,7 +144,7 @@ impl Parts {
     pub fn steady_drive(&self) -> Result<SteadyDrive, ParameterError> {
         SteadyDrive::new(
             self.mains.turns(),
-            Ratio::new(0.78),
+            Ratio::new(0.75),
             Watts::new(8.0),
             Pascals::new(2.5e5),
         )
@@ -155,7 +155,7 @@ impl Parts {
 fn compartment(litres: f64, insulation: f64, food: f64, openings: f64) -> Compartment {
     Compartment {
         volume: CubicMetres::new(litres / 1000.0),
-        air: JoulesPerKelvin::new(20.0 * litres),
+        air: JoulesPerKelvin::new(50.0 * litres),
         wall: JoulesPerKelvin::new(80.0 * litres),
         insulation: WattsPerKelvin::new(insulation),
         contents: Contents {
@@ -185,7 +185,7 @@ fn still(first: Compartment, evaporator: f64, condenser: f64, control: Thermosta
         first,
         second: None,
         evaporator: EvaporatorWall {
-            metal: JoulesPerKelvin::new(200.0 * evaporator),
+            metal: JoulesPerKelvin::new(250.0 * evaporator),
             still: WattsPerKelvin::new(evaporator),
             blower: None,
             rime: Rime {
@@ -202,7 +202,7 @@ fn still(first: Compartment, evaporator: f64, condenser: f64, control: Thermosta
         },
         shell: Shell {
             metal: JoulesPerKelvin::new(3700.0),
-            to_room: WattsPerKelvin::new(0.9),
+            to_room: WattsPerKelvin::new(0.65),
         },
         thermostat: control,
         damper: Damper {
@@ -219,20 +219,20 @@ fn still(first: Compartment, evaporator: f64, condenser: f64, control: Thermosta
 
 fn chest() -> Cabinet {
     let control = thermostat(Sensor::FirstAir, -18.0, -21.5);
-    let mut it = still(compartment(200.0, 0.85, 5.0, 2.0), 13.0, 11.0, control);
+    let mut it = still(compartment(200.0, 0.85, 6.0, 2.0), 13.0, 11.0, control);
     it.condenser.into_wall = WattsPerKelvin::new(0.2);
     it
 }
 
 fn upright() -> Cabinet {
     let control = thermostat(Sensor::FirstAir, -18.0, -21.5);
-    still(compartment(180.0, 1.0, 5.0, 4.0), 15.0, 11.0, control)
+    still(compartment(180.0, 1.0, 6.0, 4.0), 15.0, 11.0, control)
 }
 
 fn frost_free(mains: Mains) -> Cabinet {
     let control = thermostat(Sensor::FirstAir, -16.5, -20.5);
-    let mut it = still(compartment(100.0, 0.6, 4.0, 5.0), 1.0, 5.0, control);
-    it.second = Some(compartment(250.0, 1.1, 6.0, 20.0));
+    let mut it = still(compartment(100.0, 0.6, 6.0, 5.0), 1.0, 5.0, control);
+    it.second = Some(compartment(250.0, 1.1, 8.0, 20.0));
     it.evaporator = EvaporatorWall {
         metal: JoulesPerKelvin::new(1800.0),
         still: WattsPerKelvin::new(1.0),
@@ -279,11 +279,11 @@ fn frost_free(mains: Mains) -> Cabinet {
 fn one_thermostat(mains: Mains) -> Cabinet {
     let mut it = frost_free(mains);
     it.thermostat = thermostat(Sensor::SecondAir, 5.5, 2.0);
-    it.damper.fixed = Some(Ratio::new(0.4));
+    it.damper.fixed = Some(Ratio::new(0.27));
     it
 }
 
 fn plate() -> Cabinet {
-    let control = thermostat(Sensor::EvaporatorEnd, 4.0, -17.0);
-    still(compartment(140.0, 0.9, 5.0, 15.0), 4.5, 7.0, control)
+    let control = thermostat(Sensor::EvaporatorEnd, 4.5, -18.0);
+    still(compartment(140.0, 0.9, 5.0, 15.0), 3.2, 7.0, control)
 }

@@ -87,9 +87,9 @@ pub(super) fn cabinet(row: &Row) -> CabinetState {
 /// A tolerable error of each number in a step: 0.05 K and half a thousandth of the charge. What
 /// changes slowly is left to explicit steps by a nought.
 pub(super) fn scale(circuit: &Circuit, of: &Cabinet) -> Row {
-    const KELVIN: f64 = 0.05;
+    const KELVIN: f64 = 0.1;
     let mut scale = [0.0; ALL];
-    let grain = 5e-4 * circuit.charge.get().max(5e-3);
+    let grain = 1e-3 * circuit.charge.get().max(5e-3);
     scale[VAPOUR_LOW..=LIQUID_HIGH].fill(grain);
     if circuit.air.get() > 0.0 {
         scale[AIR_LOW..=AIR_HIGH].fill(grain * 0.1);

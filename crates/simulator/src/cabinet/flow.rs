@@ -110,7 +110,7 @@ impl Cabinet {
         let room = self.room.get();
         // The full part gives off what sensible heat it has: next to nothing.
         let filled = 1.0 - 0.85 * on.flooded;
-        flows.condenser_room = filled * self.condenser.to_room(on.fans) * (it.condenser - room);
+        flows.condenser_room = filled * self.condenser.given_off(on.fans) * (it.condenser - room);
         flows.condenser_wall = self.condenser.into_wall.get() * (it.condenser - it.first.wall);
         flows.shell_room = self.shell.to_room.get() * (it.shell - room);
         [
@@ -197,8 +197,8 @@ impl Cabinet {
         };
         let pulls = [0, 1, 2].map(pull);
         let all: f64 = pulls.iter().sum();
-        for place in 0..LENGTHS {
-            flows.rime[place] = changed * excess * pulls[place] / (all + 0.1);
+        for (place, pull) in pulls.into_iter().enumerate() {
+            flows.rime[place] = changed * excess * pull / (all + 0.1);
             let there = it.frost[place].max(0.0);
             let reached = there / (there + 2e-3);
             flows.melt[place] =

@@ -88,7 +88,7 @@ pub struct RoomFan {
 
 impl CondenserWall {
     /// W/K to the room.
-    pub(super) fn to_room(&self, fan_is_on: bool) -> f64 {
+    pub(super) fn given_off(&self, fan_is_on: bool) -> f64 {
         let blown = match &self.fan {
             Some(fan) if fan_is_on => fan.blown.get() * fan.turning.get(),
             _ => 0.0,

@@ -5,22 +5,11 @@
 
 use super::{Circuit, LENGTHS};
 use crate::integrate::flows;
+use quantity::Celsius;
 
 const ZERO_CELSIUS: f64 = 273.15;
 /// Specific gas constant of dry air, J/(kg·K) (ISO 2533).
 const AIR: f64 = 287.05;
-/// Share of the higher pressure below which the flow out of a capillary grows no more: flashing
-/// liquid chokes. Common practice, no source.
-const CHOKE: f64 = 0.3;
-/// Below this difference in Pa the flow is laminar and goes with the difference, not its root.
-const LAMINAR: f64 = 2e3;
-/// How far gas in the shell takes on the shell's temperature before it is drawn in. From memory.
-const SHELL_EXCHANGE: f64 = 0.6;
-/// How many capillaries a sound drier is worth.
-const DRIER: f64 = 20.0;
-/// How far a full evaporator has to overflow, as a share of its liquid, to give up half of what
-/// is drawn off as liquid.
-const OVERFLOW: f64 = 0.3;
 
 flows! {
     /// Kilograms and joules a second.
@@ -113,33 +102,53 @@ pub(crate) struct CircuitFlow {
     pub(crate) gas_work: f64,
 }
 
-/// One side's gas: pressure of the vapour and of the air, density of both.
-struct Side {
-    vapour: f64,
-    total: f64,
-    vapour_density: f64,
-    air_share: f64,
-    saturation: f64,
+/// One side's gas.
+pub(super) struct Side {
+    /// Pressure of the vapour alone, Pa.
+    pub(super) vapour: f64,
+    /// With the air's.
+    pub(super) total: f64,
+    /// Density of vapour and air together, kg/m³.
+    pub(super) density: f64,
+    celsius: f64,
+    /// Of the mass.
+    pub(super) air_share: f64,
+    /// Where vapour of this pressure condenses, °C.
+    pub(super) saturation: f64,
+}
+
+/// Kelvins, not below any that a machine sees.
+pub(super) fn kelvin(celsius: f64) -> f64 {
+    celsius.max(-150.0) + ZERO_CELSIUS
+}
+
+/// As far as properties of liquid go.
+pub(super) fn within_fit(celsius: f64) -> Celsius {
+    Celsius::new(celsius.clamp(-60.0, 85.0))
 }
 
 impl Side {
     fn new(circuit: &Circuit, vapour: f64, air: f64, volume: f64, celsius: f64) -> Self {
-        let kelvin = celsius.max(-150.0) + ZERO_CELSIUS;
-        let vapour_density = vapour.max(0.0) / volume;
-        let pressure = circuit.refrigerant.vapour_pressure(vapour_density * kelvin);
+        let kelvin = kelvin(celsius);
+        let (vapour, air) = (vapour.max(0.0), air.max(0.0));
+        let pressure = circuit
+            .refrigerant
+            .vapour_pressure(vapour / volume * kelvin);
+        let gas = vapour + air;
         Self {
             vapour: pressure,
-            total: pressure + air.max(0.0) * AIR * kelvin / volume,
-            vapour_density,
-            air_share: air.max(0.0) / (air.max(0.0) + vapour.max(1e-9)),
+            total: pressure + air * AIR * kelvin / volume,
+            density: gas / volume,
+            celsius,
+            air_share: if gas > 0.0 { air / gas } else { 0.0 },
             saturation: circuit.refrigerant.boils_at(libm::log(pressure)),
         }
     }
-}
 
-/// √ of a difference of pressures, linear near nought, with its sign.
-fn root(difference: f64) -> f64 {
-    difference / libm::sqrt(difference.abs() + LAMINAR)
+    /// Its density at the same pressure and another temperature.
+    pub(super) fn density_at(&self, celsius: f64) -> f64 {
+        self.density * kelvin(self.celsius) / kelvin(celsius)
+    }
 }
 
 impl Circuit {
@@ -166,13 +175,9 @@ impl Circuit {
 
     fn sides(&self, it: &Amounts, metal: &Metal) -> (Side, Side) {
         let evaporator = metal.evaporator.iter().sum::<f64>() / LENGTHS as f64;
-        let dense = |celsius: f64| {
-            let within = quantity::Celsius::new(celsius.clamp(-60.0, 85.0));
-            self.refrigerant.liquid_density(within)
-        };
+        let dense = |celsius: f64| self.refrigerant.liquid_density(within_fit(celsius));
         // The shell's gas counts by what it would fill at the evaporator's temperature.
-        let shell = self.pump.shell_volume.get() * (evaporator.max(-150.0) + ZERO_CELSIUS)
-            / (metal.shell + ZERO_CELSIUS);
+        let shell = self.pump.shell_volume.get() * kelvin(evaporator) / kelvin(metal.shell);
         let free = |volume: f64, liquid: f64, celsius: f64| {
             (volume - liquid.max(0.0) / dense(celsius)).max(0.05 * volume)
         };
@@ -192,7 +197,7 @@ impl Circuit {
         flows: &mut CircuitFlows,
         seen: &mut CircuitFlow,
     ) {
-        let celsius = quantity::Celsius::new(high.saturation.clamp(-60.0, 85.0));
+        let celsius = within_fit(high.saturation);
         let full = self.condenser.volume.get() * self.refrigerant.liquid_density(celsius);
         let film = self.condenser.film.get() * full;
         seen.flooded = ((it.liquid_high - film) / (full - film)).clamp(0.0, 0.97);
@@ -208,119 +213,6 @@ impl Circuit {
         seen.capillary_inlet = high.saturation - cooled * (high.saturation - metal.room).max(0.0);
     }
 
-    fn throttle(
-        &self,
-        it: &Amounts,
-        low: &Side,
-        high: &Side,
-        flows: &mut CircuitFlows,
-        seen: &mut CircuitFlow,
-    ) {
-        let clear = self.capillary.free.get() * (1.0 - it.ice.clamp(0.0, 1.0));
-        let capillary = self.capillary.opening * clear;
-        let drier = self.capillary.opening * DRIER * self.capillary.drier_free.get();
-        // Two openings in a row.
-        let opening = if capillary > 0.0 && drier > 0.0 {
-            capillary * drier / libm::hypot(capillary, drier)
-        } else {
-            0.0
-        };
-        let celsius = quantity::Celsius::new(seen.capillary_inlet.clamp(-60.0, 85.0));
-        let liquid_density = self.refrigerant.liquid_density(celsius);
-        let full = self.condenser.volume.get() * self.condenser.film.get() * liquid_density;
-        let seal = (it.liquid_high / full).clamp(0.0, 1.0);
-        seen.drier_outlet = seen.capillary_inlet;
-        if high.total >= low.total {
-            let gas = high.vapour_density / (1.0 - high.air_share);
-            let density = seal * liquid_density + (1.0 - seal) * gas;
-            let drop = high.total - low.total.max(CHOKE * high.total);
-            let mass = opening * libm::sqrt(2.0 * density) * root(drop);
-            flows.liquid = mass * seal * liquid_density / density;
-            let gas_mass = mass - flows.liquid;
-            flows.air = gas_mass * high.air_share;
-            flows.vapour = gas_mass - flows.air;
-            if drier > 0.0 {
-                let share = (opening / drier) * (opening / drier);
-                let between = (high.vapour - share * drop).max(1.0);
-                let flashes = self.refrigerant.boils_at(libm::log(between));
-                seen.drier_outlet = seen.capillary_inlet.min(flashes);
-            }
-        } else {
-            let gas = low.vapour_density / (1.0 - low.air_share);
-            let mass = opening * libm::sqrt(2.0 * gas) * root(high.total - low.total);
-            flows.air = mass * low.air_share;
-            flows.vapour = mass - flows.air;
-        }
-        seen.liquid = flows.liquid;
-        seen.vapour = flows.vapour;
-    }
-
-    fn pump(
-        &self,
-        it: &Amounts,
-        metal: &Metal,
-        speed: f64,
-        [low, high]: [&Side; 2],
-        flows: &mut CircuitFlows,
-        seen: &mut CircuitFlow,
-    ) {
-        let cold = quantity::Celsius::new(low.saturation.clamp(-60.0, 85.0));
-        let latent = self.refrigerant.latent_heat(cold);
-        let heat = self.refrigerant.vapour_heat();
-        let enthalpy = |celsius: f64| {
-            self.refrigerant
-                .liquid_enthalpy(quantity::Celsius::new(celsius.clamp(-60.0, 85.0)))
-        };
-        let excess = (enthalpy(seen.capillary_inlet) - enthalpy(low.saturation)).max(0.0);
-        let brought = flows.liquid * excess;
-        // Gas takes on the temperature of the dry lengths that it passes.
-        let wetted = self.wetted(it);
-        let mut gas = low.saturation;
-        let mut rises = [0.0; LENGTHS];
-        for place in 0..LENGTHS {
-            rises[place] = 0.9 * (1.0 - wetted[place]) * (metal.evaporator[place] - gas);
-            gas += rises[place];
-        }
-        let full = self.wetting_liquid(low.saturation);
-        seen.carried = 0.5 * ((it.liquid_low - full) / (OVERFLOW * full)).clamp(0.0, 1.0);
-        seen.evaporator_end = gas;
-
-        let ratio = (high.total / low.total).max(1.0);
-        let exponent = self.refrigerant.isentropic_exponent();
-        let expanded = self.pump.clearance.get() * (libm::pow(ratio, 1.0 / exponent) - 1.0);
-        let filled = speed * self.pump.displacement.get() * (1.0 - expanded).max(0.0);
-        let kelvin = |celsius: f64| celsius.max(-150.0) + ZERO_CELSIUS;
-        let mean = metal.evaporator.iter().sum::<f64>() / LENGTHS as f64;
-        let density_at = |celsius: f64| low.vapour_density * kelvin(mean) / kelvin(celsius);
-
-        let reach = self.capillary.suction_exchange.get() * (seen.capillary_inlet - gas).max(0.0);
-        let rough = filled * self.pump.tightness.get() * density_at(gas);
-        // The capillary gives no more than it has.
-        let given = (rough * heat * reach).min(0.9 * brought);
-        let each = if rough > 0.0 { given / rough } else { 0.0 };
-        let to_boil = seen.carried * latent;
-        seen.suction_line = gas + (each - to_boil).max(0.0) / heat;
-        let drawn = seen.suction_line + SHELL_EXCHANGE * (metal.shell - seen.suction_line);
-        let mass = filled * self.pump.tightness.get() * density_at(drawn);
-        for place in 0..LENGTHS {
-            flows.heat[place] += mass * heat * rises[place];
-        }
-        flows.flash = (brought - mass * each).max(0.0) / latent;
-        flows.carried = seen.carried * mass;
-        flows.shell_heat = mass * (heat * (drawn - seen.suction_line) + (to_boil - each).max(0.0));
-        let share = (exponent - 1.0) / exponent;
-        flows.gas_work = filled * low.total * (libm::pow(ratio, share) - 1.0)
-            / (share * self.pump.indicated_efficiency.get());
-        seen.gas_work = flows.gas_work;
-        seen.pumped = mass;
-        seen.discharge = kelvin(drawn) * libm::pow(ratio, share) - ZERO_CELSIUS;
-        let back = self.pump.back_leak
-            * libm::sqrt(2.0 * high.vapour_density / (1.0 - high.air_share))
-            * root(high.total - low.total).max(0.0);
-        flows.pumped_air = mass * low.air_share / (1.0 - low.air_share) - back * high.air_share;
-        flows.pumped_vapour = mass - back * (1.0 - high.air_share);
-    }
-
     fn boil(
         &self,
         it: &Amounts,
@@ -329,14 +221,14 @@ impl Circuit {
         flows: &mut CircuitFlows,
         seen: &mut CircuitFlow,
     ) {
-        let cold = quantity::Celsius::new(low.saturation.clamp(-60.0, 85.0));
+        let cold = within_fit(low.saturation);
         let latent = self.refrigerant.latent_heat(cold);
         let each = self.evaporator.inner.get() / LENGTHS as f64;
         let wetted = self.wetted(it);
-        for place in 0..LENGTHS {
+        for (place, wet) in wetted.into_iter().enumerate() {
             let over = metal.evaporator[place] - low.saturation;
             // Vapour condenses wherever metal is cold; liquid boils only where it is.
-            let area = if over > 0.0 { wetted[place] } else { 1.0 };
+            let area = if over > 0.0 { wet } else { 1.0 };
             flows.boiling[place] = area * each * over / latent;
             flows.heat[place] += area * each * over;
         }
@@ -351,14 +243,14 @@ impl Circuit {
 
     /// Liquid that wets the evaporator's whole length, kg.
     pub(super) fn wetting_liquid(&self, celsius: f64) -> f64 {
-        let celsius = quantity::Celsius::new(celsius.clamp(-60.0, 85.0));
+        let celsius = within_fit(celsius);
         self.evaporator.volume.get()
             * self.evaporator.wetting.get()
             * self.refrigerant.liquid_density(celsius)
     }
 
     /// How far each length is wetted: the first before the second.
-    fn wetted(&self, it: &Amounts) -> [f64; LENGTHS] {
+    pub(super) fn wetted(&self, it: &Amounts) -> [f64; LENGTHS] {
         // At one temperature, so that what is wetted depends on the liquid alone.
         let all = LENGTHS as f64 * it.liquid_low.max(0.0) / self.wetting_liquid(-25.0);
         [0.0, 1.0, 2.0].map(|before| (all - before).clamp(0.0, 1.0))

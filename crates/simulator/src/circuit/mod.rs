@@ -9,11 +9,15 @@
 //!
 //! Must never know: the cabinet, the thermostat, or what turns the pump.
 
+#[cfg(test)]
+mod bench;
+mod compress;
 mod fault;
 mod flow;
 mod parts;
 mod settle;
 mod sizing;
+mod throttle;
 
 pub use fault::CircuitFault;
 pub(crate) use flow::{Amounts, CircuitFlow, CircuitFlows, Metal};

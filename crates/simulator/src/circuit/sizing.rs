@@ -119,7 +119,7 @@ impl Circuit {
             },
             condenser: Condenser {
                 volume: sizing.condenser,
-                film: Ratio::new(0.12),
+                film: Ratio::new(0.15),
                 inner: sizing.condensing,
             },
             capillary: Capillary {
