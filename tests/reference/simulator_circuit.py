@@ -23,7 +23,7 @@ SIZES = {
     "clearance": 0.02,
     "tightness": 0.9,
     "back leak": 0.0,
-    "indicated efficiency": 0.8,
+    "indicated efficiency": 0.72,
     "shell volume": 1.5e-3,
     "condenser volume": 1.8e-4,
     "film": 0.15,
@@ -111,8 +111,8 @@ def rates(kind, state, speed):
     area = 1 - flooded if warm > condenser else share(lh / (s["film"] * full))
     condensing = area * s["condenser inner"] * (warm - condenser) / kind.latent(warm)
     inlet = warm - (0.15 + 0.8 * flooded) * max(warm - b["room"], 0)
-    # Capillary behind a drier of twenty times its opening.
-    opening = s["opening"] * 20 / math.hypot(1, 20)
+    # Capillary behind a drier of six times its opening.
+    opening = s["opening"] * 6 / math.hypot(1, 6)
     dense = kind.liquid(inlet)
     seal = share(lh / (s["condenser volume"] * s["film"] * dense))
     if high >= low:
@@ -131,7 +131,7 @@ def rates(kind, state, speed):
         rises.append(0.9 * (1 - wet[k]) * (lengths[k] - gas))
         gas += rises[-1]
     filling = wetting(kind, cold)
-    carried = 0.5 * share((ll - filling) / (0.3 * filling))
+    carried = 0.5 * share((ll / filling - 1 - 0.2) / 0.3)
     ratio = max(high / low, 1.0)
     expanded = s["clearance"] * (ratio ** (1 / kind.exponent) - 1)
     filled = speed * s["displacement"] * max(1 - expanded, 0)
@@ -143,7 +143,7 @@ def rates(kind, state, speed):
     drawn = suction + 0.6 * (shell - suction)
     mass = filled * s["tightness"] * at(drawn)
     power = (kind.exponent - 1) / kind.exponent
-    work = filled * low * (ratio**power - 1) / power / s["indicated efficiency"]
+    work = filled * s["tightness"] * low * (ratio**power - 1) / power / s["indicated efficiency"]
     flash = max(brought - mass * each, 0) / latent
     shell_heat = mass * (kind.heat * (drawn - suction) + max(carried * latent - each, 0))
     # Evaporator.
@@ -209,6 +209,7 @@ write_or_check(
         "cases": [
             course(Kind("R600a", 0.044, 1.0)),
             course(Kind("R600a", 0.024, 1.0)),
+            course(Kind("R600a", 0.064, 1.0)),
             course(Kind("R134a", 0.100, 0.55)),
             course(Kind("R290", 0.046, 0.33)),
         ],

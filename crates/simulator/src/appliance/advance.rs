@@ -10,6 +10,9 @@ use crate::cabinet::{LATENT_FREEZING, food_enthalpy, food_temperature};
 use crate::circuit::CircuitFlow;
 use quantity::{Celsius, Joules, Kilograms, NewtonMetres, Pascals, Seconds, Watts};
 
+/// Where ice in the capillary's end comes loose, by the metal behind it, °C.
+const THAWED: f64 = 1.0;
+
 impl<D: Drive> Appliance<D> {
     /// Sets temperatures, and lets the charge settle; the books stay.
     pub(super) fn lay_out(&mut self, first: f64, second: f64) {
@@ -71,9 +74,13 @@ impl<D: Drive> Appliance<D> {
         sum
     }
 
-    /// Short after a switching, so that a start is seen; longer as things settle.
-    pub(super) fn step_length(&self) -> f64 {
-        let longest = if self.turning.speed.get() > 0.0 || self.heater() > 0.0 {
+    /// Looks at the controls. How long until the next look: short after a switching, so that a start is seen; longer as things settle.
+    pub(super) fn step_length(&mut self) -> f64 {
+        self.control.look(&self.parts.cabinet, &self.row);
+        let longest = if self.turning.refused {
+            // It may start at any time.
+            0.5 * LOOKS
+        } else if self.turning.speed.get() > 0.0 || self.heater() > 0.0 {
             LOOKS
         } else {
             2.0 * LOOKS
@@ -83,9 +90,9 @@ impl<D: Drive> Appliance<D> {
 
     /// Goes on for one step with nothing switching in it.
     pub(super) fn step(&mut self, step: f64, course: &mut Course) {
-        self.control.look(&self.parts.cabinet, &self.row);
         let before = self.turning;
-        self.turning = self.drive.step(&self.demand(step));
+        let demand = self.demand(step);
+        self.turning = self.drive.step(&demand);
         let turns = self.turning.speed.get() > 0.0;
         if turns != (before.speed.get() > 0.0) {
             self.control.since = 0.0;
@@ -94,6 +101,10 @@ impl<D: Drive> Appliance<D> {
                 course.starts += 1;
             }
         } else if self.control.since <= 0.0 {
+            self.steps.forget();
+        }
+        if self.row[state::ICE] > 0.0 && self.row[state::EVAPORATOR] > THAWED {
+            self.row[state::ICE] = 0.0;
             self.steps.forget();
         }
         course.drawn = course.drawn + Joules::new(self.watts().get() * step);
@@ -116,14 +127,28 @@ impl<D: Drive> Appliance<D> {
         self.time += step;
     }
 
-    fn demand(&self, step: f64) -> Demand {
+    fn demand(&mut self, step: f64) -> Demand {
         let (metal, amounts) = self.circuit_state();
-        // At one turn a second the work of a second is that of a turn.
-        let (_, seen) = self.parts.circuit.flow(&amounts, &metal, 1.0);
+        // At rest, the torque that the first turns would meet.
+        let speed = match self.turning.speed.get() {
+            turns if turns > 0.0 => turns,
+            _ => self.parts.mains.turns().get(),
+        };
+        let (_, seen) = self.parts.circuit.flow(&amounts, &metal, speed);
+        let torque = seen.gas_work / (core::f64::consts::TAU * speed);
+        let middle = match self.torque {
+            // The torque in the middle of the step, as it has changed in the one before.
+            Some((before, length)) if self.control.since > 0.0 => {
+                let on = (0.5 * step / length).min(1.0);
+                (torque + (torque - before) * on).max(0.0)
+            }
+            _ => torque,
+        };
+        self.torque = Some((torque, step));
         Demand {
             suction: Pascals::new(seen.low),
             discharge: Pascals::new(seen.high),
-            gas_torque: NewtonMetres::new(seen.gas_work / core::f64::consts::TAU),
+            gas_torque: NewtonMetres::new(middle),
             room: self.parts.cabinet.room,
             shell: Celsius::new(self.row[state::SHELL]),
             calls: self.control.cools(),

@@ -11,6 +11,7 @@ mod observation;
 mod parts;
 mod state;
 mod system;
+pub(crate) mod tolerance;
 
 pub use course::{Course, Sample};
 pub use drive::{Demand, Drive, SteadyDrive, Turning};
@@ -22,7 +23,7 @@ use crate::error::within;
 use crate::integrate::Steps;
 use crate::{ParameterError, Refrigerant};
 use control::Control;
-use quantity::{Celsius, Joules, Kilograms, Pascals, Ratio, Seconds};
+use quantity::{Celsius, Joules, Kilograms, Seconds};
 use state::Row;
 
 /// The longest stretch of time in one call: 14 days.
@@ -40,6 +41,8 @@ pub struct Appliance<D = SteadyDrive> {
     control: Control,
     steps: Steps<{ state::ALL }>,
     turning: Turning,
+    /// Torque of the gas at the last step's beginning, and the length of that step.
+    torque: Option<(f64, f64)>,
     time: f64,
     next_sample: f64,
     brought: f64,
@@ -109,6 +112,7 @@ impl<D: Drive> Appliance<D> {
             control: Control::default(),
             steps: Steps::new(),
             turning: Turning::default(),
+            torque: None,
             time: 0.0,
             next_sample: 0.0,
             brought: 0.0,
@@ -230,60 +234,6 @@ impl<D: Drive> Appliance<D> {
         }
         course.samples.push(self.sample());
         Ok(course)
-    }
-
-    /// What could be noticed now.
-    #[must_use]
-    pub fn observe(&self) -> Observation {
-        let seen = self.seen();
-        let cabinet = &self.parts.cabinet;
-        let at = |place: usize| Celsius::new(self.row[place]);
-        let three = |from: usize| [from, from + 1, from + 2];
-        let fans = self.control.cools();
-        let room = cabinet.room.get();
-        let condenser = self.row[state::CONDENSER];
-        let spread = if self.turning.speed.get() > 0.0 {
-            (seen.discharge - condenser).max(0.0) * 0.3
-        } else {
-            0.0
-        };
-        Observation {
-            air: at(state::FIRST),
-            second_air: cabinet.second.map(|_| at(state::SECOND)),
-            food: self.food(),
-            evaporator: three(state::EVAPORATOR).map(at),
-            frost: three(state::FROST).map(|place| Kilograms::new(self.row[place])),
-            wetted: Ratio::new(seen.wetted),
-            condenser_inlet: Celsius::new(condenser + spread),
-            condenser: at(state::CONDENSER),
-            condenser_outlet: Celsius::new(
-                condenser + (room - condenser) * (0.1 + 0.85 * seen.flooded),
-            ),
-            drier_outlet: Celsius::new(seen.drier_outlet),
-            discharge_line: Celsius::new(if fans { seen.discharge } else { condenser }),
-            evaporator_end: Celsius::new(seen.evaporator_end),
-            suction_line: Celsius::new(seen.suction_line),
-            carried_liquid: Ratio::new(seen.carried),
-            shell: at(state::SHELL),
-            room: cabinet.room,
-            liquid_flow: seen.liquid,
-            vapour_flow: seen.vapour,
-            fan_flow: if fans {
-                cabinet.blown(&state::cabinet(&self.row))
-            } else {
-                0.0
-            },
-            room_fan: match &cabinet.condenser.fan {
-                Some(fan) if fans => fan.turning,
-                _ => Ratio::new(0.0),
-            },
-            drain: cabinet.defrost.map_or(Ratio::new(1.0), |it| it.drain),
-            running: self.turning.speed.get() > 0.0,
-            refused: self.turning.refused,
-            heating: self.heater() > 0.0,
-            suction: Pascals::new(seen.low),
-            discharge: Pascals::new(seen.high),
-        }
     }
 
     /// Where its energy is and where it came from. Stored is the sum of the others.

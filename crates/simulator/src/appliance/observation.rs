@@ -3,6 +3,8 @@
 //! Answers: what is warm, cold, frosted, loud? Must never know: whether anybody notices, or what
 //! it means.
 
+use super::state;
+use super::{Appliance, Drive};
 use quantity::{Celsius, Kilograms, Pascals, Ratio};
 
 /// The outside of a machine at one moment.
@@ -60,4 +62,70 @@ pub struct Observation {
     pub suction: Pascals,
     /// Pressure on the high side.
     pub discharge: Pascals,
+}
+
+/// Heat capacity of liquid refrigerants, J/(kg·K), to a third: from memory.
+const LIQUID_HEAT: f64 = 2000.0;
+/// What a stretch of bare pipe exchanges with the air, W/K. From memory.
+const PIPE: f64 = 0.05;
+
+/// A pipe through which so many W/K flow, at so many °C, takes on the air's temperature as the
+/// flow dwindles.
+fn pipe(inside: f64, flow: f64, air: f64) -> Celsius {
+    Celsius::new(air + (inside - air) * flow / (flow + PIPE))
+}
+
+impl<D: Drive> Appliance<D> {
+    /// What could be noticed now.
+    #[must_use]
+    pub fn observe(&self) -> Observation {
+        let seen = self.seen();
+        let cabinet = &self.parts.cabinet;
+        let at = |place: usize| Celsius::new(self.row[place]);
+        let three = |from: usize| [from, from + 1, from + 2];
+        let fans = self.control.cools();
+        let vapour_heat = self.parts.circuit.refrigerant.vapour_heat();
+        let gas = seen.pumped * vapour_heat;
+        let flow = seen.liquid * LIQUID_HEAT + seen.vapour.abs() * vapour_heat;
+        let room = cabinet.room.get();
+        let condenser = self.row[state::CONDENSER];
+        // Gas comes in hot, and liquid that stands in the last passes has the time to cool.
+        let inlet = pipe(seen.discharge, gas, condenser).get();
+        let outlet = condenser + (room - condenser) * (0.1 + 0.85 * seen.flooded);
+        Observation {
+            air: at(state::FIRST),
+            second_air: cabinet.second.map(|_| at(state::SECOND)),
+            food: self.food(),
+            evaporator: three(state::EVAPORATOR).map(at),
+            frost: three(state::FROST).map(|place| Kilograms::new(self.row[place])),
+            wetted: Ratio::new(seen.wetted),
+            condenser_inlet: Celsius::new(0.7 * condenser + 0.3 * inlet),
+            condenser: at(state::CONDENSER),
+            condenser_outlet: Celsius::new(outlet),
+            drier_outlet: pipe(seen.drier_outlet, flow, outlet),
+            discharge_line: pipe(seen.discharge, gas, room),
+            evaporator_end: pipe(seen.evaporator_end, gas, self.row[state::FIRST]),
+            suction_line: pipe(seen.suction_line, gas, room),
+            carried_liquid: Ratio::new(seen.carried),
+            shell: at(state::SHELL),
+            room: cabinet.room,
+            liquid_flow: seen.liquid,
+            vapour_flow: seen.vapour,
+            fan_flow: if fans {
+                cabinet.blown(&state::cabinet(&self.row))
+            } else {
+                0.0
+            },
+            room_fan: match &cabinet.condenser.fan {
+                Some(fan) if fans => fan.turning,
+                _ => Ratio::new(0.0),
+            },
+            drain: cabinet.defrost.map_or(Ratio::new(1.0), |it| it.drain),
+            running: self.turning.speed.get() > 0.0,
+            refused: self.turning.refused,
+            heating: self.heater() > 0.0,
+            suction: Pascals::new(seen.low),
+            discharge: Pascals::new(seen.high),
+        }
+    }
 }

@@ -3,6 +3,7 @@
 //! Answers: which number is what, and how small a difference matters? Must never know: why it
 //! changes.
 
+use super::tolerance::{GRAIN, KELVIN};
 use crate::cabinet::{Cabinet, CabinetState, Warmth};
 use crate::circuit::{Amounts, Circuit, LENGTHS, Metal};
 
@@ -84,12 +85,11 @@ pub(super) fn cabinet(row: &Row) -> CabinetState {
     }
 }
 
-/// A tolerable error of each number in a step: 0.05 K and half a thousandth of the charge. What
-/// changes slowly is left to explicit steps by a nought.
+/// A tolerable error of each number in a step. What changes slowly is left to explicit steps by a
+/// nought.
 pub(super) fn scale(circuit: &Circuit, of: &Cabinet) -> Row {
-    const KELVIN: f64 = 0.1;
     let mut scale = [0.0; ALL];
-    let grain = 1e-3 * circuit.charge.get().max(5e-3);
+    let grain = GRAIN * circuit.charge.get().max(5e-3);
     scale[VAPOUR_LOW..=LIQUID_HIGH].fill(grain);
     if circuit.air.get() > 0.0 {
         scale[AIR_LOW..=AIR_HIGH].fill(grain * 0.1);

@@ -9,9 +9,17 @@ use super::{Circuit, LENGTHS};
 
 /// How far gas in the shell takes on the shell's temperature before it is drawn in. From memory.
 const SHELL_EXCHANGE: f64 = 0.6;
-/// How far a full evaporator has to overflow, as a share of its liquid, to give up half of what
+/// What the accumulator behind the evaporator holds, as a share of the liquid that wets its whole
+/// length. From memory.
+const ACCUMULATOR: f64 = 0.2;
+/// How far an evaporator with a full accumulator has to overflow, as a share of its liquid, to give up half of what
 /// is drawn off as liquid.
 const OVERFLOW: f64 = 0.3;
+
+/// What gas that leaks back into the cylinder gives back to the piston of the work that pressed
+/// it. That a pump with leaking valves draws few watts is common practice, no source; the share is
+/// judgement.
+const PUSHED: f64 = 0.8;
 
 /// The way of the gas from the evaporator's inlet to the cylinder.
 struct Suction {
@@ -42,9 +50,13 @@ impl Circuit {
         let tight = filled * self.pump.tightness.get();
         let latent = self.refrigerant.latent_heat(within_fit(low.saturation));
         let brought = flows.liquid * self.brought(low.saturation, seen.capillary_inlet);
-        let suction = self.suction(it, metal, low, [tight, brought, latent], seen);
+        let back = self.back_flow(low, high);
+        let suction = self.suction(it, metal, low, [tight, back, brought, latent], seen);
 
-        let mass = tight * low.density_at(suction.drawn);
+        let pressed = tight * low.density_at(suction.drawn);
+        // What leaks back fills the cylinder before the suction line does; when nothing turns, it
+        // goes all the way.
+        let mass = (pressed - back).max(0.0);
         let heat = self.refrigerant.vapour_heat();
         for (flow, rise) in flows.heat.iter_mut().zip(suction.rises) {
             *flow += mass * heat * rise;
@@ -55,17 +67,25 @@ impl Circuit {
             * (heat * (suction.drawn - seen.suction_line)
                 + (suction.to_boil - suction.given).max(0.0));
         let share = (exponent - 1.0) / exponent;
-        let pressed = libm::pow(ratio, share);
-        flows.gas_work =
-            filled * low.total * (pressed - 1.0) / (share * self.pump.indicated_efficiency.get());
+        let heating = libm::pow(ratio, share);
+        let returned = if pressed > 0.0 {
+            (back / pressed).min(1.0)
+        } else {
+            0.0
+        };
+        flows.gas_work = tight * low.total * (heating - 1.0) * (1.0 - PUSHED * returned)
+            / (share * self.pump.indicated_efficiency.get());
         seen.gas_work = flows.gas_work;
         seen.pumped = mass;
-        seen.discharge = kelvin(suction.drawn) * pressed - kelvin(0.0);
-        let back = self.pump.back_leak
-            * libm::sqrt(2.0 * high.density)
-            * root(high.total - low.total).max(0.0);
-        flows.pumped_air = mass * low.air_share - back * high.air_share;
-        flows.pumped_vapour = mass - back - flows.pumped_air;
+        seen.discharge = kelvin(suction.drawn) * heating - kelvin(0.0);
+        let returning = (back - pressed).max(0.0);
+        flows.pumped_air = mass * low.air_share - returning * high.air_share;
+        flows.pumped_vapour = mass - returning - flows.pumped_air;
+    }
+
+    /// Pressed gas that runs back, kg/s.
+    fn back_flow(&self, low: &Side, high: &Side) -> f64 {
+        self.pump.back_leak * libm::sqrt(2.0 * high.density) * root(high.total - low.total).max(0.0)
     }
 
     /// What a kilogram of liquid brings through the capillary, J above liquid that boils there.
@@ -79,7 +99,7 @@ impl Circuit {
         it: &Amounts,
         metal: &Metal,
         low: &Side,
-        [tight, brought, latent]: [f64; 3],
+        [tight, back, brought, latent]: [f64; 4],
         seen: &mut CircuitFlow,
     ) -> Suction {
         // Gas takes on the temperature of the dry lengths that it passes.
@@ -94,10 +114,11 @@ impl Circuit {
         }
         seen.evaporator_end = gas;
         let full = self.wetting_liquid(low.saturation);
-        seen.carried = 0.5 * ((it.liquid_low - full) / (OVERFLOW * full)).clamp(0.0, 1.0);
+        let over = it.liquid_low / full - 1.0 - ACCUMULATOR;
+        seen.carried = 0.5 * (over / OVERFLOW).clamp(0.0, 1.0);
         let heat = self.refrigerant.vapour_heat();
         let reach = self.capillary.suction_exchange.get() * (seen.capillary_inlet - gas).max(0.0);
-        let rough = tight * low.density_at(gas);
+        let rough = (tight * low.density_at(gas) - back).max(0.0);
         // The capillary gives no more than it has.
         let given = if rough > 0.0 {
             (rough * heat * reach).min(0.9 * brought) / rough

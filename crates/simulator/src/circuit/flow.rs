@@ -233,12 +233,11 @@ impl Circuit {
             flows.heat[place] += area * each * over;
         }
         seen.wetted = wetted.iter().sum::<f64>() / LENGTHS as f64;
-        // Ice grows where the flow comes out below freezing, and melts as metal thaws.
+        // Ice grows where the flow comes out below freezing, as long as something flows.
         let frost = ((-2.0 - low.saturation) / 5.0).clamp(0.0, 1.0);
-        let thaw = (metal.evaporator[0] / 5.0).clamp(0.0, 1.0);
-        let passing = if flows.liquid > 1e-7 { 1.0 } else { 0.0 };
-        flows.ice =
-            self.moisture.get() * passing * frost * (1.0 - it.ice) / 1800.0 - thaw * it.ice / 600.0;
+        let passing = (flows.liquid / 1e-6).clamp(0.0, 1.0);
+        let room_left = (10.0 * (1.0 - it.ice)).clamp(0.0, 1.0);
+        flows.ice = self.moisture.get() * passing * frost * room_left / 3600.0;
     }
 
     /// Liquid that wets the evaporator's whole length, kg.

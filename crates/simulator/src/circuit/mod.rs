@@ -40,8 +40,8 @@ pub struct Circuit {
     pub charge: Kilograms,
     /// Air that got in, 0 … 20 g.
     pub air: Kilograms,
-    /// Water in it, as the share that it can close of the capillary's end within half an hour of
-    /// frost: 0 for a dry one, 1 for a wet one.
+    /// Water in it, 0 … 1: at 1, ice closes the capillary's end within about an hour of boiling
+    /// below freezing. It is washed on as soon as the inlet thaws.
     pub moisture: Ratio,
     /// What pumps.
     pub pump: Pump,

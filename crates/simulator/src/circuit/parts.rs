@@ -13,8 +13,8 @@ pub struct Pump {
     pub displacement: CubicMetres,
     /// Dead volume as a share of the swept one, 0.005 … 0.2.
     pub clearance: Ratio,
-    /// What of the vapour drawn in is delivered when nothing leaks back, 0 … 1: rings, valve
-    /// plates and passages.
+    /// What of the vapour drawn in is pressed when nothing leaks back, 0 … 1. The rest slips out
+    /// the way it came, by a suction valve that closes late or worn rings, and takes no work.
     pub tightness: Ratio,
     /// Opening through which pressed gas runs back, turning or not, in m²: 0 … 10⁻⁵.
     pub back_leak: f64,

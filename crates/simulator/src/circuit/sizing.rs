@@ -4,6 +4,7 @@
 //!
 //! Must never know: which cabinet it is for.
 
+use super::throttle::DRIER;
 use super::{Capillary, Circuit, Condenser, Evaporator, Pump};
 use crate::error::within;
 use crate::{ParameterError, Refrigerant};
@@ -89,7 +90,9 @@ impl Circuit {
 
         let (liquid, vapour) = (kind.liquid_density(inlet), kind.vapour_density(warm));
         let mixed = SEAL * liquid + (1.0 - SEAL) * vapour;
-        it.capillary.opening = mass / libm::sqrt(2.0 * mixed * 0.7 * high);
+        // With a sound drier in front.
+        let series = libm::hypot(1.0, DRIER) / DRIER;
+        it.capillary.opening = series * mass / libm::sqrt(2.0 * mixed * 0.7 * high);
 
         let full = it.condenser.volume.get() * it.condenser.film.get() * kind.liquid_density(warm);
         let gas_low = it.evaporator.volume.get() + it.pump.shell_volume.get() * 0.75;
@@ -114,7 +117,7 @@ impl Circuit {
                 clearance: Ratio::new(0.02),
                 tightness: Ratio::new(0.9),
                 back_leak: 0.0,
-                indicated_efficiency: Ratio::new(0.8),
+                indicated_efficiency: Ratio::new(0.72),
                 shell_volume: CubicMetres::new(1.5e-3),
             },
             condenser: Condenser {

@@ -11,8 +11,8 @@ use super::flow::{Amounts, CircuitFlow, CircuitFlows, Side, within_fit};
 const CHOKE: f64 = 0.3;
 /// Below this difference in Pa the flow is laminar and goes with the difference, not its root.
 const LAMINAR: f64 = 2e3;
-/// How many capillaries a sound drier is worth.
-const DRIER: f64 = 20.0;
+/// How many capillaries a sound drier is worth. From memory.
+pub(super) const DRIER: f64 = 6.0;
 
 /// √ of a difference of pressures, linear near nought, with its sign.
 pub(super) fn root(difference: f64) -> f64 {
@@ -47,7 +47,7 @@ impl Circuit {
             let density = seal * liquid_density + (1.0 - seal) * gas;
             let drop = high.total - low.total.max(CHOKE * high.total);
             let mass = opening * libm::sqrt(2.0 * density) * root(drop);
-            flows.liquid = mass * seal * liquid_density / density;
+            flows.liquid = mass * (seal * liquid_density / density.max(1e-12)).min(1.0);
             let gas_mass = mass - flows.liquid;
             flows.air = gas_mass * high.air_share;
             flows.vapour = gas_mass - flows.air;
