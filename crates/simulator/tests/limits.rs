@@ -185,11 +185,6 @@ fn moisture_makes_the_cold_come_and_go() {
     parts.circuit = CircuitFault::Moisture.in_circuit(parts.circuit, Ratio::new(0.5));
     let mut it = Appliance::new(parts).unwrap();
     let course = it.advance(Seconds::new(48.0 * HOUR)).unwrap();
-    let middle: Vec<f64> = course
-        .samples
-        .iter()
-        .map(|it| it.evaporator.get())
-        .collect();
     // Once cold, the evaporator crosses −8 °C upwards again and again while the pump turns.
     let crossings = course
         .samples

@@ -115,7 +115,7 @@ fn edge(least: f64, most: f64) -> impl Strategy<Value = f64> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(40))]
+    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn whatever_is_within_bounds_stays_a_number(

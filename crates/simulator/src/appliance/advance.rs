@@ -222,7 +222,7 @@ impl<D: Drive> Appliance<D> {
             watts: self.watts(),
             running: self.turning.speed.get() > 0.0,
             defrosting: self.control.defrosting.is_some(),
-            frost: Kilograms::new(row[state::FROST..state::MAINS].iter().sum()),
+            frost: Kilograms::new(row[state::FROST..state::MAINS].iter().sum::<f64>().max(0.0)),
         }
     }
 }

@@ -138,7 +138,13 @@ impl<D: Drive> Appliance<D> {
         &mut self.drive
     }
 
-    /// As warm as the room all through, pressures level, no frost.
+    /// Since it was made.
+    pub const fn time(&self) -> Seconds {
+        Seconds::new(self.time)
+    }
+
+    /// As warm as the room all through, pressures level, no frost. The drive stays as it
+    /// is.
     #[must_use]
     pub fn rested(mut self) -> Self {
         let room = self.parts.cabinet.room.get();
@@ -147,6 +153,7 @@ impl<D: Drive> Appliance<D> {
     }
 
     /// As cold as it should be, switched off for long enough that the pressures are level.
+    /// The drive stays as it is.
     #[must_use]
     pub fn chilled(mut self) -> Self {
         let (first, second) = match self.parts.cabinet.second {
@@ -184,8 +191,14 @@ impl<D: Drive> Appliance<D> {
         }
         self.parts = parts;
         self.parts.cabinet.first.contents.mass = first.contents.mass;
-        if let (Some(new), Some(old)) = (&mut self.parts.cabinet.second, second) {
-            new.contents.mass = old.contents.mass;
+        match (&mut self.parts.cabinet.second, second) {
+            (Some(new), Some(old)) => new.contents.mass = old.contents.mass,
+            // Its food is as warm as the air that was always reckoned there.
+            (Some(new), None) => {
+                self.row[state::SECOND + state::OF_CONTENTS] =
+                    new.contents.mass.get() * food_enthalpy(self.row[state::SECOND]);
+            }
+            (None, _) => {}
         }
         self.steps.forget();
         self.brought += self.stored() - before;
@@ -222,13 +235,14 @@ impl<D: Drive> Appliance<D> {
         let mut course = Course::default();
         let end = self.time + seconds.get();
         while self.time < end {
-            let step = self.step_length().min(end - self.time);
-            if self.time + step <= self.time {
-                break;
-            }
+            // Before the controls are looked at: what was drawn belongs to how they stood.
             if self.time >= self.next_sample {
                 course.samples.push(self.sample());
                 self.next_sample = self.time + SAMPLES;
+            }
+            let step = self.step_length().min(end - self.time);
+            if self.time + step <= self.time {
+                break;
             }
             self.step(step, &mut course);
         }

@@ -97,7 +97,7 @@ impl<D: Drive> Appliance<D> {
             second_air: cabinet.second.map(|_| at(state::SECOND)),
             food: self.food(),
             evaporator: three(state::EVAPORATOR).map(at),
-            frost: three(state::FROST).map(|place| Kilograms::new(self.row[place])),
+            frost: three(state::FROST).map(|place| Kilograms::new(self.row[place].max(0.0))),
             wetted: Ratio::new(seen.wetted),
             condenser_inlet: Celsius::new(0.7 * condenser + 0.3 * inlet),
             condenser: at(state::CONDENSER),

@@ -69,7 +69,7 @@ pub struct CondenserWall {
     pub still: WattsPerKelvin,
     /// The fan beside it, where there is one.
     pub fan: Option<RoomFan>,
-    /// How dirty or boxed in, 0 … 1: at 1 nine tenths of the heat no longer pass.
+    /// How dirty or boxed in, 0 … 1: at 1 seven tenths of the heat no longer pass.
     pub dirt: Ratio,
     /// Heat into the wall of the first compartment, where it lies in the skin: 0 … 5 W/K.
     pub into_wall: WattsPerKelvin,
@@ -93,7 +93,7 @@ impl CondenserWall {
             Some(fan) if fan_is_on => fan.blown.get() * fan.turning.get(),
             _ => 0.0,
         };
-        (self.still.get() + blown) * (1.0 - 0.9 * self.dirt.get())
+        (self.still.get() + blown) * (1.0 - 0.7 * self.dirt.get())
     }
 }
 

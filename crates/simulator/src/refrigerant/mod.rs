@@ -107,8 +107,7 @@ impl Refrigerant {
     }
 
     /// °C at which it boils, by the logarithm of pascals.
-    #[must_use]
-    pub fn boils_at(self, log_pressure: f64) -> f64 {
+    pub(crate) fn boils_at(self, log_pressure: f64) -> f64 {
         // A tangent on the reciprocal would cross 0 far out in vacuum; the floor is 33 K.
         let inverse = self.properties().temperature_of_pressure.at(log_pressure);
         1000.0 / inverse.clamp(2.0, 30.0) - ZERO_CELSIUS
@@ -116,8 +115,7 @@ impl Refrigerant {
 
     /// Pascals of so much vapour in a room, by its kg·K/m³. Below saturation the density goes
     /// with 1/T at equal pressure, as that of an ideal gas.
-    #[must_use]
-    pub fn vapour_pressure(self, density_times_kelvin: f64) -> f64 {
+    pub(crate) fn vapour_pressure(self, density_times_kelvin: f64) -> f64 {
         let dense = libm::log(density_times_kelvin.max(1e-9));
         libm::exp(self.properties().pressure_of_vapour.at(dense))
     }
