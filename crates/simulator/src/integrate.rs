@@ -68,7 +68,7 @@ pub(crate) struct Steps<const N: usize> {
 }
 
 /// After so many steps a Jacobian is made anew.
-const OLDEST: u32 = 12;
+const OLDEST: u32 = 24;
 /// No step is shorter than this share of what is asked for at once: there the error is taken as it
 /// is, so that nothing ever hangs. The method stays stable whatever the step.
 const SHORTEST: f64 = 0.01;

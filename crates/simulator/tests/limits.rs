@@ -223,6 +223,15 @@ fn too_much_charge_brings_liquid_into_the_suction_line_and_air_brings_pressure()
 }
 
 #[test]
+fn a_suction_line_off_the_capillary_is_cold_outside_and_cools_less() {
+    let sound = after(CircuitFault::LooseExchanger, 0.0, 3.0).observe();
+    let loose = after(CircuitFault::LooseExchanger, 1.0, 3.0).observe();
+    assert!(loose.suction_line.get() < 0.0 && sound.suction_line.get() > 20.0);
+    assert!(loose.carried_liquid.get() < 1e-9 && loose.air > sound.air);
+    assert!((loose.condenser - sound.condenser).get().abs() < 3.0);
+}
+
+#[test]
 fn a_clogged_drier_is_cold_behind_and_warm_before() {
     let seen = after(CircuitFault::CloggedDrier, 0.9, 3.0).observe();
     assert!((seen.condenser_outlet - seen.drier_outlet).get() > 10.0);

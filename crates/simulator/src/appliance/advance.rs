@@ -118,7 +118,7 @@ impl<D: Drive> Appliance<D> {
             drive_heat: self.turning.heat.get(),
             fans: self.control.cools(),
             heater: self.heater(),
-            scale: state::scale(&self.parts.circuit, &self.parts.cabinet),
+            scale: state::scale(&self.parts.circuit, &self.parts.cabinet, self.finer),
         };
         let mut row = self.row;
         self.steps.advance(&system, &mut row, step);
@@ -223,6 +223,38 @@ impl<D: Drive> Appliance<D> {
             running: self.turning.speed.get() > 0.0,
             defrosting: self.control.defrosting.is_some(),
             frost: Kilograms::new(row[state::FROST..state::MAINS].iter().sum::<f64>().max(0.0)),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::Refrigerant;
+    use crate::appliance::{Appliance, Kind, Mains};
+    use quantity::Seconds;
+
+    /// What a day comes to must not hang on how exactly it is followed.
+    #[test]
+    fn a_day_followed_a_hundred_times_as_exactly_is_the_same_day() {
+        for kind in Kind::ALL {
+            let of = |finer: f64| {
+                let mut it = Appliance::example(kind, Mains::V230F50, Refrigerant::R134a).unwrap();
+                it.finer = finer;
+                let course = it.advance(Seconds::new(86_400.0)).unwrap();
+                (
+                    course.running.get() / 86_400.0,
+                    course.drawn.get(),
+                    it.food().get(),
+                )
+            };
+            let (usual, exact) = (of(1.0), of(0.01));
+            println!("{kind:?} {usual:?} {exact:?}");
+            assert!((usual.0 - exact.0).abs() < 0.01, "{usual:?} {exact:?}");
+            assert!(
+                (usual.1 / exact.1 - 1.0).abs() < 0.02,
+                "{usual:?} {exact:?}"
+            );
+            assert!((usual.2 - exact.2).abs() < 0.2, "{usual:?} {exact:?}");
         }
     }
 }

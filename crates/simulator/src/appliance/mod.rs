@@ -46,6 +46,8 @@ pub struct Appliance<D = SteadyDrive> {
     time: f64,
     next_sample: f64,
     brought: f64,
+    /// What a tolerable error is multiplied by.
+    finer: f64,
 }
 
 /// Where energy is and where it came from, since the machine was made.
@@ -116,6 +118,7 @@ impl<D: Drive> Appliance<D> {
             time: 0.0,
             next_sample: 0.0,
             brought: 0.0,
+            finer: 1.0,
         };
         let room = parts.cabinet.room.get();
         it.lay_out(room, room);

@@ -87,7 +87,7 @@ pub(super) fn cabinet(row: &Row) -> CabinetState {
 
 /// A tolerable error of each number in a step. What changes slowly is left to explicit steps by a
 /// nought.
-pub(super) fn scale(circuit: &Circuit, of: &Cabinet) -> Row {
+pub(super) fn scale(circuit: &Circuit, of: &Cabinet, finer: f64) -> Row {
     let mut scale = [0.0; ALL];
     let grain = GRAIN * circuit.charge.get().max(5e-3);
     scale[VAPOUR_LOW..=LIQUID_HIGH].fill(grain);
@@ -104,5 +104,5 @@ pub(super) fn scale(circuit: &Circuit, of: &Cabinet) -> Row {
     if let Some(second) = &of.second {
         compartment(SECOND, second.contents.mass.get());
     }
-    scale
+    scale.map(|error| error * finer)
 }

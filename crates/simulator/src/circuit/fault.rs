@@ -25,11 +25,13 @@ pub enum CircuitFault {
     LeakingValves,
     /// The cylinder is worn: nothing is delivered at 1.
     WornPump,
+    /// The suction line has come off the capillary: they exchange nothing at 1.
+    LooseExchanger,
 }
 
 impl CircuitFault {
     /// Each of them.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Leak,
         Self::Overcharge,
         Self::Air,
@@ -38,9 +40,24 @@ impl CircuitFault {
         Self::Moisture,
         Self::LeakingValves,
         Self::WornPump,
+        Self::LooseExchanger,
     ];
 
     /// The circuit with this fault. A severity outside of 0 … 1 counts as the nearest of these.
+    ///
+    /// ```
+    /// use quantity::{Ratio, Seconds};
+    /// use simulator::Refrigerant;
+    /// use simulator::appliance::{Appliance, Kind, Mains, Parts};
+    /// use simulator::circuit::CircuitFault;
+    /// let mut parts = Parts::example(Kind::ChestFreezer, Mains::V230F50, Refrigerant::R600a)?;
+    /// parts.circuit = CircuitFault::Leak.in_circuit(parts.circuit, Ratio::new(0.6));
+    /// let mut leaky = Appliance::new(parts)?;
+    /// leaky.advance(Seconds::new(10_000.0))?;
+    /// // Frost near the inlet only.
+    /// assert!(leaky.observe().wetted < Ratio::new(0.4));
+    /// # Ok::<(), simulator::ParameterError>(())
+    /// ```
     #[must_use]
     pub fn in_circuit(self, sound: Circuit, severity: Ratio) -> Circuit {
         let severity = severity.get().clamp(0.0, 1.0);
@@ -56,6 +73,9 @@ impl CircuitFault {
             // At 1 as much runs back as ten sound capillaries would pass.
             Self::LeakingValves => it.pump.back_leak += 10.0 * severity * it.capillary.opening,
             Self::WornPump => it.pump.tightness = left(it.pump.tightness),
+            Self::LooseExchanger => {
+                it.capillary.suction_exchange = left(it.capillary.suction_exchange);
+            }
         }
         it
     }
