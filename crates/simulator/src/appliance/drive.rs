@@ -40,9 +40,28 @@ pub struct Turning {
 }
 
 /// Something that turns the pump.
+///
+/// ```
+/// use quantity::Seconds;
+/// use simulator::Refrigerant;
+/// use simulator::appliance::{Appliance, Demand, Drive, Kind, Mains, Parts, Turning};
+/// /// Hums and never turns.
+/// struct Seized;
+/// impl Drive for Seized {
+///     fn step(&mut self, demand: &Demand) -> Turning {
+///         Turning { refused: demand.calls, ..Turning::default() }
+///     }
+/// }
+/// let parts = Parts::example(Kind::UprightFreezer, Mains::V115F60, Refrigerant::R290)?;
+/// let mut freezer = Appliance::with_drive(parts, Seized)?;
+/// freezer.advance(Seconds::new(600.0))?;
+/// assert!(freezer.observe().refused);
+/// # Ok::<(), simulator::ParameterError>(())
+/// ```
 pub trait Drive {
-    /// Goes on for one step. The next one may be of another length, from a millisecond to a
-    /// minute, and steps without a call count as well.
+    /// Goes on for one step, after which the next begins. Steps are half a second after anything
+    /// has switched, grow to 20 s, or 10 s while it refuses, and to 40 s at rest; the last before
+    /// the end of a call may be shorter. Steps without a call count as well.
     fn step(&mut self, demand: &Demand) -> Turning;
 }
 
