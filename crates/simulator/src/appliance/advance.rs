@@ -74,7 +74,8 @@ impl<D: Drive> Appliance<D> {
         sum
     }
 
-    /// Looks at the controls. How long until the next look: short after a switching, so that a start is seen; longer as things settle.
+    /// Looks at the controls. How long until the next look: short after a switching, so that a
+    /// start is seen; longer as things settle.
     pub(super) fn step_length(&mut self) -> f64 {
         self.control.look(&self.parts.cabinet, &self.row);
         let longest = if self.turning.refused {
