@@ -7,12 +7,6 @@
 
 #![forbid(unsafe_code)]
 
-mod chance;
-mod error;
-
-pub use chance::Chance;
-pub use error::ParameterError;
-
 // The refrigerant circuit and the cabinet around it.
 pub mod appliance;
 pub mod cabinet;
@@ -22,3 +16,9 @@ mod integrate;
 pub mod refrigerant;
 
 pub use refrigerant::Refrigerant;
+
+mod chance;
+mod error;
+
+pub use chance::Chance;
+pub use error::ParameterError;
