@@ -7,6 +7,16 @@
 
 #![forbid(unsafe_code)]
 
+// The refrigerant circuit and the cabinet around it.
+pub mod appliance;
+pub mod cabinet;
+pub mod circuit;
+mod curve;
+mod integrate;
+pub mod refrigerant;
+
+pub use refrigerant::Refrigerant;
+
 mod chance;
 mod error;
 mod examination;
