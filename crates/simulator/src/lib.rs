@@ -9,6 +9,10 @@
 
 mod chance;
 mod error;
+mod phasor;
+
+// What turns, and what starts and feeds it.
+pub mod motor;
 
 pub use chance::Chance;
 pub use error::ParameterError;
