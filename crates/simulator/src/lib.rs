@@ -6,6 +6,7 @@
 //! fault shows here comes of the equations, so that the reasoning can be measured against it.
 
 #![forbid(unsafe_code)]
+#![allow(dead_code, unused_imports)]
 
 mod chance;
 mod error;
@@ -13,6 +14,10 @@ mod phasor;
 
 // What turns, and what starts and feeds it.
 pub mod motor;
+pub mod protector;
+pub mod rotor;
+pub mod start_gear;
+pub mod supply;
 
 pub use chance::Chance;
 pub use error::ParameterError;

@@ -1,0 +1,198 @@
+//! A thermistor whose resistance rises a thousandfold when it is hot.
+//!
+//! The logarithm of its resistance goes from cold to hot along a logistic curve, placed so that the
+//! resistance has doubled at the switching temperature. One temperature holds for the whole pellet;
+//! what depends on the voltage across it is left out.
+
+use quantity::{Celsius, JoulesPerKelvin, Ohms, Ratio, WattsPerKelvin};
+
+use crate::ParameterError;
+use crate::error::within;
+use crate::phasor::Phasor;
+
+/// What feeds a pellet: volts, and what is in series with it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Fed {
+    pub(super) volts: f64,
+    pub(super) rest: Phasor,
+}
+
+impl Fed {
+    /// The heat in a pellet of so many ohms.
+    fn heat(&self, ohms: Option<f64>) -> f64 {
+        ohms.map_or(0.0, |ohms| {
+            self.volts * self.volts * ohms / (self.rest + Phasor::real(ohms)).square()
+        })
+    }
+}
+
+/// A PTC thermistor on the compressor's pins.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ptc {
+    /// Resistance of the whole pellet at 25 °C. Aged contacts raise it.
+    pub resistance: Ohms,
+    /// How many times its cold resistance it has when it is as hot as can be.
+    pub rise: Ratio,
+    /// The temperature at which its resistance has doubled.
+    pub switch_temperature: Celsius,
+    /// The share of the pellet that still has contact: 1 when whole, 0 when it is open.
+    pub area_left: Ratio,
+    /// A bridge across the pellet, where it is burnt through.
+    pub short: Option<Ohms>,
+    /// Heat capacity of the whole pellet and its springs.
+    pub heat_capacity: JoulesPerKelvin,
+    /// How it loses heat, half to the shell and half to the room.
+    pub cooling: WattsPerKelvin,
+}
+
+impl Ptc {
+    /// A PTC of so many ohms for 115 or 230 V. It switches at 120 °C and is held hot by about
+    /// 3 W, as component tables say; heat capacity chosen so that it lets go after some tenths of a
+    /// second (common practice, no source).
+    #[must_use]
+    pub const fn of(resistance: Ohms) -> Self {
+        Self {
+            resistance,
+            rise: Ratio::new(3000.0),
+            switch_temperature: Celsius::new(120.0),
+            area_left: Ratio::new(1.0),
+            short: None,
+            heat_capacity: JoulesPerKelvin::new(1.4),
+            cooling: WattsPerKelvin::new(0.022),
+        }
+    }
+
+    /// How steep the curve is: kelvins for the logistic's unit (judgement: a decade of resistance
+    /// in about 12 K around the middle).
+    const STEEPNESS: f64 = 9.0;
+
+    pub(super) fn check(&self) -> Result<(), ParameterError> {
+        within("gear.ptc.resistance", self.resistance.get(), 0.5, 1e4)?;
+        within("gear.ptc.rise", self.rise.get(), 1.0, 1e6)?;
+        let switches = self.switch_temperature.get();
+        within("gear.ptc.switch_temperature", switches, 40.0, 250.0)?;
+        within("gear.ptc.area_left", self.area_left.get(), 0.0, 1.0)?;
+        let short = self.short.map_or(1.0, Ohms::get);
+        within("gear.ptc.short", short, 0.05, 1e6)?;
+        let capacity = self.heat_capacity.get();
+        within("gear.ptc.heat_capacity", capacity, 0.05, 50.0)?;
+        within("gear.ptc.cooling", self.cooling.get(), 0.001, 1.0)
+    }
+
+    /// Ohms at a temperature in °C, the bridge taken in; `None` when it is open.
+    pub(crate) fn ohms(&self, celsius: f64) -> Option<f64> {
+        let pellet = self.pellet(celsius);
+        match (pellet, self.short.map(Ohms::get)) {
+            (Some(pellet), Some(bridge)) => Some(pellet * bridge / (pellet + bridge)),
+            (pellet, bridge) => pellet.or(bridge),
+        }
+    }
+
+    fn pellet(&self, celsius: f64) -> Option<f64> {
+        let area = self.area_left.get();
+        // A thousandth of a pellet is a crumb that rattles.
+        if area < 1e-3 {
+            return None;
+        }
+        let decades = libm::log(self.rise.get());
+        let above = if decades > core::f64::consts::LN_2 {
+            // The logistic is at ln 2 of its whole height at the switching temperature.
+            let offset = libm::log(decades / core::f64::consts::LN_2 - 1.0);
+            let from_middle = (celsius - self.switch_temperature.get()) / Self::STEEPNESS - offset;
+            decades / (1.0 + libm::exp(-from_middle))
+        } else {
+            0.0
+        };
+        Some(self.resistance.get() / area * libm::exp(above))
+    }
+
+    /// Its temperature after a time under constant volts. Short steps go by the middle of the
+    /// step; where that would carry it far, the end's temperature carries the heat (backward
+    /// Euler), so that no step is too long.
+    pub(super) fn warmed(&self, from: f64, around: f64, seconds: f64, fed: Option<Fed>) -> f64 {
+        let capacity = self.heat_capacity.get() * self.taking_part();
+        let cooling = self.cooling.get() * self.taking_part();
+        let slope = |celsius: f64| {
+            let heat = fed.map_or(0.0, |fed| fed.heat(self.ohms(celsius)));
+            (heat - cooling * (celsius - around)) / capacity
+        };
+        let half = slope(from) * seconds / 2.0;
+        if half.abs() < 0.1 && seconds < 0.02 {
+            return from + slope(from + half) * seconds;
+        }
+        let excess = |celsius: f64| celsius - from - seconds * slope(celsius);
+        // Past 400 °C no pellet is held by any supply that is let in.
+        let (mut low, mut high) = (from.min(around), 400.0_f64.max(from).max(around));
+        while high - low > 1e-9 {
+            let middle = (low + high) / 2.0;
+            if middle <= low || middle >= high {
+                break;
+            }
+            if excess(middle) > 0.0 {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        (low + high) / 2.0
+    }
+
+    /// What has lost contact takes no part in the heat.
+    fn taking_part(&self) -> f64 {
+        self.area_left.get().max(0.01)
+    }
+
+    /// Whether it has let go: its resistance has doubled four times.
+    pub(super) fn has_let_go(&self, celsius: f64) -> bool {
+        self.ohms(celsius)
+            .zip(self.ohms(25.0))
+            .is_some_and(|(hot, cold)| hot > 16.0 * cold)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn fed(volts: f64) -> Option<Fed> {
+        let rest = Phasor::NOUGHT;
+        Some(Fed { volts, rest })
+    }
+
+    /// Component tables for such parts: 15 Ω at 25 °C, switching at 120 °C, held by 3.2 W at most;
+    /// several thousand ohms when hot (common practice). 4.7 Ω, 3.5 W.
+    #[test]
+    fn cold_it_is_as_printed_and_hot_a_few_watts_hold_it() {
+        for (ohms, volts, most) in [(4.7, 115.0, 3.5), (15.0, 230.0, 3.2)] {
+            let ptc = Ptc::of(Ohms::new(ohms));
+            assert!((ptc.ohms(25.0).unwrap() / ohms - 1.0).abs() < 0.002);
+            assert!((ptc.ohms(120.0).unwrap() / ohms - 2.0).abs() < 0.01);
+            let celsius = ptc.warmed(25.0, 25.0, 1e5, fed(volts));
+            let hot = ptc.ohms(celsius).unwrap();
+            let hold = volts * volts / hot;
+            assert!(hold > 2.0 && hold <= most, "{hold} W at {celsius} °C");
+            assert!(hot > 1000.0 && hot < 30_000.0, "{hot} Ω");
+        }
+    }
+
+    #[test]
+    fn a_settled_temperature_is_a_balance_of_heat() {
+        let ptc = Ptc::of(Ohms::new(5.0));
+        let celsius = ptc.warmed(80.0, 30.0, 4.0, fed(115.0));
+        let heat = 115.0 * 115.0 / ptc.ohms(celsius).unwrap();
+        let kept = 1.4 * (celsius - 80.0) / 4.0;
+        let lost = 0.022 * (celsius - 30.0);
+        assert!((heat - kept - lost).abs() < 1e-3, "{heat} {kept} {lost}");
+    }
+
+    #[test]
+    fn it_opens_bridges_and_rises_as_it_is_broken() {
+        let mut ptc = Ptc::of(Ohms::new(5.0));
+        ptc.area_left = Ratio::new(0.5);
+        assert!((ptc.ohms(25.0).unwrap() - 10.0).abs() < 0.02);
+        ptc.area_left = Ratio::new(0.0);
+        assert!(ptc.ohms(25.0).is_none());
+        ptc.short = Some(Ohms::new(2.0));
+        assert!((ptc.ohms(200.0).unwrap() - 2.0).abs() < 1e-12);
+    }
+}
