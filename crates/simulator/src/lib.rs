@@ -6,13 +6,13 @@
 //! fault shows here comes of the equations, so that the reasoning can be measured against it.
 
 #![forbid(unsafe_code)]
-#![allow(dead_code, unused_imports)]
 
 mod chance;
 mod error;
 mod phasor;
 
 // What turns, and what starts and feeds it.
+pub mod compressor;
 pub mod motor;
 pub mod protector;
 pub mod rotor;

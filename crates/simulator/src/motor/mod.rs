@@ -10,10 +10,12 @@
 //! are in the steady state at every speed: their own transients are over within a few periods, and
 //! the ripple of the torque at twice the supply's frequency is left out. Saturation is left out too.
 
+mod feed;
 mod field;
 mod winding;
 
-pub use field::{Current, Drawn, Feed, Impedance, Powers, Temperatures};
+pub use feed::{Current, Drawn, Feed, Impedance, Powers, Temperatures};
+pub(crate) use field::{Equations, Solution};
 use quantity::{Hertz, Ohms, Ratio};
 pub use winding::Winding;
 

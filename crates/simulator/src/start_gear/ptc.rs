@@ -57,7 +57,7 @@ impl Ptc {
             switch_temperature: Celsius::new(120.0),
             area_left: Ratio::new(1.0),
             short: None,
-            heat_capacity: JoulesPerKelvin::new(1.4),
+            heat_capacity: JoulesPerKelvin::new(1.0),
             cooling: WattsPerKelvin::new(0.022),
         }
     }
@@ -180,7 +180,7 @@ mod tests {
         let ptc = Ptc::of(Ohms::new(5.0));
         let celsius = ptc.warmed(80.0, 30.0, 4.0, fed(115.0));
         let heat = 115.0 * 115.0 / ptc.ohms(celsius).unwrap();
-        let kept = 1.4 * (celsius - 80.0) / 4.0;
+        let kept = 1.0 * (celsius - 80.0) / 4.0;
         let lost = 0.022 * (celsius - 30.0);
         assert!((heat - kept - lost).abs() < 1e-3, "{heat} {kept} {lost}");
     }

@@ -1,0 +1,130 @@
+//! One step of the shaft while it starts, by the crank's angle.
+//!
+//! The speed in the middle of the step carries the torques (implicit midpoint), found to a tenth of
+//! a millionth of a radian a second; so what the motor gives is what the shaft's takers get.
+
+use super::network::{Network, ShaftWork};
+use crate::motor::Solution;
+use crate::rotor::{Cylinder, Rotor};
+
+/// Speed and crank of a shaft that starts.
+#[derive(Debug, Clone)]
+pub(super) struct Shaft {
+    inertia: f64,
+    dry: f64,
+    oil: f64,
+    pub(super) speed: f64,
+    pub(super) cylinder: Cylinder,
+}
+
+/// What is common to the tries for one step's middle speed.
+struct Middle<'a> {
+    network: &'a Network,
+    seconds: f64,
+    /// Dry friction with the sign of the motion.
+    dry: f64,
+}
+
+impl Shaft {
+    pub(super) fn new(rotor: &Rotor, cylinder: Cylinder, speed: f64) -> Self {
+        Self {
+            inertia: rotor.inertia(),
+            dry: rotor.dry_friction.get(),
+            oil: rotor.oil(),
+            speed,
+            cylinder,
+        }
+    }
+
+    /// Energy of its motion.
+    pub(super) fn kinetic(&self) -> f64 {
+        self.inertia * self.speed * self.speed / 2.0
+    }
+
+    /// Lets the motor act for a step. Returns what the motor did, and the work on the shaft.
+    pub(super) fn advance(&mut self, network: &Network, seconds: f64) -> (Solution, ShaftWork) {
+        let Some(direction) = self.direction(network) else {
+            return (network.at(0.0), ShaftWork::default());
+        };
+        let mut middle = Middle {
+            network,
+            seconds,
+            dry: direction * self.dry,
+        };
+        let (speed, solution) = self.settle(&middle);
+        let after = 2.0 * speed - self.speed;
+        if direction * after >= 0.0 {
+            return self.finish(&middle, speed, solution);
+        }
+        // It would turn back within the step: friction holds it as soon as it stands, unless the
+        // other torques alone turn it back.
+        let halfway = self.speed / 2.0;
+        let solution = network.at(halfway);
+        let gas = self.cylinder.torque_after(halfway * seconds / 2.0);
+        let stopping = self.inertia * self.speed / seconds;
+        middle.dry = solution.torque + gas - self.oil * halfway + stopping;
+        if direction * middle.dry >= 0.0 {
+            return self.finish(&middle, halfway, solution);
+        }
+        middle.dry = 0.0;
+        let (speed, solution) = self.settle(&middle);
+        self.finish(&middle, speed, solution)
+    }
+
+    /// Which way it turns; `None` while dry friction holds it.
+    fn direction(&self, network: &Network) -> Option<f64> {
+        if self.speed.abs() > 0.0 {
+            return Some(self.speed.signum());
+        }
+        let push = network.at(0.0).torque + self.cylinder.torque_after(0.0);
+        (push.abs() > self.dry).then(|| push.signum())
+    }
+
+    /// The speed that follows for the middle of the step from torques at a tried one.
+    fn implied(&self, middle: &Middle, tried: f64, solution: &Solution) -> f64 {
+        let gas = self.cylinder.torque_after(tried * middle.seconds / 2.0);
+        let net = solution.torque + gas - self.oil * tried - middle.dry;
+        self.speed + net * middle.seconds / (2.0 * self.inertia)
+    }
+
+    /// Tries until the implied speed is the tried one.
+    fn settle(&self, middle: &Middle) -> (f64, Solution) {
+        const CLOSE: f64 = 1e-7;
+        let mut tried = self.speed;
+        let mut solution = middle.network.at(tried);
+        let mut miss = self.implied(middle, tried, &solution) - tried;
+        let mut next = tried + miss;
+        for _ in 0..20 {
+            if miss.abs() < CLOSE {
+                break;
+            }
+            solution = middle.network.at(next);
+            let next_miss = self.implied(middle, next, &solution) - next;
+            let slope = (next_miss - miss) / (next - tried);
+            let ahead = if slope.abs() > 1e-3 {
+                next - next_miss / slope
+            } else {
+                next + next_miss
+            };
+            (tried, miss, next) = (next, next_miss, ahead);
+        }
+        (tried, solution)
+    }
+
+    fn finish(&mut self, middle: &Middle, speed: f64, solution: Solution) -> (Solution, ShaftWork) {
+        let seconds = middle.seconds;
+        let gas = self.cylinder.torque_after(speed * seconds / 2.0);
+        let before = self.kinetic();
+        let net = solution.torque + gas - self.oil * speed - middle.dry;
+        let after = self.speed + net * seconds / self.inertia;
+        // Where friction brought it to a stand, it stands.
+        self.speed = if after.abs() < 1e-9 { 0.0 } else { after };
+        self.cylinder.turn(speed * seconds);
+        let work = ShaftWork {
+            friction: (self.oil * speed + middle.dry) * speed * seconds,
+            gas: -gas * speed * seconds,
+            kinetic: self.kinetic() - before,
+        };
+        (solution, work)
+    }
+}
