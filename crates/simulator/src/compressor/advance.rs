@@ -198,6 +198,7 @@ impl Passing<'_> {
             }
         }
         let mut start = Start::new(parts, state, self.supply, self.surroundings);
+        let seconds = start.held_step(seconds);
         start.hold_for(seconds);
         let since_try = since_try + seconds;
         let record = start.finish();

@@ -24,7 +24,8 @@ pub struct Sample {
 /// What came of a try to start.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct StartRecord {
-    /// Every 10 ms while the shaft may turn, every 50 ms while it is held.
+    /// Every 10 ms while the shaft may turn; while it is held, every 5 ms with the start winding in
+    /// and every 50 ms without.
     pub trace: Vec<Sample>,
     /// Whether it turned when the record ended.
     pub came_up: bool,

@@ -17,9 +17,11 @@ use crate::{Chance, ParameterError};
 /// Step of a shaft that may turn.
 const FINE: f64 = 5e-4;
 /// Fine steps for each change of the windings' temperature, and for each sample.
+const STEPS_A_CHANGE: u32 = 4;
 const STEPS_A_SAMPLE: u32 = 20;
-/// Step while it is held.
+/// Step while it is held, and while it is held and the start winding is still in.
 const HELD: f64 = 0.05;
+const HELD_IN: f64 = 5e-3;
 /// A shaft that has not come up by then is taken as held: whatever rocking is left is left out.
 const LONGEST_TRY: f64 = 3.0;
 /// A shaft that has not moved for so long is held.
@@ -121,13 +123,14 @@ impl<'a> Start<'a> {
         let up = UP * self.network.synchronous();
         let (began, mut up_since, mut stood, mut steps) = (self.seconds, None, 0.0, 0_u32);
         while self.is_live() {
-            if steps.is_multiple_of(STEPS_A_SAMPLE) {
+            if steps.is_multiple_of(STEPS_A_CHANGE) {
                 self.renew();
             }
+            let before = shaft.speed;
             let (solution, work) = shaft.advance(&self.network, FINE);
             self.account(&solution, work, FINE);
             if steps.is_multiple_of(STEPS_A_SAMPLE) {
-                self.sample(&solution, shaft.speed);
+                self.sample(&solution, (before + shaft.speed) / 2.0, FINE);
             }
             self.seconds += FINE;
             steps += 1;
@@ -169,7 +172,16 @@ impl<'a> Start<'a> {
             if !matches!(self.state.motion, Motion::Stalled { .. }) {
                 return;
             }
-            self.hold_for(HELD.min(longest - self.seconds).max(1e-6));
+            self.hold_for(self.held_step(HELD).min(longest - self.seconds).max(1e-6));
+        }
+    }
+
+    /// The step to go on with: a short one as long as pellets warm fast.
+    pub(super) fn held_step(&self, longest: f64) -> f64 {
+        if self.state.gear.is_out(&self.parts.gear) {
+            longest
+        } else {
+            longest.min(HELD_IN)
         }
     }
 
@@ -178,7 +190,7 @@ impl<'a> Start<'a> {
         self.renew();
         let solution = self.network.at(0.0);
         self.account(&solution, ShaftWork::default(), seconds);
-        self.sample(&solution, 0.0);
+        self.sample(&solution, 0.0, seconds);
         self.seconds += seconds;
         self.take_up_heat();
     }
@@ -239,9 +251,10 @@ impl<'a> Start<'a> {
         }
     }
 
-    fn sample(&mut self, solution: &Solution, speed: f64) {
+    /// Keeps the middle of a step, which is where the circuit was solved.
+    fn sample(&mut self, solution: &Solution, speed: f64, step: f64) {
         self.record.trace.push(Sample {
-            time: Seconds::new(self.seconds),
+            time: Seconds::new(self.seconds + step / 2.0),
             line: Amps::new(self.network.clamp_amps(solution)),
             main: Amps::new(solution.main.size()),
             start: Amps::new(solution.start.size()),
@@ -265,9 +278,26 @@ impl State {
     /// Without current nothing turns and contacts fall back.
     pub(super) fn stop(&mut self, parts: &Parts, supply: &Supply) {
         self.motion = Motion::Stopped;
+        self.gear_before = None;
         let hertz = supply.frequency.get();
         self.gear
             .advance(&parts.gear, hertz, 0.0, self.nodes.shell, 0.0);
+    }
+
+    /// The volts across the gear halfway through a step, from those at its beginning and at the
+    /// beginning of the step before: pellets that warm raise their own volts. A jump, as when a
+    /// contact moves, is not carried on.
+    fn volts_halfway(&mut self, volts: f64, seconds: f64) -> f64 {
+        let before = self.gear_before.replace((volts, seconds));
+        let Some((old, old_seconds)) = before.filter(|_| seconds < 0.02) else {
+            return volts;
+        };
+        let growth = (volts - old) * (seconds / old_seconds) / 2.0;
+        if growth.abs() < 0.05 * volts {
+            volts + growth
+        } else {
+            volts
+        }
     }
 
     /// Pellets and contacts follow what the circuit did for a while.
@@ -282,7 +312,8 @@ impl State {
         let around = self.around_gear(room);
         let (gear, hertz) = (&parts.gear, supply.frequency.get());
         let volts = solution.gear_volts.size();
-        self.gear.advance(gear, hertz, volts, around, seconds);
+        let middle = self.volts_halfway(volts, seconds);
+        self.gear.advance(gear, hertz, middle, around, seconds);
         self.gear
             .switch(gear, solution.main.size(), solution.start_volts.size());
     }

@@ -117,7 +117,7 @@ impl Ptc {
             (heat - cooling * (celsius - around)) / capacity
         };
         let half = slope(from) * seconds / 2.0;
-        if half.abs() < 0.1 && seconds < 0.02 {
+        if half.abs() < Self::STEEPNESS / 6.0 && seconds < 0.02 {
             return from + slope(from + half) * seconds;
         }
         let excess = |celsius: f64| celsius - from - seconds * slope(celsius);
