@@ -13,6 +13,7 @@ mod phasor;
 
 // What turns, and what starts and feeds it.
 pub mod compressor;
+pub mod inverter;
 pub mod motor;
 pub mod protector;
 pub mod rotor;

@@ -57,7 +57,7 @@ impl Energy {
         self.taken - self.house
     }
 
-    pub(super) fn add(&mut self, other: &Self) {
+    pub(crate) fn add(&mut self, other: &Self) {
         let sum = |mine: &mut Joules, more: Joules| *mine = *mine + more;
         sum(&mut self.taken, other.taken);
         sum(&mut self.house, other.house);

@@ -48,7 +48,7 @@ impl Heat {
         }
     }
 
-    pub(super) fn check(&self) -> Result<(), ParameterError> {
+    pub(crate) fn check(&self) -> Result<(), ParameterError> {
         let capacity = |name, given: JoulesPerKelvin| within(name, given.get(), 1.0, 1e6);
         capacity("heat.main_winding", self.main_winding)?;
         capacity("heat.start_winding", self.start_winding)?;
@@ -74,24 +74,24 @@ impl Heat {
 
 /// Temperatures in °C.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Nodes {
-    pub(super) main: f64,
-    pub(super) start: f64,
-    pub(super) core: f64,
-    pub(super) shell: f64,
+pub(crate) struct Nodes {
+    pub(crate) main: f64,
+    pub(crate) start: f64,
+    pub(crate) core: f64,
+    pub(crate) shell: f64,
 }
 
 /// Heat that bodies take in, in joules.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub(super) struct Inflow {
-    pub(super) main: f64,
-    pub(super) start: f64,
-    pub(super) core: f64,
-    pub(super) shell: f64,
+pub(crate) struct Inflow {
+    pub(crate) main: f64,
+    pub(crate) start: f64,
+    pub(crate) core: f64,
+    pub(crate) shell: f64,
 }
 
 impl Inflow {
-    pub(super) fn add(&mut self, other: &Self) {
+    pub(crate) fn add(&mut self, other: &Self) {
         self.main += other.main;
         self.start += other.start;
         self.core += other.core;
@@ -100,7 +100,7 @@ impl Inflow {
 }
 
 impl Nodes {
-    pub(super) fn all(celsius: f64) -> Self {
+    pub(crate) fn all(celsius: f64) -> Self {
         Self {
             main: celsius,
             start: celsius,
@@ -111,7 +111,7 @@ impl Nodes {
 
     /// One step with the end's temperatures carrying the heat (backward Euler). Every path leads
     /// to the core, so that one unknown is left. Returns what went to the room and into the gas.
-    pub(super) fn advance(
+    pub(crate) fn advance(
         &mut self,
         heat: &Heat,
         inflow: &Inflow,

@@ -19,9 +19,11 @@ mod start;
 
 pub use energy::Energy;
 pub use heat::Heat;
-use heat::Nodes;
+pub(crate) use heat::{Inflow, Nodes};
+pub(crate) use network::{Load, ShaftWork};
 pub use pins::Pair;
 pub use record::{Period, Sample, StartRecord};
+pub(crate) use run_up::Shaft;
 
 use quantity::{Celsius, CubicMetres, Hertz, NewtonMetres, Ohms, WattsPerKelvin};
 
@@ -106,7 +108,7 @@ pub struct Surroundings {
 }
 
 impl Surroundings {
-    fn check(&self) -> Result<(), ParameterError> {
+    pub(crate) fn check(&self) -> Result<(), ParameterError> {
         within("surroundings.room", self.room.get(), -40.0, 70.0)?;
         check_pressures(&self.pressures)?;
         let torque = self.gas_torque.map_or(0.0, NewtonMetres::get);

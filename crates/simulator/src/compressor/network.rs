@@ -21,14 +21,14 @@ pub(super) struct Network {
 }
 
 /// What stands against the motor, on the mean of a turn.
-pub(super) struct Load {
+pub(crate) struct Load {
     gas: f64,
     dry: f64,
     oil: f64,
 }
 
 impl Load {
-    pub(super) fn new(rotor: &Rotor, surroundings: &Surroundings) -> Self {
+    pub(crate) fn new(rotor: &Rotor, surroundings: &Surroundings) -> Self {
         Self {
             gas: surroundings.mean_gas_torque(rotor),
             dry: rotor.dry_friction.get(),
@@ -36,21 +36,21 @@ impl Load {
         }
     }
 
-    pub(super) fn torque(&self, speed: f64) -> f64 {
+    pub(crate) fn torque(&self, speed: f64) -> f64 {
         self.gas + self.friction(speed)
     }
 
-    pub(super) fn friction(&self, speed: f64) -> f64 {
+    pub(crate) fn friction(&self, speed: f64) -> f64 {
         self.dry + self.oil * speed
     }
 }
 
 /// What goes to the shaft's three takers over a step, in joules.
 #[derive(Debug, Clone, Copy, Default)]
-pub(super) struct ShaftWork {
-    pub(super) friction: f64,
-    pub(super) gas: f64,
-    pub(super) kinetic: f64,
+pub(crate) struct ShaftWork {
+    pub(crate) friction: f64,
+    pub(crate) gas: f64,
+    pub(crate) kinetic: f64,
 }
 
 impl Network {

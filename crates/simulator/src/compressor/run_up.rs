@@ -3,30 +3,30 @@
 //! The speed in the middle of the step carries the torques (implicit midpoint), found to a tenth of
 //! a millionth of a radian a second; so what the motor gives is what the shaft's takers get.
 
-use super::network::{Network, ShaftWork};
+use super::network::ShaftWork;
 use crate::motor::Solution;
 use crate::rotor::{Cylinder, Rotor};
 
 /// Speed and crank of a shaft that starts.
 #[derive(Debug, Clone)]
-pub(super) struct Shaft {
+pub(crate) struct Shaft {
     inertia: f64,
     dry: f64,
     oil: f64,
-    pub(super) speed: f64,
-    pub(super) cylinder: Cylinder,
+    pub(crate) speed: f64,
+    pub(crate) cylinder: Cylinder,
 }
 
 /// What is common to the tries for one step's middle speed.
-struct Middle<'a> {
-    network: &'a Network,
+struct Middle<F> {
+    motor: F,
     seconds: f64,
     /// Dry friction with the sign of the motion.
     dry: f64,
 }
 
 impl Shaft {
-    pub(super) fn new(rotor: &Rotor, cylinder: Cylinder, speed: f64) -> Self {
+    pub(crate) fn new(rotor: &Rotor, cylinder: Cylinder, speed: f64) -> Self {
         Self {
             inertia: rotor.inertia(),
             dry: rotor.dry_friction.get(),
@@ -37,17 +37,22 @@ impl Shaft {
     }
 
     /// Energy of its motion.
-    pub(super) fn kinetic(&self) -> f64 {
+    pub(crate) fn kinetic(&self) -> f64 {
         self.inertia * self.speed * self.speed / 2.0
     }
 
-    /// Lets the motor act for a step. Returns what the motor did, and the work on the shaft.
-    pub(super) fn advance(&mut self, network: &Network, seconds: f64) -> (Solution, ShaftWork) {
-        let Some(direction) = self.direction(network) else {
-            return (network.at(0.0), ShaftWork::default());
+    /// Lets the motor act for a step, given what it does at a speed. Returns what it did, and the
+    /// work on the shaft.
+    pub(crate) fn advance<F: Fn(f64) -> Solution>(
+        &mut self,
+        motor: F,
+        seconds: f64,
+    ) -> (Solution, ShaftWork) {
+        let Some(direction) = self.direction(&motor) else {
+            return (motor(0.0), ShaftWork::default());
         };
         let mut middle = Middle {
-            network,
+            motor,
             seconds,
             dry: direction * self.dry,
         };
@@ -59,7 +64,7 @@ impl Shaft {
         // It would turn back within the step: friction holds it as soon as it stands, unless the
         // other torques alone turn it back.
         let halfway = self.speed / 2.0;
-        let solution = network.at(halfway);
+        let solution = (middle.motor)(halfway);
         let gas = self.cylinder.torque_after(halfway * seconds / 2.0);
         let stopping = self.inertia * self.speed / seconds;
         middle.dry = solution.torque + gas - self.oil * halfway + stopping;
@@ -72,33 +77,33 @@ impl Shaft {
     }
 
     /// Which way it turns; `None` while dry friction holds it.
-    fn direction(&self, network: &Network) -> Option<f64> {
+    fn direction(&self, motor: impl Fn(f64) -> Solution) -> Option<f64> {
         if self.speed.abs() > 0.0 {
             return Some(self.speed.signum());
         }
-        let push = network.at(0.0).torque + self.cylinder.torque_after(0.0);
+        let push = motor(0.0).torque + self.cylinder.torque_after(0.0);
         (push.abs() > self.dry).then(|| push.signum())
     }
 
     /// The speed that follows for the middle of the step from torques at a tried one.
-    fn implied(&self, middle: &Middle, tried: f64, solution: &Solution) -> f64 {
+    fn implied<F>(&self, middle: &Middle<F>, tried: f64, solution: &Solution) -> f64 {
         let gas = self.cylinder.torque_after(tried * middle.seconds / 2.0);
         let net = solution.torque + gas - self.oil * tried - middle.dry;
         self.speed + net * middle.seconds / (2.0 * self.inertia)
     }
 
     /// Tries until the implied speed is the tried one.
-    fn settle(&self, middle: &Middle) -> (f64, Solution) {
+    fn settle<F: Fn(f64) -> Solution>(&self, middle: &Middle<F>) -> (f64, Solution) {
         const CLOSE: f64 = 1e-7;
         let mut tried = self.speed;
-        let mut solution = middle.network.at(tried);
+        let mut solution = (middle.motor)(tried);
         let mut miss = self.implied(middle, tried, &solution) - tried;
         let mut next = tried + miss;
         for _ in 0..20 {
             if miss.abs() < CLOSE {
                 break;
             }
-            solution = middle.network.at(next);
+            solution = (middle.motor)(next);
             let next_miss = self.implied(middle, next, &solution) - next;
             let slope = (next_miss - miss) / (next - tried);
             let ahead = if slope.abs() > 1e-3 {
@@ -111,7 +116,12 @@ impl Shaft {
         (tried, solution)
     }
 
-    fn finish(&mut self, middle: &Middle, speed: f64, solution: Solution) -> (Solution, ShaftWork) {
+    fn finish<F>(
+        &mut self,
+        middle: &Middle<F>,
+        speed: f64,
+        solution: Solution,
+    ) -> (Solution, ShaftWork) {
         let seconds = middle.seconds;
         let gas = self.cylinder.torque_after(speed * seconds / 2.0);
         let before = self.kinetic();

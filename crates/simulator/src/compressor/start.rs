@@ -127,7 +127,7 @@ impl<'a> Start<'a> {
                 self.renew();
             }
             let before = shaft.speed;
-            let (solution, work) = shaft.advance(&self.network, FINE);
+            let (solution, work) = shaft.advance(|speed| self.network.at(speed), FINE);
             self.account(&solution, work, FINE);
             if steps.is_multiple_of(STEPS_A_SAMPLE) {
                 self.sample(&solution, (before + shaft.speed) / 2.0, FINE);

@@ -18,6 +18,7 @@ pub use feed::{Current, Drawn, Feed, Impedance, Powers, Temperatures};
 pub(crate) use field::{Equations, Solution};
 use quantity::{Hertz, Ohms, Ratio};
 pub use winding::Winding;
+pub(crate) use winding::copper_at;
 
 use crate::ParameterError;
 use crate::error::within;

@@ -44,7 +44,7 @@ impl Winding {
         }
     }
 
-    pub(super) fn check(&self, names: [&'static str; 4]) -> Result<(), ParameterError> {
+    pub(crate) fn check(&self, names: [&'static str; 4]) -> Result<(), ParameterError> {
         within(names[0], self.resistance.get(), 0.05, 2000.0)?;
         within(names[1], self.reactance.get(), 0.0, 5000.0)?;
         within(names[2], self.shorted_share.get(), 0.0, 0.9)?;
@@ -57,13 +57,13 @@ impl Winding {
     #[must_use]
     pub fn metered(&self, celsius: quantity::Celsius) -> Option<Ohms> {
         let left = 1.0 - self.shorted_share.get();
-        (!self.is_open).then(|| Ohms::new(self.resistance.get() * left * copper(celsius.get())))
+        (!self.is_open).then(|| Ohms::new(self.resistance.get() * left * copper_at(celsius.get())))
     }
 
     /// Resistance and leakage of the turns that are left, and their share of all turns.
     pub(super) fn impedance(&self, celsius: f64, frequency_ratio: f64) -> (Phasor, f64) {
         let left = 1.0 - self.shorted_share.get();
-        let resistance = self.resistance.get() * copper(celsius) * left;
+        let resistance = self.resistance.get() * copper_at(celsius) * left;
         let reactance = self.reactance.get() * frequency_ratio * left * left;
         (Phasor::new(resistance, reactance), left)
     }
@@ -75,14 +75,14 @@ impl Winding {
         if share <= 0.0 {
             return Phasor::NOUGHT;
         }
-        let resistance = self.resistance.get() * copper(celsius) * share;
+        let resistance = self.resistance.get() * copper_at(celsius) * share;
         let reactance = self.reactance.get() * frequency_ratio * share * share;
         Phasor::new(resistance, reactance).inverse() * (share * share * turns * turns)
     }
 }
 
 /// How many times its resistance at 25 °C copper has at another temperature.
-pub(super) fn copper(celsius: f64) -> f64 {
+pub(crate) fn copper_at(celsius: f64) -> f64 {
     (COPPER + celsius) / (COPPER + COLD)
 }
 
@@ -99,7 +99,7 @@ mod tests {
     /// 1/(234.5 + 20) for each kelvin, as copper's coefficient at 20 °C is usually given: 0.00393.
     #[test]
     fn copper_gains_what_its_coefficient_says() {
-        let rise = copper(21.0) / copper(20.0) - 1.0;
+        let rise = copper_at(21.0) / copper_at(20.0) - 1.0;
         assert!((rise - 0.00393).abs() < 5e-6, "{rise}");
     }
 
