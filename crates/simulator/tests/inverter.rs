@@ -10,7 +10,7 @@ use simulator::Chance;
 use simulator::compressor::{Energy, Period, StartRecord, Surroundings};
 use simulator::inverter::{BoardFault, InverterCompressor, InverterParts};
 use simulator::rotor::Pressures;
-use simulator::supply::Supply;
+use simulator::supply::{GroundFaultDevice, Supply};
 
 fn around(low: f64, high: f64) -> Surroundings {
     Surroundings {
@@ -130,15 +130,27 @@ fn two_windings_do_less_than_three() {
 }
 
 #[test]
-fn shorted_turns_brake_and_thin_cords_slow_it() {
+fn shorted_turns_brake_and_too_thin_cords_stop_it() {
     let sound = InverterParts::example_230_volts();
     let mut short = sound;
     short.winding.shorted_share = Ratio::new(0.05);
     assert!(running(short, 50.0).watts.get() > running(sound, 50.0).watts.get() + 1.0);
     let mut thin = outlet();
     thin.extension = Ohms::new(100.0);
-    let (_, record) = started(sound, &thin);
-    assert!(record.energy.gone().get().is_finite());
+    assert!(!started(sound, &thin).1.came_up);
+}
+
+#[test]
+fn a_leaking_winding_trips_the_ground_fault_device() {
+    let mut guarded = outlet();
+    guarded.ground_fault_device = Some(GroundFaultDevice::RESIDUAL_30);
+    for (ohms, trips) in [(5_000.0, true), (2e6, false)] {
+        let mut parts = InverterParts::example_230_volts();
+        parts.winding.leak_to_shell = Some(Ohms::new(ohms));
+        let (compressor, record) = started(parts, &guarded);
+        assert_eq!(record.came_up, !trips);
+        assert_eq!(compressor.guard_is_tripped(), trips);
+    }
 }
 
 #[test]

@@ -20,8 +20,7 @@ impl InverterCompressor {
     /// tries again by itself; where volts or current are short it drives as fast as they allow.
     ///
     /// `time` is from 0 s to a day, `demand` from 5 to 150 turns a second. A start is followed to
-    /// its end even where the time is over before; the next call is shorter by as much. A
-    /// ground-fault device is the caller's to watch by [`Period::line`].
+    /// its end even where the time is over before; the next call is shorter by as much.
     ///
     /// # Errors
     /// [`ParameterError`] names the first parameter out of its bounds.
@@ -40,12 +39,12 @@ impl InverterCompressor {
         let mut period = Period::default();
         let mut left = time.get() - self.ahead;
         while left > 0.0 {
-            let drive = Drive::new(&self.parts, self.nodes.main, supply);
+            let drive = self.drive(supply);
             let step = left.min(LONGEST);
             let asked = demand.filter(|_| drive.is_able()).map(Hertz::get);
             left -= match asked {
                 Some(asked) if self.speed > 0.0 => {
-                    self.drive(asked, &drive, surroundings, step, &mut period)
+                    self.turn(asked, &drive, surroundings, step, &mut period)
                 }
                 Some(asked) if self.waits <= 0.0 => {
                     let record = self.run_up(asked, supply, surroundings, chance);
@@ -69,7 +68,7 @@ impl InverterCompressor {
     }
 
     /// Drives for a step at the speed asked for or as fast as it goes.
-    fn drive(
+    fn turn(
         &mut self,
         asked: f64,
         drive: &Drive,

@@ -21,6 +21,7 @@ use crate::compressor::{Heat, Nodes, Pair};
 use crate::error::within;
 use crate::motor::Winding;
 use crate::rotor::Rotor;
+use crate::supply::Supply;
 
 /// What is wrong with the board.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -156,6 +157,7 @@ pub struct InverterCompressor {
     waits: f64,
     /// Seconds by which it is ahead of its caller.
     ahead: f64,
+    guard_is_tripped: bool,
 }
 
 impl InverterCompressor {
@@ -171,6 +173,7 @@ impl InverterCompressor {
             speed: 0.0,
             waits: 0.0,
             ahead: 0.0,
+            guard_is_tripped: false,
         })
     }
 
@@ -182,7 +185,23 @@ impl InverterCompressor {
         within("room", room.get(), -40.0, 70.0)?;
         self.nodes = Nodes::all(room.get());
         (self.speed, self.waits, self.ahead) = (0.0, 0.0, 0.0);
+        self.guard_is_tripped = false;
         Ok(self)
+    }
+
+    /// Board and windings as they are now, cut off where a ground-fault device has seen to that.
+    /// Its delay is left out.
+    fn drive(&mut self, supply: &Supply) -> drive::Drive {
+        let live = drive::Drive::new(&self.parts, self.nodes.main, supply);
+        self.guard_is_tripped |= supply.guard_trips_after(live.leakage).is_some();
+        if !self.guard_is_tripped {
+            return live;
+        }
+        let mut cut = *supply;
+        cut.volts = Volts::new(0.0);
+        let mut parts = self.parts;
+        parts.board.fault = BoardFault::Dead;
+        drive::Drive::new(&parts, self.nodes.main, &cut)
     }
 
     /// Turns a second; nought when it stands.
@@ -195,6 +214,17 @@ impl InverterCompressor {
     #[must_use]
     pub fn shell(&self) -> Celsius {
         Celsius::new(self.nodes.shell)
+    }
+
+    /// Whether a ground-fault device has cut the supply off.
+    #[must_use]
+    pub fn guard_is_tripped(&self) -> bool {
+        self.guard_is_tripped
+    }
+
+    /// Resets the ground-fault device.
+    pub fn reset_guard(&mut self) {
+        self.guard_is_tripped = false;
     }
 
     /// The ohms between two of the three pins with the plug off; `None` for open. The pins are

@@ -55,7 +55,7 @@ impl InverterCompressor {
         surroundings: &Surroundings,
         chance: &mut Chance,
     ) -> StartRecord {
-        let drive = Drive::new(&self.parts, self.nodes.main, supply);
+        let drive = self.drive(supply);
         let rotor = self.parts.rotor;
         let angle = chance.between(0.0, TAU);
         let cylinder = Cylinder::at_rest(&rotor, &surroundings.pressures, angle);
@@ -90,6 +90,7 @@ impl InverterCompressor {
             let is_fed = drive.at(drive.most_torque(), middle.max(0.0)).is_some();
             lost = asked - shaft.speed > LOST || !is_fed;
         }
+        record.guard_tripped = self.guard_is_tripped.then_some(Seconds::new(seconds));
         record.lasted = Seconds::new(seconds);
         record.came_up = !lost && record.time_to_speed.is_some();
         if record.came_up {
