@@ -14,6 +14,8 @@ pub(crate) struct Shaft {
     dry: f64,
     oil: f64,
     pub(crate) speed: f64,
+    /// Half of what the last step gained: the first try for the next middle.
+    gain: f64,
     pub(crate) cylinder: Cylinder,
 }
 
@@ -32,6 +34,7 @@ impl Shaft {
             dry: rotor.dry_friction.get(),
             oil: rotor.oil(),
             speed,
+            gain: 0.0,
             cylinder,
         }
     }
@@ -95,7 +98,7 @@ impl Shaft {
     /// Tries until the implied speed is the tried one.
     fn settle<F: Fn(f64) -> Solution>(&self, middle: &Middle<F>) -> (f64, Solution) {
         const CLOSE: f64 = 1e-7;
-        let mut tried = self.speed;
+        let mut tried = self.speed + self.gain;
         let mut solution = (middle.motor)(tried);
         let mut miss = self.implied(middle, tried, &solution) - tried;
         let mut next = tried + miss;
@@ -127,6 +130,7 @@ impl Shaft {
         let before = self.kinetic();
         let net = solution.torque + gas - self.oil * speed - middle.dry;
         let after = self.speed + net * seconds / self.inertia;
+        self.gain = speed - self.speed;
         // Where friction brought it to a stand, it stands.
         self.speed = if after.abs() < 1e-9 { 0.0 } else { after };
         self.cylinder.turn(speed * seconds);

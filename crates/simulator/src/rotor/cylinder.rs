@@ -16,6 +16,8 @@ pub(crate) struct Cylinder {
     low: f64,
     high: f64,
     angle: f64,
+    /// Volume there, over displacement.
+    volume: f64,
     pressure: f64,
 }
 
@@ -23,20 +25,17 @@ impl Cylinder {
     /// At rest: what was over the piston has leaked down to the suction pressure.
     pub(crate) fn at_rest(rotor: &Rotor, pressures: &Pressures, angle: f64) -> Self {
         let low = pressures.suction.get();
+        let clearance = rotor.clearance.get();
         Self {
             displacement: rotor.displacement.get(),
-            clearance: rotor.clearance.get(),
+            clearance,
             exponent: rotor.exponent.get(),
             low,
             high: pressures.discharge.get().max(low),
             angle,
+            volume: volume(clearance, libm::cos(angle)),
             pressure: low,
         }
-    }
-
-    /// Volume over displacement.
-    fn volume(&self, angle: f64) -> f64 {
-        self.clearance + (1.0 - libm::cos(angle)) / 2.0
     }
 
     fn held(&self, pressure: f64) -> f64 {
@@ -51,36 +50,45 @@ impl Cylinder {
         self.held(pressure * libm::pow(from / to, self.exponent))
     }
 
-    /// The pressure once the crank has come to another angle, less than a turn away.
-    fn pressure_at(&self, angle: f64) -> f64 {
+    /// Volume and pressure once the crank has come to another angle, less than a turn away.
+    fn after(&self, angle: f64, cosine: f64) -> (f64, f64) {
+        let to = volume(self.clearance, cosine);
         if self.low >= self.high {
-            return self.low;
+            return (to, self.low);
         }
-        let from = self.volume(self.angle);
-        let to = self.volume(angle);
         // Past an end of the stroke the gas goes to that end first, and back.
         let (before, after) = (libm::floor(self.angle / PI), libm::floor(angle / PI));
         if (before - after).abs() < 0.5 {
-            return self.follow(self.pressure, from, to);
+            return (to, self.follow(self.pressure, self.volume, to));
         }
-        let end = self.volume(before.max(after) * PI);
-        let there = self.follow(self.pressure, from, end);
-        self.follow(there, end, to)
+        let is_top = before.max(after) % 2.0 == 0.0;
+        let end = volume(self.clearance, if is_top { 1.0 } else { -1.0 });
+        let there = self.follow(self.pressure, self.volume, end);
+        (to, self.follow(there, end, to))
     }
 
     /// The gas's torque on the shaft at an angle a little ahead or back.
     pub(crate) fn torque_after(&self, turned: f64) -> f64 {
+        if self.low >= self.high {
+            return 0.0;
+        }
         let angle = self.angle + turned;
-        let over = self.pressure_at(angle) - self.low;
-        over * self.displacement / 2.0 * libm::sin(angle)
+        let (sine, cosine) = libm::sincos(angle);
+        let (_, pressure) = self.after(angle, cosine);
+        (pressure - self.low) * self.displacement / 2.0 * sine
     }
 
     /// Turns the crank.
     pub(crate) fn turn(&mut self, turned: f64) {
         let angle = self.angle + turned;
-        self.pressure = self.pressure_at(angle);
+        (self.volume, self.pressure) = self.after(angle, libm::cos(angle));
         self.angle = angle - libm::floor(angle / TAU) * TAU;
     }
+}
+
+/// Volume over displacement where the crank's angle has this cosine.
+fn volume(clearance: f64, cosine: f64) -> f64 {
+    clearance + (1.0 - cosine) / 2.0
 }
 
 #[cfg(test)]

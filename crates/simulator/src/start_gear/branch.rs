@@ -2,7 +2,7 @@
 
 use quantity::{Amps, Ohms, Volts};
 
-use super::ptc::Fed;
+use super::ptc::{Fed, Pellet};
 use super::{Capacitor, Contact, CurrentRelay, PotentialRelay, Ptc, Switch};
 use crate::ParameterError;
 use crate::error::within;
@@ -121,6 +121,7 @@ pub(crate) struct GearState {
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct BranchState {
+    pellet: Option<Pellet>,
     celsius: f64,
     told: bool,
     /// How long an electronic starter has had current, or, counted up to its rest, had none.
@@ -128,9 +129,19 @@ struct BranchState {
     idle: f64,
 }
 
+impl BranchState {
+    fn pellet_ohms(&self) -> Option<f64> {
+        self.pellet.and_then(|pellet| pellet.ohms(self.celsius))
+    }
+}
+
 impl GearState {
     pub(crate) fn rested(gear: &StartGear, celsius: f64) -> Self {
         let branch = |one: &Branch| BranchState {
+            pellet: match &one.switch {
+                Switch::Ptc(ptc) => Some(ptc.pellet()),
+                _ => None,
+            },
             celsius,
             told: one.switch.closed_at_rest(),
             energised: 0.0,
@@ -164,7 +175,7 @@ impl GearState {
             .each(gear)
             .filter_map(|(branch, state)| {
                 let told = branch.switch.closed_at_rest();
-                let switch = branch.switch.ohms(told, state.celsius)?;
+                let switch = branch.switch.ohms(told, state.pellet_ohms())?;
                 let rest = match &branch.capacitor {
                     Some(capacitor) => capacitor.ohms()?,
                     None => 0.0,
@@ -216,14 +227,14 @@ impl GearState {
                 state.energised = 0.0;
                 state.told = branch.switch.closed_at_rest();
             }
-            if let Switch::Ptc(ptc) = &branch.switch {
+            if let Some(pellet) = &state.pellet {
                 let rest = match &branch.capacitor {
                     Some(capacitor) => capacitor.impedance(hertz),
                     None => Some(Phasor::NOUGHT),
                 };
                 // Behind an open capacitor there are no volts.
                 let fed = rest.map(|rest| Fed { volts, rest });
-                state.celsius = ptc.warmed(state.celsius, around, seconds, fed);
+                state.celsius = pellet.warmed(state.celsius, around, seconds, fed);
             }
         }
     }
@@ -233,21 +244,23 @@ impl GearState {
     pub(crate) fn is_out(&self, gear: &StartGear) -> bool {
         self.each(gear).all(|(branch, state)| match &branch.switch {
             Switch::Always => true,
-            Switch::Ptc(ptc) => ptc.ohms(state.celsius).is_none() || ptc.has_let_go(state.celsius),
-            other => other.ohms(state.told, state.celsius).is_none(),
+            other => match &state.pellet {
+                Some(pellet) => pellet.has_let_go(state.celsius),
+                None => other.ohms(state.told, None).is_none(),
+            },
         })
     }
 
     /// The temperature of the first pellet in °C, if there is one.
     pub(crate) fn pellet(&self, gear: &StartGear) -> Option<f64> {
         self.each(gear)
-            .find(|(branch, _)| matches!(branch.switch, Switch::Ptc(_)))
+            .find(|(_, state)| state.pellet.is_some())
             .map(|(_, state)| state.celsius)
     }
 }
 
 fn impedance(branch: &Branch, state: BranchState, hertz: f64) -> Option<Phasor> {
-    let switch = branch.switch.ohms(state.told, state.celsius)?;
+    let switch = branch.switch.ohms(state.told, state.pellet_ohms())?;
     let rest = match &branch.capacitor {
         Some(capacitor) => capacitor.impedance(hertz)?,
         None => Phasor::NOUGHT,

@@ -79,50 +79,108 @@ impl Ptc {
         within("gear.ptc.cooling", self.cooling.get(), 0.001, 1.0)
     }
 
+    /// The pellet's law, worked out once.
+    pub(super) fn pellet(&self) -> Pellet {
+        const LN_2: f64 = core::f64::consts::LN_2;
+        let area = self.area_left.get();
+        let decades = libm::log(self.rise.get());
+        // The logistic is at ln 2 of its whole height at the switching temperature; what never
+        // doubles stays cold.
+        let (decades, middle) = if decades > LN_2 {
+            let offset = Self::STEEPNESS * libm::log(decades / LN_2 - 1.0);
+            (decades, self.switch_temperature.get() + offset)
+        } else {
+            (0.0, 0.0)
+        };
+        // What has lost contact takes no part in the heat.
+        let taking_part = area.max(0.01);
+        let mut pellet = Pellet {
+            // A thousandth of a pellet is a crumb that rattles.
+            cold: (area >= 1e-3).then(|| self.resistance.get() / area),
+            decades,
+            middle,
+            bridge: self.short.map(Ohms::get),
+            capacity: self.heat_capacity.get() * taking_part,
+            cooling: self.cooling.get() * taking_part,
+            lets_go: f64::INFINITY,
+        };
+        pellet.lets_go = pellet.hot_enough();
+        pellet
+    }
+}
+
+/// A PTC's law of resistance and heat.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Pellet {
+    /// Ohms far below the switching temperature; `None` when it is open.
+    cold: Option<f64>,
+    /// The logarithm of its rise.
+    decades: f64,
+    /// Where half of that is reached, in °C.
+    middle: f64,
+    bridge: Option<f64>,
+    capacity: f64,
+    cooling: f64,
+    /// From this temperature on it has let go, in °C.
+    lets_go: f64,
+}
+
+impl Pellet {
+    /// Past this no pellet is held by any supply that is let in, in °C.
+    const HOTTEST: f64 = 400.0;
+
     /// Ohms at a temperature in °C, the bridge taken in; `None` when it is open.
-    pub(crate) fn ohms(&self, celsius: f64) -> Option<f64> {
-        let pellet = self.pellet(celsius);
-        match (pellet, self.short.map(Ohms::get)) {
+    pub(super) fn ohms(&self, celsius: f64) -> Option<f64> {
+        let pellet = self.cold.map(|cold| {
+            let from_middle = (celsius - self.middle) / Ptc::STEEPNESS;
+            cold * libm::exp(self.decades / (1.0 + libm::exp(-from_middle)))
+        });
+        match (pellet, self.bridge) {
             (Some(pellet), Some(bridge)) => Some(pellet * bridge / (pellet + bridge)),
             (pellet, bridge) => pellet.or(bridge),
         }
     }
 
-    fn pellet(&self, celsius: f64) -> Option<f64> {
-        let area = self.area_left.get();
-        // A thousandth of a pellet is a crumb that rattles.
-        if area < 1e-3 {
-            return None;
-        }
-        let decades = libm::log(self.rise.get());
-        let above = if decades > core::f64::consts::LN_2 {
-            // The logistic is at ln 2 of its whole height at the switching temperature.
-            let offset = libm::log(decades / core::f64::consts::LN_2 - 1.0);
-            let from_middle = (celsius - self.switch_temperature.get()) / Self::STEEPNESS - offset;
-            decades / (1.0 + libm::exp(-from_middle))
-        } else {
-            0.0
+    /// Whether it has let go, its resistance having doubled four times; or is open.
+    pub(super) fn has_let_go(&self, celsius: f64) -> bool {
+        celsius > self.lets_go
+    }
+
+    /// The temperature at which it has let go; what never does, does at no temperature.
+    fn hot_enough(&self) -> f64 {
+        let Some(cold) = self.ohms(25.0) else {
+            return f64::NEG_INFINITY;
         };
-        Some(self.resistance.get() / area * libm::exp(above))
+        let is_out = |celsius: f64| self.ohms(celsius).is_some_and(|ohms| ohms > 16.0 * cold);
+        if !is_out(Self::HOTTEST) {
+            return f64::INFINITY;
+        }
+        let (mut low, mut high) = (25.0, Self::HOTTEST);
+        for _ in 0..50 {
+            let middle = (low + high) / 2.0;
+            if is_out(middle) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        high
     }
 
     /// Its temperature after a time under constant volts. Short steps go by the middle of the
     /// step; where that would carry it far, the end's temperature carries the heat (backward
     /// Euler), so that no step is too long.
     pub(super) fn warmed(&self, from: f64, around: f64, seconds: f64, fed: Option<Fed>) -> f64 {
-        let capacity = self.heat_capacity.get() * self.taking_part();
-        let cooling = self.cooling.get() * self.taking_part();
         let slope = |celsius: f64| {
             let heat = fed.map_or(0.0, |fed| fed.heat(self.ohms(celsius)));
-            (heat - cooling * (celsius - around)) / capacity
+            (heat - self.cooling * (celsius - around)) / self.capacity
         };
         let half = slope(from) * seconds / 2.0;
-        if half.abs() < Self::STEEPNESS / 6.0 && seconds < 0.02 {
+        if half.abs() < Ptc::STEEPNESS / 6.0 && seconds < 0.02 {
             return from + slope(from + half) * seconds;
         }
         let excess = |celsius: f64| celsius - from - seconds * slope(celsius);
-        // Past 400 °C no pellet is held by any supply that is let in.
-        let (mut low, mut high) = (from.min(around), 400.0_f64.max(from).max(around));
+        let (mut low, mut high) = (from.min(around), Self::HOTTEST.max(from).max(around));
         while high - low > 1e-9 {
             let middle = (low + high) / 2.0;
             if middle <= low || middle >= high {
@@ -135,18 +193,6 @@ impl Ptc {
             }
         }
         (low + high) / 2.0
-    }
-
-    /// What has lost contact takes no part in the heat.
-    fn taking_part(&self) -> f64 {
-        self.area_left.get().max(0.01)
-    }
-
-    /// Whether it has let go: its resistance has doubled four times.
-    pub(super) fn has_let_go(&self, celsius: f64) -> bool {
-        self.ohms(celsius)
-            .zip(self.ohms(25.0))
-            .is_some_and(|(hot, cold)| hot > 16.0 * cold)
     }
 }
 
@@ -164,7 +210,7 @@ mod tests {
     #[test]
     fn cold_it_is_as_printed_and_hot_a_few_watts_hold_it() {
         for (ohms, volts, most) in [(4.7, 115.0, 3.5), (15.0, 230.0, 3.2)] {
-            let ptc = Ptc::of(Ohms::new(ohms));
+            let ptc = Ptc::of(Ohms::new(ohms)).pellet();
             assert!((ptc.ohms(25.0).unwrap() / ohms - 1.0).abs() < 0.002);
             assert!((ptc.ohms(120.0).unwrap() / ohms - 2.0).abs() < 0.01);
             let celsius = ptc.warmed(25.0, 25.0, 1e5, fed(volts));
@@ -177,7 +223,7 @@ mod tests {
 
     #[test]
     fn a_settled_temperature_is_a_balance_of_heat() {
-        let ptc = Ptc::of(Ohms::new(5.0));
+        let ptc = Ptc::of(Ohms::new(5.0)).pellet();
         let celsius = ptc.warmed(80.0, 30.0, 4.0, fed(115.0));
         let heat = 115.0 * 115.0 / ptc.ohms(celsius).unwrap();
         let kept = 1.0 * (celsius - 80.0) / 4.0;
@@ -189,10 +235,11 @@ mod tests {
     fn it_opens_bridges_and_rises_as_it_is_broken() {
         let mut ptc = Ptc::of(Ohms::new(5.0));
         ptc.area_left = Ratio::new(0.5);
-        assert!((ptc.ohms(25.0).unwrap() - 10.0).abs() < 0.02);
+        assert!((ptc.pellet().ohms(25.0).unwrap() - 10.0).abs() < 0.02);
         ptc.area_left = Ratio::new(0.0);
-        assert!(ptc.ohms(25.0).is_none());
+        assert!(ptc.pellet().ohms(25.0).is_none());
         ptc.short = Some(Ohms::new(2.0));
-        assert!((ptc.ohms(200.0).unwrap() - 2.0).abs() < 1e-12);
+        assert!((ptc.pellet().ohms(200.0).unwrap() - 2.0).abs() < 1e-12);
+        assert!(!ptc.pellet().has_let_go(300.0));
     }
 }

@@ -122,14 +122,14 @@ impl Switch {
     }
 
     /// Resistance between its own ends; `None` when it is open. `told` is whether contacts are
-    /// told to be closed.
-    pub(super) fn ohms(&self, told: bool, celsius: f64) -> Option<f64> {
+    /// told to be closed; `pellet` what a PTC has.
+    pub(super) fn ohms(&self, told: bool, pellet: Option<f64>) -> Option<f64> {
         /// Contacts and leads.
         const CLOSED: f64 = 0.05;
         let closed = |contact: Contact, ohms: f64| contact.is_closed(told).then_some(ohms);
         match self {
             Self::Always => Some(CLOSED),
-            Self::Ptc(ptc) => ptc.ohms(celsius),
+            Self::Ptc(_) => pellet,
             Self::CurrentRelay(relay) => closed(relay.contact, CLOSED),
             Self::PotentialRelay(relay) => closed(relay.contact, CLOSED),
             Self::Electronic(starter) => closed(starter.contact, starter.resistance.get()),
