@@ -146,8 +146,6 @@ struct State {
     disc: f64,
     disc_is_open: bool,
     gear: GearState,
-    /// Volts across the gear at the last step's beginning, and that step's length.
-    gear_before: Option<(f64, f64)>,
     motion: Motion,
     guard_is_tripped: bool,
     /// Seconds by which the compressor is ahead of its caller, after a start that took longer than
@@ -262,7 +260,6 @@ impl State {
             disc: celsius,
             disc_is_open: parts.protector.is_open(false, celsius),
             gear: GearState::rested(&parts.gear, celsius),
-            gear_before: None,
             motion: Motion::Stopped,
             guard_is_tripped: false,
             ahead: 0.0,

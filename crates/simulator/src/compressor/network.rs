@@ -77,13 +77,13 @@ impl Network {
             hertz: supply.frequency.get(),
             leakage: supply.leakage(winding_leak(parts)),
         };
-        network.follow_gear(parts, state);
+        network.follow_gear(parts, state, 0.0);
         network
     }
 
-    /// Takes pellets and contacts as they are now.
-    pub(super) fn follow_gear(&mut self, parts: &Parts, state: &State) {
-        let gear = state.gear.impedance(&parts.gear, self.hertz);
+    /// Takes contacts as they are now, and pellets as they will be so many seconds ahead.
+    pub(super) fn follow_gear(&mut self, parts: &Parts, state: &State, ahead: f64) {
+        let gear = state.gear.impedance(&parts.gear, self.hertz, ahead);
         self.equations.set_gear(gear);
     }
 

@@ -21,6 +21,22 @@ pub struct Sample {
     pub speed: Hertz,
 }
 
+impl Sample {
+    /// The moment between two where a straight line puts it.
+    pub(super) fn on_the_way_to(&self, later: &Self, time: Seconds) -> Self {
+        let share = (time - self.time) / (later.time - self.time);
+        let between = |one: f64, other: f64| one + (other - one) * share.get();
+        Self {
+            time,
+            line: Amps::new(between(self.line.get(), later.line.get())),
+            main: Amps::new(between(self.main.get(), later.main.get())),
+            start: Amps::new(between(self.start.get(), later.start.get())),
+            watts: Watts::new(between(self.watts.get(), later.watts.get())),
+            speed: Hertz::new(between(self.speed.get(), later.speed.get())),
+        }
+    }
+}
+
 /// What came of a try to start.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct StartRecord {

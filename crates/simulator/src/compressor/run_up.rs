@@ -79,6 +79,11 @@ impl Shaft {
         self.finish(&middle, speed, solution)
     }
 
+    /// Whether it stands and dry friction holds it.
+    pub(crate) fn is_held(&self, motor: impl Fn(f64) -> Solution) -> bool {
+        self.direction(motor).is_none()
+    }
+
     /// Which way it turns; `None` while dry friction holds it.
     fn direction(&self, motor: impl Fn(f64) -> Solution) -> Option<f64> {
         if self.speed.abs() > 0.0 {

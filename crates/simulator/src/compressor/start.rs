@@ -14,11 +14,12 @@ use crate::rotor::Cylinder;
 use crate::supply::Supply;
 use crate::{Chance, ParameterError};
 
-/// Step of a shaft that may turn.
+/// Step of a shaft that may turn, and of one that is up.
 const FINE: f64 = 5e-4;
-/// Fine steps for each change of the windings' temperature, and for each sample.
-const STEPS_A_CHANGE: u32 = 4;
-const STEPS_A_SAMPLE: u32 = 20;
+const FINE_UP: f64 = 1e-3;
+/// How long the windings' temperature is taken as it was, and how often a sample is kept.
+const CHANGE: f64 = 1.9e-3;
+const SAMPLED: f64 = 0.01;
 /// Step while it is held, and while it is held and the start winding is still in.
 const HELD: f64 = 0.05;
 const HELD_IN: f64 = 5e-3;
@@ -89,6 +90,8 @@ pub(super) struct Start<'a> {
     network: Network,
     record: StartRecord,
     seconds: f64,
+    next_sample: f64,
+    last: Option<Sample>,
     let_go: Option<f64>,
     gathered: Inflow,
     gathered_for: f64,
@@ -110,6 +113,8 @@ impl<'a> Start<'a> {
             network,
             record: StartRecord::default(),
             seconds: 0.0,
+            next_sample: SAMPLED,
+            last: None,
             let_go: None,
             gathered: Inflow::default(),
             gathered_for: 0.0,
@@ -121,36 +126,22 @@ impl<'a> Start<'a> {
         let cylinder = Cylinder::at_rest(&self.parts.rotor, &self.surroundings.pressures, angle);
         let mut shaft = Shaft::new(&self.parts.rotor, cylinder, 0.0);
         let up = UP * self.network.synchronous();
-        let (began, mut up_since, mut stood, mut steps) = (self.seconds, None, 0.0, 0_u32);
+        let (began, mut up_since, mut stood) = (self.seconds, None, 0.0);
         while self.is_live() {
-            if steps.is_multiple_of(STEPS_A_CHANGE) {
-                self.renew();
-            }
-            let before = shaft.speed;
-            let (solution, work) = shaft.advance(|speed| self.network.at(speed), FINE);
-            self.account(&solution, work, FINE);
-            if steps.is_multiple_of(STEPS_A_SAMPLE) {
-                self.sample(&solution, (before + shaft.speed) / 2.0, FINE);
-            }
-            self.seconds += FINE;
-            steps += 1;
+            let step = self.turn(&mut shaft, up_since.is_some());
             if shaft.speed > up && up_since.is_none() {
                 up_since = Some(self.seconds);
                 let time = Seconds::new(self.seconds);
                 self.record.time_to_speed.get_or_insert(time);
             }
-            stood = if shaft.speed.abs() > 0.0 {
-                0.0
-            } else {
-                stood + FINE
-            };
+            let stands = shaft.speed.abs() <= 0.0;
+            stood = if stands { stood + step } else { 0.0 };
             let followed = up_since.is_some_and(|since| {
                 let out = self.let_go.map(|out| self.seconds - out.max(since));
                 out.is_some_and(|out| out > FOLLOWED) || self.seconds - since > FOLLOWED_IN
             });
             let given_up = up_since.is_none() && self.seconds - began > LONGEST_TRY;
-            let over = self.seconds >= longest || stood > STANDS;
-            if followed || given_up || over {
+            if followed || given_up || stood > STANDS || self.seconds >= longest {
                 break;
             }
         }
@@ -164,6 +155,27 @@ impl<'a> Start<'a> {
             self.record.energy.kinetic = self.record.energy.kinetic - left;
             Motion::Stalled { since_try: 0.0 }
         };
+    }
+
+    /// One step of a shaft that may turn. Returns how long it was.
+    fn turn(&mut self, shaft: &mut Shaft, is_up: bool) -> f64 {
+        if self.gathered_for > CHANGE {
+            self.renew();
+        }
+        let step = if is_up {
+            FINE_UP
+        } else if shaft.is_held(|speed| self.network.at(speed)) {
+            HELD_IN
+        } else {
+            FINE
+        };
+        self.network.follow_gear(self.parts, self.state, step / 2.0);
+        let before = shaft.speed;
+        let (solution, work) = shaft.advance(|speed| self.network.at(speed), step);
+        self.account(&solution, work, step);
+        self.sample_on_time(&solution, (before + shaft.speed) / 2.0, step);
+        self.seconds += step;
+        step
     }
 
     /// Follows a shaft that is held, until something cuts off or the time is over.
@@ -188,9 +200,12 @@ impl<'a> Start<'a> {
     /// One step of a shaft that is held.
     pub(super) fn hold_for(&mut self, seconds: f64) {
         self.renew();
+        self.network
+            .follow_gear(self.parts, self.state, seconds / 2.0);
         let solution = self.network.at(0.0);
         self.account(&solution, ShaftWork::default(), seconds);
-        self.sample(&solution, 0.0, seconds);
+        let sample = self.sampled(&solution, 0.0, seconds);
+        self.record.trace.push(sample);
         self.seconds += seconds;
         self.take_up_heat();
     }
@@ -235,7 +250,6 @@ impl<'a> Start<'a> {
             .warm_disc(&self.parts.protector, room, amps, seconds);
         self.state
             .follow_gear(self.parts, self.supply, solution, room, seconds);
-        self.network.follow_gear(self.parts, self.state);
         self.let_go = if self.state.gear.is_out(&self.parts.gear) {
             self.let_go.or(Some(end))
         } else {
@@ -251,16 +265,32 @@ impl<'a> Start<'a> {
         }
     }
 
-    /// Keeps the middle of a step, which is where the circuit was solved.
-    fn sample(&mut self, solution: &Solution, speed: f64, step: f64) {
-        self.record.trace.push(Sample {
+    /// The middle of a step, which is where the circuit was solved.
+    fn sampled(&self, solution: &Solution, speed: f64, step: f64) -> Sample {
+        Sample {
             time: Seconds::new(self.seconds + step / 2.0),
             line: Amps::new(self.network.clamp_amps(solution)),
             main: Amps::new(solution.main.size()),
             start: Amps::new(solution.start.size()),
             watts: Watts::new(self.network.plug_watts(solution)),
             speed: Hertz::new(speed / TAU),
-        });
+        }
+    }
+
+    /// Keeps the first step, and from then on a sample every so often: between steps by a line
+    /// from one's middle to the next's.
+    fn sample_on_time(&mut self, solution: &Solution, speed: f64, step: f64) {
+        let now = self.sampled(solution, speed, step);
+        match self.last.replace(now) {
+            None => self.record.trace.push(now),
+            Some(last) => {
+                while self.next_sample <= now.time.get() {
+                    let at = Seconds::new(self.next_sample);
+                    self.record.trace.push(last.on_the_way_to(&now, at));
+                    self.next_sample += SAMPLED;
+                }
+            }
+        }
     }
 
     pub(super) fn finish(mut self) -> StartRecord {
@@ -278,26 +308,9 @@ impl State {
     /// Without current nothing turns and contacts fall back.
     pub(super) fn stop(&mut self, parts: &Parts, supply: &Supply) {
         self.motion = Motion::Stopped;
-        self.gear_before = None;
         let hertz = supply.frequency.get();
         self.gear
             .advance(&parts.gear, hertz, 0.0, self.nodes.shell, 0.0);
-    }
-
-    /// The volts across the gear halfway through a step, from those at its beginning and at the
-    /// beginning of the step before: pellets that warm raise their own volts. A jump, as when a
-    /// contact moves, is not carried on.
-    fn volts_halfway(&mut self, volts: f64, seconds: f64) -> f64 {
-        let before = self.gear_before.replace((volts, seconds));
-        let Some((old, old_seconds)) = before.filter(|_| seconds < 0.02) else {
-            return volts;
-        };
-        let growth = (volts - old) * (seconds / old_seconds) / 2.0;
-        if growth.abs() < 0.05 * volts {
-            volts + growth
-        } else {
-            volts
-        }
     }
 
     /// Pellets and contacts follow what the circuit did for a while.
@@ -312,8 +325,7 @@ impl State {
         let around = self.around_gear(room);
         let (gear, hertz) = (&parts.gear, supply.frequency.get());
         let volts = solution.gear_volts.size();
-        let middle = self.volts_halfway(volts, seconds);
-        self.gear.advance(gear, hertz, middle, around, seconds);
+        self.gear.advance(gear, hertz, volts, around, seconds);
         self.gear
             .switch(gear, solution.main.size(), solution.start_volts.size());
     }

@@ -123,6 +123,8 @@ pub(crate) struct GearState {
 struct BranchState {
     pellet: Option<Pellet>,
     celsius: f64,
+    /// Kelvins a second over the last step, if that was short.
+    rate: f64,
     told: bool,
     /// How long an electronic starter has had current, or, counted up to its rest, had none.
     energised: f64,
@@ -130,8 +132,9 @@ struct BranchState {
 }
 
 impl BranchState {
-    fn pellet_ohms(&self) -> Option<f64> {
-        self.pellet.and_then(|pellet| pellet.ohms(self.celsius))
+    fn pellet_ohms(&self, ahead: f64) -> Option<f64> {
+        let celsius = self.celsius + self.rate * ahead;
+        self.pellet.and_then(|pellet| pellet.ohms(celsius))
     }
 }
 
@@ -143,6 +146,7 @@ impl GearState {
                 _ => None,
             },
             celsius,
+            rate: 0.0,
             told: one.switch.closed_at_rest(),
             energised: 0.0,
             idle: f64::MAX,
@@ -156,12 +160,13 @@ impl GearState {
         gear.branches.iter().zip(self.branches.iter().copied())
     }
 
-    /// All branches in parallel; `None` when none is closed.
-    pub(crate) fn impedance(&self, gear: &StartGear, hertz: f64) -> Option<Phasor> {
+    /// All branches in parallel; `None` when none is closed. Pellets are taken as they will be so
+    /// many seconds ahead if they go on as in the last step.
+    pub(crate) fn impedance(&self, gear: &StartGear, hertz: f64, ahead: f64) -> Option<Phasor> {
         let mut closed = false;
         let mut sum = Phasor::NOUGHT;
         for (branch, state) in self.each(gear) {
-            if let Some(impedance) = impedance(branch, state, hertz) {
+            if let Some(impedance) = impedance(branch, state, hertz, ahead) {
                 closed = true;
                 sum = sum + impedance.inverse();
             }
@@ -175,7 +180,7 @@ impl GearState {
             .each(gear)
             .filter_map(|(branch, state)| {
                 let told = branch.switch.closed_at_rest();
-                let switch = branch.switch.ohms(told, state.pellet_ohms())?;
+                let switch = branch.switch.ohms(told, state.pellet_ohms(0.0))?;
                 let rest = match &branch.capacitor {
                     Some(capacitor) => capacitor.ohms()?,
                     None => 0.0,
@@ -234,7 +239,14 @@ impl GearState {
                 };
                 // Behind an open capacitor there are no volts.
                 let fed = rest.map(|rest| Fed { volts, rest });
-                state.celsius = pellet.warmed(state.celsius, around, seconds, fed);
+                let warmed = pellet.warmed(state.celsius, around, seconds, fed);
+                let is_short = seconds > 0.0 && seconds < 0.02;
+                state.rate = if is_short {
+                    (warmed - state.celsius) / seconds
+                } else {
+                    0.0
+                };
+                state.celsius = warmed;
             }
         }
     }
@@ -259,8 +271,8 @@ impl GearState {
     }
 }
 
-fn impedance(branch: &Branch, state: BranchState, hertz: f64) -> Option<Phasor> {
-    let switch = branch.switch.ohms(state.told, state.pellet_ohms())?;
+fn impedance(branch: &Branch, state: BranchState, hertz: f64, ahead: f64) -> Option<Phasor> {
+    let switch = branch.switch.ohms(state.told, state.pellet_ohms(ahead))?;
     let rest = match &branch.capacitor {
         Some(capacitor) => capacitor.impedance(hertz)?,
         None => Phasor::NOUGHT,
@@ -278,7 +290,7 @@ mod tests {
         let both = alone.clone().with_relay_kit(150.0, Volts::new(200.0));
         let admittance = |gear: &StartGear| {
             let state = GearState::rested(gear, 25.0);
-            state.impedance(gear, 60.0).unwrap().inverse()
+            state.impedance(gear, 60.0, 0.0).unwrap().inverse()
         };
         let (alone, both) = (admittance(&alone), admittance(&both));
         assert!(both.size() > alone.size());
