@@ -71,6 +71,7 @@ pub(crate) struct Equations {
     start_is_open: bool,
     start_turns: f64,
     start_loop: Phasor,
+    has_loops: bool,
     gear: Option<Phasor>,
     rotor: Phasor,
     gap: f64,
@@ -126,6 +127,8 @@ impl Equations {
             start_is_open: motor.start.is_open,
             start_turns: start_share * turns,
             start_loop: motor.start.shorted_loop(start_at, ratio, turns),
+            has_loops: motor.main.shorted_share.get() > 0.0
+                || motor.start.shorted_share.get() > 0.0,
             gear,
             rotor: Phasor::new(
                 motor.rotor_resistance.get() * aluminium(temperatures.rotor.get()),
@@ -158,14 +161,20 @@ impl Equations {
         let slip = 1.0 - speed / self.synchronous;
         let (with, against) = (self.field(slip), self.field(2.0 - slip));
         let (a, b) = ((with + against) * 0.5, (with - against) * 0.5);
-        let one = Phasor::real(1.0);
         let (p, q) = (self.main_loop, self.start_loop);
-        let share = ((one + a * p) * (one + a * q) - b * b * p * q).inverse();
         // What a winding's ampere-turns induce in itself and in the other, shorted loops included.
-        let product = with * against;
-        let own_main = (a + q * product) * share;
-        let own_start = (a + p * product) * share;
-        let mutual = (b * share).ahead();
+        let (own_main, own_start, mutual) = if self.has_loops {
+            let one = Phasor::real(1.0);
+            let share = ((one + a * p) * (one + a * q) - b * b * p * q).inverse();
+            let product = with * against;
+            (
+                (a + q * product) * share,
+                (a + p * product) * share,
+                (b * share).ahead(),
+            )
+        } else {
+            (a, a, b.ahead())
+        };
         let (main, start) = self.currents(own_main, own_start, mutual);
 
         let (f, g) = (main * self.main_turns, start * self.start_turns);

@@ -179,21 +179,46 @@ impl Pellet {
         if half.abs() < Ptc::STEEPNESS / 6.0 && seconds < 0.02 {
             return from + slope(from + half) * seconds;
         }
-        let excess = |celsius: f64| celsius - from - seconds * slope(celsius);
-        let (mut low, mut high) = (from.min(around), Self::HOTTEST.max(from).max(around));
-        while high - low > 1e-9 {
-            let middle = (low + high) / 2.0;
-            if middle <= low || middle >= high {
-                break;
-            }
-            if excess(middle) > 0.0 {
-                high = middle;
-            } else {
-                low = middle;
-            }
+        if fed.is_none() {
+            let left = libm::exp(-seconds * self.cooling / self.capacity);
+            return around + (from - around) * left;
         }
-        (low + high) / 2.0
+        let excess = |celsius: f64| celsius - from - seconds * slope(celsius);
+        let highest = Self::HOTTEST.max(from).max(around);
+        root(excess, from.min(around), highest)
     }
+}
+
+/// Where a rising function crosses nought between two bounds: by straight lines between them, the
+/// bound that stays losing half its weight each time (the Illinois method), and by halves every
+/// third time, so that no shape keeps it from the end.
+fn root(rising: impl Fn(f64) -> f64, mut low: f64, mut high: f64) -> f64 {
+    let (mut at_low, mut at_high) = (rising(low), rising(high));
+    let mut kept_low = false;
+    for round in 0..150 {
+        if high - low < 1e-9 || at_high - at_low <= 0.0 {
+            break;
+        }
+        let middle = if round % 3 == 2 {
+            (low + high) / 2.0
+        } else {
+            (low * at_high - high * at_low) / (at_high - at_low)
+        };
+        let at_middle = rising(middle);
+        if at_middle.abs() < 1e-9 {
+            return middle;
+        }
+        if at_middle > 0.0 {
+            (high, at_high) = (middle, at_middle);
+            at_low *= if kept_low { 0.5 } else { 1.0 };
+            kept_low = true;
+        } else {
+            (low, at_low) = (middle, at_middle);
+            at_high *= if kept_low { 1.0 } else { 0.5 };
+            kept_low = false;
+        }
+    }
+    (low + high) / 2.0
 }
 
 #[cfg(test)]
