@@ -74,7 +74,7 @@ fn with_relay(contact: Contact, capacitance: f64) -> Parts {
     let mut parts = Parts::example_115_volts();
     let capacitor = Capacitor::electrolytic(capacitance);
     let coil = Ohms::new(0.3);
-    parts.gear = StartGear::current_relay(Amps::new(6.5), coil, Some(capacitor));
+    parts.gear = StartGear::current_relay((Amps::new(7.6), Amps::new(6.8)), coil, Some(capacitor));
     for branch in &mut parts.gear.branches {
         if let Switch::CurrentRelay(relay) = &mut branch.switch {
             relay.contact = contact;

@@ -3,6 +3,7 @@
 // What a test builds for itself is right by construction.
 #![allow(clippy::unwrap_used)]
 
+use proptest::prelude::*;
 use quantity::{
     Celsius, Hertz, NewtonMetres, Ohms, Pascals, Ratio, Seconds, Volts, WattsPerKelvin,
 };
@@ -165,4 +166,46 @@ fn a_demand_beyond_any_board_is_refused_by_name() {
         )
         .unwrap_err();
     assert_eq!(error.parameter, "demand");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 30, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Anything inside the bounds gives numbers and keeps its energy, however odd the machine.
+    #[test]
+    fn whatever_is_let_in_gives_numbers(
+        ohms in 0.1..100.0_f64,
+        magnet in 0.1..10.0_f64,
+        friction in 0.0..2.0_f64,
+        volts in 0.0..300.0_f64,
+        cord in 0.0..50.0_f64,
+        share in 0.0..0.9_f64,
+        high in 0.0..3e6_f64,
+        demand in 5.0..150.0_f64,
+        seed in any::<u64>(),
+    ) {
+        let mut parts = InverterParts::example_230_volts();
+        parts.winding.resistance = Ohms::new(ohms);
+        parts.winding.shorted_share = Ratio::new(share);
+        parts.volts_per_turn = Volts::new(magnet);
+        parts.rotor.dry_friction = NewtonMetres::new(friction);
+        let mut supply = outlet();
+        supply.volts = Volts::new(volts);
+        supply.cord = Ohms::new(cord);
+        let surroundings = around(1e5, high);
+        let mut compressor = InverterCompressor::new(parts).unwrap();
+        let mut chance = Chance::new(seed);
+        let period = compressor
+            .advance(
+                Seconds::new(100.0),
+                Some(Hertz::new(demand)),
+                &supply,
+                &surroundings,
+                &mut chance,
+            )
+            .unwrap();
+        prop_assert!(period.energy.gone().get().is_finite());
+        prop_assert!(kept(&period.energy), "{:?}", period.energy);
+        prop_assert!(compressor.shell().get().is_finite() && compressor.speed().get().is_finite());
+    }
 }

@@ -40,14 +40,19 @@ impl StartGear {
         }
     }
 
-    /// A current relay, with a start capacitor or without.
+    /// A current relay, with a start capacitor or without. It has to fit its motor: the main winding
+    /// must draw more than `pick_up` at rest and less than `drop_out` at speed, the start winding
+    /// still in.
     #[must_use]
-    pub fn current_relay(pick_up: Amps, coil: Ohms, capacitor: Option<Capacitor>) -> Self {
+    pub fn current_relay(
+        (pick_up, drop_out): (Amps, Amps),
+        coil: Ohms,
+        capacitor: Option<Capacitor>,
+    ) -> Self {
         let switch = Switch::CurrentRelay(CurrentRelay {
             coil,
             pick_up,
-            // Such relays drop out at about four fifths (judgement).
-            drop_out: pick_up * 0.8,
+            drop_out,
             contact: Contact::Sound,
         });
         Self {
@@ -64,7 +69,9 @@ impl StartGear {
         })
     }
 
-    /// The same gear with a start kit across it: a potential relay and a start capacitor.
+    /// The same gear with a start kit across it: a potential relay and a start capacitor. It has to
+    /// fit its motor: below the volts that the start winding has at rest, the relay chatters. Across
+    /// a cold PTC, a kit adds little; most kits take the PTC's place.
     #[must_use]
     pub fn with_relay_kit(self, microfarads: f64, pick_up: Volts) -> Self {
         self.with(Branch {
