@@ -8,10 +8,10 @@ use std::hint::black_box;
 use std::time::Instant;
 
 use quantity::{Celsius, Hertz, NewtonMetres, Pascals, Seconds, Volts, WattsPerKelvin};
-use simulator::Chance;
 use simulator::compressor::{Compressor, Parts, Surroundings};
 use simulator::rotor::Pressures;
 use simulator::supply::Supply;
+use simulator::{Chance, ParameterError};
 
 fn around(low: f64, high: f64) -> Surroundings {
     Surroundings {
@@ -53,19 +53,28 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     })?;
     println!("{reference:8.3} ms  reference: a million exponentials");
 
+    starts(&sound, &outlet)?;
+    days(&sound, &seized, &outlet)?;
+    Ok(())
+}
+
+fn starts(sound: &Compressor, outlet: &Supply) -> Result<(), ParameterError> {
     for (name, low, high) in [("level", 4e5, 4e5), ("working", 1.1e5, 1.1e6)] {
         let surroundings = around(low, high);
         let time = median(101, |number| {
             let mut compressor = sound.clone();
             let mut chance = Chance::new(number as u64);
             let longest = Seconds::new(60.0);
-            let record = compressor.start(&outlet, &surroundings, longest, &mut chance)?;
+            let record = compressor.start(outlet, &surroundings, longest, &mut chance)?;
             black_box(record);
-            Ok::<(), simulator::ParameterError>(())
+            Ok::<(), ParameterError>(())
         })?;
         println!("{time:8.3} ms  a start at {name} pressures");
     }
+    Ok(())
+}
 
+fn days(sound: &Compressor, seized: &Compressor, outlet: &Supply) -> Result<(), ParameterError> {
     // Eight minutes on, twelve off, the pressures changing every ten seconds as a circuit would.
     let time = median(5, |number| {
         let mut compressor = sound.clone();
@@ -84,9 +93,9 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
                 around(low, high)
             };
             let time = Seconds::new(10.0);
-            compressor.advance(time, is_called, &outlet, &surroundings, &mut chance)?;
+            compressor.advance(time, is_called, outlet, &surroundings, &mut chance)?;
         }
-        Ok::<(), simulator::ParameterError>(())
+        Ok::<(), ParameterError>(())
     })?;
     println!("{time:8.3} ms  a day of running and resting");
 
@@ -94,8 +103,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         let mut compressor = seized.clone();
         let mut chance = Chance::new(number as u64);
         let day = Seconds::new(86_400.0);
-        compressor.advance(day, true, &outlet, &around(4e5, 4e5), &mut chance)?;
-        Ok::<(), simulator::ParameterError>(())
+        compressor.advance(day, true, outlet, &around(4e5, 4e5), &mut chance)?;
+        Ok::<(), ParameterError>(())
     })?;
     println!("{time:8.3} ms  a day of tripping and trying again");
     Ok(())

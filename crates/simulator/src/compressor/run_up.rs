@@ -7,6 +7,9 @@ use super::network::ShaftWork;
 use crate::motor::Solution;
 use crate::rotor::{Cylinder, Rotor};
 
+/// How near the tried and the implied speed must come, in radians a second.
+const CLOSE: f64 = 1e-7;
+
 /// Speed and crank of a shaft that starts.
 #[derive(Debug, Clone)]
 pub(crate) struct Shaft {
@@ -100,16 +103,16 @@ impl Shaft {
         self.speed + net * middle.seconds / (2.0 * self.inertia)
     }
 
-    /// Tries until the implied speed is the tried one.
+    /// Tries until the implied speed is the tried one: along secants, and by halves where a
+    /// motor's torque is too steep for those.
     fn settle<F: Fn(f64) -> Solution>(&self, middle: &Middle<F>) -> (f64, Solution) {
-        const CLOSE: f64 = 1e-7;
         let mut tried = self.speed + self.gain;
         let mut solution = (middle.motor)(tried);
         let mut miss = self.implied(middle, tried, &solution) - tried;
         let mut next = tried + miss;
         for _ in 0..20 {
             if miss.abs() < CLOSE {
-                break;
+                return (tried, solution);
             }
             solution = (middle.motor)(next);
             let next_miss = self.implied(middle, next, &solution) - next;
@@ -121,7 +124,29 @@ impl Shaft {
             };
             (tried, miss, next) = (next, next_miss, ahead);
         }
-        (tried, solution)
+        self.settle_by_halves(middle)
+    }
+
+    fn settle_by_halves<F: Fn(f64) -> Solution>(&self, middle: &Middle<F>) -> (f64, Solution) {
+        let miss = |tried: f64| {
+            let solution = (middle.motor)(tried);
+            self.implied(middle, tried, &solution) - tried
+        };
+        // Far below, what is implied lies above what is tried, and far above, below it.
+        let mut reach = 1.0;
+        while reach < 1e9 && !(miss(self.speed - reach) > 0.0 && miss(self.speed + reach) < 0.0) {
+            reach *= 2.0;
+        }
+        let (mut low, mut high) = (self.speed - reach, self.speed + reach);
+        for _ in 0..100 {
+            let tried = (low + high) / 2.0;
+            if miss(tried) > 0.0 {
+                low = tried;
+            } else {
+                high = tried;
+            }
+        }
+        (low, (middle.motor)(low))
     }
 
     fn finish<F>(
@@ -145,5 +170,57 @@ impl Shaft {
             kinetic: self.kinetic() - before,
         };
         (solution, work)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::compressor::network::Network;
+    use crate::compressor::{Parts, State};
+    use crate::rotor::Pressures;
+    use crate::supply::Supply;
+    use quantity::{Hertz, Pascals, Volts};
+
+    fn followed(parts: &Parts, pressures: (f64, f64), mut each: impl FnMut(f64, f64, f64)) {
+        let state = State::rested(parts, 25.0);
+        let outlet = Supply::outlet(Volts::new(115.0), Hertz::new(60.0));
+        let network = Network::new(parts, &state, &outlet);
+        let pressures = Pressures {
+            suction: Pascals::new(pressures.0),
+            discharge: Pascals::new(pressures.1),
+        };
+        let cylinder = Cylinder::at_rest(&parts.rotor, &pressures, 4.0);
+        let mut shaft = Shaft::new(&parts.rotor, cylinder, 0.0);
+        for _ in 0..2000 {
+            let (solution, work) = shaft.advance(|speed| network.at(speed), 5e-4);
+            let (energy, _) = network.book(&solution, work, &parts.heat, 5e-4);
+            each(energy.taken.get(), energy.gone().get(), shaft.speed);
+        }
+    }
+
+    #[test]
+    fn every_single_step_keeps_its_energy() {
+        let mut fastest = 0.0_f64;
+        for pressures in [(4e5, 4e5), (2e5, 8e5), (1.1e5, 1.1e6)] {
+            followed(
+                &Parts::example_115_volts(),
+                pressures,
+                |taken, gone, speed| {
+                    assert!(((gone - taken) / taken).abs() < 1e-9, "{gone} {taken}");
+                    fastest = fastest.max(speed);
+                },
+            );
+        }
+        assert!(fastest > 300.0);
+    }
+
+    #[test]
+    fn more_dry_friction_than_torque_holds_it_to_the_bit() {
+        let mut parts = Parts::example_115_volts();
+        parts.rotor.dry_friction = quantity::NewtonMetres::new(3.0);
+        followed(&parts, (4e5, 4e5), |_, _, speed| {
+            assert!(speed.abs() <= 0.0);
+        });
     }
 }
