@@ -15,12 +15,24 @@ mod curve;
 mod integrate;
 pub mod refrigerant;
 
-pub use refrigerant::Refrigerant;
+// What turns, and what starts and feeds it.
+pub mod compressor;
+pub mod inverter;
+pub mod motor;
+mod phasor;
+pub mod protector;
+pub mod rotor;
+pub mod start_gear;
+pub mod supply;
+
+// All of it together, and what a person has of it.
+mod examination;
+pub mod machine;
 
 mod chance;
 mod error;
-mod examination;
 
 pub use chance::Chance;
 pub use error::ParameterError;
 pub use examination::{Display, Kit, Senses};
+pub use refrigerant::Refrigerant;
