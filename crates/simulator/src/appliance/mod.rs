@@ -7,6 +7,7 @@ mod advance;
 mod control;
 mod course;
 mod drive;
+mod found;
 mod observation;
 mod parts;
 mod state;

@@ -181,6 +181,11 @@ impl Kit {
         }
     }
 
+    /// The same instruments with errors of their own from here on.
+    pub const fn take_up(&mut self, chance: Chance) {
+        self.chance = chance;
+    }
+
     /// Ohms through the leads; infinity for what is open.
     pub fn ohms(&mut self, between_the_tips: Ohms) -> Display {
         let seen = between_the_tips.get() + self.leads.get();

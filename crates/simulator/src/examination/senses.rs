@@ -19,6 +19,9 @@ pub struct Senses {
     ear: f64,
     /// How often an answer has nothing to do with what is there.
     slip: f64,
+    /// How often a mark that is there is overlooked, and how often one is seen that isn't.
+    overlooks: f64,
+    imagines: f64,
     chance: Chance,
 }
 
@@ -30,7 +33,9 @@ impl Senses {
             hand: 1.5,
             eye: 0.08,
             ear: 3.0,
-            slip: 0.015,
+            slip: 0.007,
+            overlooks: 0.1,
+            imagines: 0.002,
             chance,
         }
     }
@@ -43,6 +48,8 @@ impl Senses {
             eye: 0.0,
             ear: 0.0,
             slip: 0.0,
+            overlooks: 0.0,
+            imagines: 0.0,
             chance: Chance::new(0),
         }
     }
@@ -75,7 +82,12 @@ impl Senses {
 
     /// Whether something is there, by a look.
     pub fn noticed(&mut self, is_there: bool) -> bool {
-        self.told(usize::from(is_there), 2) == 1
+        let wrong = if is_there {
+            self.overlooks
+        } else {
+            self.imagines
+        };
+        self.chance.happens(wrong) != is_there
     }
 }
 
@@ -89,8 +101,8 @@ mod tests {
         let told: Vec<usize> = (0..40_000).map(|_| senses.told(2, 5)).collect();
         let slips = told.iter().filter(|answer| **answer != 2).count() as f64;
         assert!(told.iter().all(|answer| *answer < 5));
-        // Four standard deviations of 40,000 tries at 0.015.
-        assert!((slips - 600.0).abs() < 4.0 * 24.4, "{slips}");
+        // Four standard deviations of 40,000 tries at 0.007.
+        assert!((slips - 280.0).abs() < 4.0 * 16.7, "{slips}");
     }
 
     #[test]

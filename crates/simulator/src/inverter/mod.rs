@@ -227,6 +227,12 @@ impl InverterCompressor {
         self.guard_is_tripped = false;
     }
 
+    /// The ohms from the pins to the bare shell; `None` for sound insulation.
+    #[must_use]
+    pub const fn ohms_to_shell(&self) -> Option<Ohms> {
+        self.parts.winding.leak_to_shell
+    }
+
     /// The ohms between two of the three pins with the plug off; `None` for open. The pins are
     /// named as on other compressors, though here none differs from the others.
     ///

@@ -79,6 +79,12 @@ impl Ptc {
         within("gear.ptc.cooling", self.cooling.get(), 0.001, 1.0)
     }
 
+    /// What an ohmmeter finds at rest in a room; `None` when it is open.
+    #[must_use]
+    pub fn cold_ohms(&self, room: quantity::Celsius) -> Option<Ohms> {
+        self.pellet().ohms(room.get()).map(Ohms::new)
+    }
+
     /// The pellet's law, worked out once.
     pub(super) fn pellet(&self) -> Pellet {
         const LN_2: f64 = core::f64::consts::LN_2;
