@@ -9,7 +9,19 @@
 
 #![forbid(unsafe_code)]
 
+mod answers;
 mod checklist;
+mod draw;
+mod evaluation;
+mod score;
+mod tally;
+mod truth;
 mod walk;
 
+pub use answers::Sheet;
+pub use draw::drawn;
+pub use evaluation::{Evaluation, Ways};
+pub use score::Score;
+pub use tally::{Bin, Row, Tally};
+pub use truth::{ailment_of, fault_of};
 pub use walk::{Examined, Order, Walk, walk};

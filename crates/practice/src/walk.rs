@@ -1,6 +1,6 @@
 //! One machine, from the first question until enough is known.
 
-use diagnosis::{Check, Decided, Model, NextCheck, Task, Whole, assess};
+use diagnosis::{Action, Build, Check, Clue, Decided, Model, NextCheck, Task, Whole, assess};
 use job::{Content, Entry, Id, Job, Moment, Origin};
 use simulator::Chance;
 
@@ -55,7 +55,9 @@ pub fn walk(machine: &mut dyn Examined, model: &Model, mut order: Order) -> Opti
         let whole = assess(model, &job, now).whole?;
         let next = (tasks.len() < MOST_CHECKS)
             .then(|| next(&whole, &mut order, &tasks))
-            .flatten();
+            .flatten()
+            .map(|next| (next.task, next.minutes, next.waiting));
+        let next = next.or_else(|| test_fit(&whole, &tasks));
         let Some(next) = next else {
             return Some(Walk {
                 tasks,
@@ -65,10 +67,11 @@ pub fn walk(machine: &mut dyn Examined, model: &Model, mut order: Order) -> Opti
                 job,
             });
         };
-        minutes += next.minutes;
-        waiting += next.waiting;
-        tasks.push(next.task);
-        enter(&mut job, machine.answer(next.task), minutes + waiting);
+        let (task, work, rest) = next;
+        minutes += work;
+        waiting += rest;
+        tasks.push(task);
+        enter(&mut job, machine.answer(task), minutes + waiting);
     }
 }
 
@@ -113,6 +116,15 @@ fn next<'a>(whole: &'a Whole, order: &mut Order, done: &[Task]) -> Option<&'a Ne
             left.get(place).copied()
         }
     }
+}
+
+/// Who is told to fit a part to see does so, and says what came of it, whatever the order of
+/// checks was.
+fn test_fit(whole: &Whole, done: &[Task]) -> Option<(Task, f64, f64)> {
+    const TRIAL: Task = Task::Clue(Clue::GoodDevice);
+    let is_told = whole.verdict.best.action == Action::TestFit && !done.contains(&TRIAL);
+    let build = Build::ManualDefrost;
+    is_told.then(|| (TRIAL, TRIAL.minutes(build), TRIAL.waiting(build)))
 }
 
 /// Whether a check is part of what is told at the beginning.

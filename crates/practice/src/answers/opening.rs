@@ -1,0 +1,127 @@
+//! What is told before the first check: what machine it is, and what it did when it was last
+//! plugged in.
+
+use diagnosis::{Build, Choice, Complaint, Kind, MainsChoice, Refrigerant, Stores, ToldBy};
+use job::Content;
+use simulator::appliance;
+use simulator::machine::{Blueprint, Gear, Heard, Session};
+
+use super::Sheet;
+use super::entry::choice;
+
+pub(super) fn told(sheet: &mut Sheet) -> Vec<Content> {
+    let blueprint = *sheet.machine.blueprint();
+    let (complaint, told_by) = complaint(sheet);
+    let stores = match blueprint.gear {
+        Gear::Ptc => Stores::Nothing,
+        Gear::PtcAndRunCapacitor | Gear::CurrentRelay => Stores::Capacitor,
+        Gear::Inverter => Stores::InverterBoard,
+    };
+    [
+        choice("machine", "kind", kind(&blueprint).name()),
+        choice("machine", "mains", mains(&blueprint).name()),
+        choice(
+            "machine",
+            "build",
+            build_of(blueprint.kind, blueprint.gear == Gear::Inverter).name(),
+        ),
+        choice("refrigerant", "plate", gas(&blueprint).name()),
+        choice("machine", "complaint", complaint.name()),
+        choice("machine", "told-by", told_by.name()),
+        choice("stored-charge", "stores", stores.name()),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+fn kind(blueprint: &Blueprint) -> Kind {
+    match blueprint.kind {
+        appliance::Kind::ChestFreezer => Kind::ChestFreezer,
+        appliance::Kind::UprightFreezer => Kind::UprightFreezer,
+        appliance::Kind::FrostFree | appliance::Kind::FrostFreeOneThermostat => Kind::FridgeFreezer,
+        appliance::Kind::PlateRefrigerator => Kind::Refrigerator,
+    }
+}
+
+fn mains(blueprint: &Blueprint) -> MainsChoice {
+    match blueprint.mains {
+        appliance::Mains::V115F60 => MainsChoice::V120F60,
+        appliance::Mains::V230F50 => MainsChoice::V230F50,
+    }
+}
+
+/// The build of machine that the app would weigh it as.
+pub(crate) fn build_of(kind: appliance::Kind, is_inverter: bool) -> Build {
+    match kind {
+        _ if is_inverter => Build::Inverter,
+        appliance::Kind::FrostFree | appliance::Kind::FrostFreeOneThermostat => Build::FrostFree,
+        _ => Build::ManualDefrost,
+    }
+}
+
+fn gas(blueprint: &Blueprint) -> Refrigerant {
+    match blueprint.refrigerant {
+        simulator::Refrigerant::R134a => Refrigerant::R134a,
+        simulator::Refrigerant::R600a => Refrigerant::R600a,
+        simulator::Refrigerant::R290 => Refrigerant::R290,
+    }
+}
+
+/// What it did: heard in the first quarter of an hour, or found the next morning. Of a machine that
+/// does what it should, a seller says that it runs and stays warm: given no time, or moved.
+fn complaint(sheet: &mut Sheet) -> (Complaint, ToldBy) {
+    let found = symptom(sheet);
+    (
+        found.unwrap_or(Complaint::RunsStaysWarm),
+        match found {
+            Some(_) => ToldBy::Myself,
+            None => ToldBy::Seller,
+        },
+    )
+}
+
+/// What anybody would complain of; nothing where it works.
+pub(super) fn symptom(sheet: &mut Sheet) -> Option<Complaint> {
+    if let Some(complaint) = heard(sheet.quarter()?) {
+        return Some(complaint);
+    }
+    let night = sheet.night()?;
+    if let Some(complaint) = heard(night) {
+        return Some(complaint);
+    }
+    let never_stops = night.running_share() > 0.92;
+    let seen = night.now().seen;
+    let kind = sheet.machine.blueprint().kind;
+    let (warm, cold) = match kind {
+        appliance::Kind::PlateRefrigerator => (9.0, -4.0),
+        _ => (-12.0, -28.0),
+    };
+    let first_is_warm = seen.air.get() > warm;
+    let fresh_is_warm = seen.second_air.is_some_and(|air| air.get() > 9.0);
+    let too_cold = seen.air.get() < cold || seen.second_air.is_some_and(|air| air.get() < -1.0);
+    match (first_is_warm, fresh_is_warm) {
+        (false, true) => Some(Complaint::OneSideWarm),
+        (true, false) if seen.second_air.is_some() => Some(Complaint::OneSideWarm),
+        (true, _) => Some(Complaint::RunsStaysWarm),
+        (false, false) if too_cold => Some(Complaint::TooCold),
+        // A freezer that was warm runs all night when it is sound.
+        (false, false) if never_stops && kind == appliance::Kind::PlateRefrigerator => {
+            Some(Complaint::NeverStops)
+        }
+        (false, false) => None,
+    }
+}
+
+/// What an ear makes of it, unless it just runs.
+fn heard(session: &Session) -> Option<Complaint> {
+    let hums = session.times(Heard::Hums);
+    let clicks = session.times(Heard::Clicks);
+    match () {
+        () if session.is_tripped() => Some(Complaint::TripsTheOutlet),
+        () if !session.has_run() && hums > 0 => Some(Complaint::HumsThenClicks),
+        () if !session.has_run() => Some(Complaint::Silent),
+        () if clicks > 0 => Some(Complaint::RunsThenStops),
+        () => None,
+    }
+}

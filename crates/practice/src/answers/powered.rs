@@ -1,0 +1,240 @@
+//! What is seen, heard and read with the plug in, from a rest on.
+
+use diagnosis::Clue;
+use job::Content;
+use quantity::{Seconds, Watts};
+use simulator::appliance::Kind;
+use simulator::machine::{Blueprint, Gear, Heard, Machine, Session, Trace};
+
+use super::Sheet;
+use super::entry::{clue as shown, there_is_none};
+
+pub(super) fn clue(sheet: &mut Sheet, clue: Clue) -> Option<Vec<Content>> {
+    let found = match clue {
+        Clue::Lamp => usize::from(!sheet.quarter()?.has_power()),
+        Clue::PowerUp => heard(sheet.quarter()?),
+        Clue::ClickInterval => first_click(sheet.quarter()?),
+        Clue::Noise => return noise(sheet),
+        Clue::PowerMeter => meter(sheet)?,
+        Clue::PowerLevel => return level(sheet),
+        Clue::WattsTrend => return trend(sheet),
+        Clue::ModesCleared => usize::from(has(sheet, Trace::SetOff)),
+        Clue::TimerByHand if !sheet.machine.blueprint().is_frost_free() => {
+            return Some(there_is_none(clue).into_iter().collect());
+        }
+        Clue::TimerByHand => usize::from(has(sheet, Trace::StandsInDefrost)),
+        Clue::FlashCode => 0,
+        Clue::OtherOutlet => other_outlet(sheet)?,
+        Clue::TripPattern => return trips(sheet),
+        Clue::SaggingVolts => sagging(sheet)?,
+        Clue::Restart => return restart(sheet),
+        Clue::InstantRestart => return instant(sheet),
+        Clue::GoodDevice => trial(&sheet.machine.with_good_device(A_TRY).ok()?),
+        Clue::StartKit => trial(&sheet.machine.with_start_kit(A_TRY).ok()?),
+        _ => return None,
+    };
+    let told = sheet.senses.told(found, clue.answers().len());
+    Some(shown(clue, told).into_iter().collect())
+}
+
+/// A try at the start.
+const A_TRY: Seconds = Seconds::new(20.0);
+
+fn has(sheet: &Sheet, trace: Trace) -> bool {
+    sheet.machine.bench().traces().contains(&trace)
+}
+
+/// Runs, silent, hums then clicks, cuts out, knocks, trips.
+fn heard(session: &Session) -> usize {
+    match () {
+        () if session.is_tripped() => 5,
+        () if session.has_run() && session.times(Heard::Clicks) > 0 => 3,
+        () if session.has_run() => 0,
+        () if session.times(Heard::Hums) > 0 => 2,
+        () => 1,
+    }
+}
+
+/// No click, within seconds, after minutes.
+fn first_click(session: &Session) -> usize {
+    let clicks = |event: &&simulator::machine::Event| event.heard == Heard::Clicks;
+    match session.events().iter().find(clicks) {
+        None => 0,
+        Some(click) if click.at.get() < 60.0 => 1,
+        Some(_) => 2,
+    }
+}
+
+/// Nothing is heard of a machine that doesn't run; a buzz where it hums.
+fn noise(sheet: &mut Sheet) -> Option<Vec<Content>> {
+    let session = sheet.quarter()?;
+    if !session.has_run() && session.times(Heard::Hums) == 0 {
+        return None;
+    }
+    let buzzes = session.times(Heard::Hums) > 0;
+    let scrapes =
+        sheet.machine.bench().frost().get() > 0.85 && sheet.machine.blueprint().is_frost_free();
+    let truth = match () {
+        () if buzzes => 3,
+        () if scrapes => 4,
+        () => 0,
+    };
+    let told = sheet.senses.told(truth, Clue::Noise.answers().len());
+    Some(shown(Clue::Noise, told).into_iter().collect())
+}
+
+/// A board's own supply, in watts (from memory).
+const STANDBY: f64 = 2.0;
+
+/// Runs, nothing, standby, bursts, heater, stops by itself, trips.
+fn meter(sheet: &mut Sheet) -> Option<usize> {
+    let by_board = sheet.machine.bench().sensor_error().is_some();
+    let session = sheet.quarter()?;
+    let now = session.now();
+    let standby = if by_board && session.has_power() {
+        STANDBY
+    } else {
+        0.0
+    };
+    Some(match () {
+        () if session.is_tripped() => 6,
+        () if session.times(Heard::Hums) > 0 && !session.has_run() => 3,
+        () if session.is_turning() && session.times(Heard::Clicks) == 0 => 0,
+        () if session.has_run() => 5,
+        () if now.seen.heating => 4,
+        () if now.watts.get() + standby < 1.0 => 1,
+        () => 2,
+    })
+}
+
+/// What the instructions call usual, in watts.
+fn usual(blueprint: &Blueprint) -> (f64, f64) {
+    match blueprint.kind {
+        Kind::ChestFreezer => (60.0, 140.0),
+        Kind::UprightFreezer => (75.0, 140.0),
+        Kind::FrostFree | Kind::FrostFreeOneThermostat => (90.0, 170.0),
+        // No figure is given: as a small freezer.
+        Kind::PlateRefrigerator => (50.0, 95.0),
+    }
+}
+
+/// As expected, low, high; of an inverter nobody can say.
+fn level(sheet: &mut Sheet) -> Option<Vec<Content>> {
+    let blueprint = *sheet.machine.blueprint();
+    let now = running(sheet)?.now();
+    if blueprint.gear == Gear::Inverter {
+        return None;
+    }
+    let shown_watts: f64 = sheet.kit.watts(now.watts).text.parse().ok()?;
+    let (least, most) = usual(&blueprint);
+    let place = match shown_watts {
+        watts if watts < least => 1,
+        watts if watts > most => 2,
+        _ => 0,
+    };
+    Some(shown(Clue::PowerLevel, place).into_iter().collect())
+}
+
+/// The machine after half an hour, where it ran all the time and still does.
+fn running(sheet: &mut Sheet) -> Option<&Session> {
+    let session = sheet.half_hour()?;
+    let steady = session.is_turning() && session.times(Heard::Clicks) == 0;
+    steady.then_some(session)
+}
+
+/// Falls slowly, low and flat, falls in minutes, high and rising, high and steady.
+fn trend(sheet: &mut Sheet) -> Option<Vec<Content>> {
+    let (least, most) = usual(sheet.machine.blueprint());
+    let session = running(sheet)?;
+    let at = |minute: usize| session.course().samples.get(minute).map(|one| one.watts);
+    let watts = [at(2)?, at(10)?, at(30)?];
+    let mut read = |watts: Watts| -> Option<f64> { sheet.kit.watts(watts).text.parse().ok() };
+    let [first, early, late] = watts;
+    let (first, early, late) = (read(first)?, read(early)?, read(late)?);
+    let place = match () {
+        () if late > most && late > 1.04 * early => 3,
+        () if late > most => 4,
+        () if first > least && early < 0.8 * first && late < least => 2,
+        () if late < least => 1,
+        () => 0,
+    };
+    Some(shown(Clue::WattsTrend, place).into_iter().collect())
+}
+
+/// Whether it does the same on an outlet that is known to be good. Not after a trip.
+fn other_outlet(sheet: &mut Sheet) -> Option<usize> {
+    let here = heard(sheet.quarter()?);
+    if here == 5 {
+        return None;
+    }
+    let there = heard(&sheet.machine.plug_in_elsewhere(Seconds::new(900.0)).ok()?);
+    Some(usize::from(here != 0 && there == 0))
+}
+
+/// At once, at the start, hours later, irregular; nothing where it never tripped.
+fn trips(sheet: &mut Sheet) -> Option<Vec<Content>> {
+    let session = sheet.night()?;
+    let tripped = |event: &&simulator::machine::Event| event.heard == Heard::OutletTrips;
+    let at = session.events().iter().find(tripped)?.at.get();
+    let started = session.has_run() || session.times(Heard::Hums) > 0;
+    let truth = match at {
+        at if at > 1_800.0 => 2,
+        _ if started => 1,
+        _ => 0,
+    };
+    let told = sheet.senses.told(truth, Clue::TripPattern.answers().len());
+    Some(shown(Clue::TripPattern, told).into_iter().collect())
+}
+
+/// Under 5, to 10, over 10 per cent, on a meter's volts.
+fn sagging(sheet: &mut Sheet) -> Option<usize> {
+    let machine: Machine = sheet.machine.clone();
+    let lowest = sheet.quarter()?.lowest_volts(&machine);
+    let rest = sheet.kit.volts(machine.volts_at_rest()).text;
+    let lowest = sheet.kit.volts(lowest).text;
+    let (rest, lowest): (f64, f64) = (rest.parse().ok()?, lowest.parse().ok()?);
+    Some(match 1.0 - lowest / rest {
+        fall if fall < 0.05 => 0,
+        fall if fall < 0.1 => 1,
+        _ => 2,
+    })
+}
+
+/// Within minutes, only after a long rest, not at all.
+fn restart(sheet: &mut Sheet) -> Option<Vec<Content>> {
+    let session = sheet.quarter()?;
+    if !session.has_run() && session.times(Heard::Hums) == 0 {
+        return None;
+    }
+    let starts = |rest: f64| {
+        let again = session.again(Seconds::new(rest), A_TRY);
+        again.is_ok_and(|again| again.has_run())
+    };
+    let truth = match () {
+        () if starts(300.0) => 0,
+        () if starts(1_800.0) || starts(4.0 * 3_600.0) => 1,
+        () => 2,
+    };
+    let told = sheet.senses.told(truth, Clue::Restart.answers().len());
+    Some(shown(Clue::Restart, told).into_iter().collect())
+}
+
+/// Hums, starts: at once after a quarter of an hour of running.
+fn instant(sheet: &mut Sheet) -> Option<Vec<Content>> {
+    let session = sheet.quarter()?;
+    if !session.is_turning() || session.times(Heard::Clicks) > 0 {
+        return None;
+    }
+    let again = session.again(Seconds::new(3.0), A_TRY).ok()?;
+    let told = sheet.senses.told(usize::from(again.has_run()), 2);
+    Some(shown(Clue::InstantRestart, told).into_iter().collect())
+}
+
+/// Starts, hums, silent.
+fn trial(session: &Session) -> usize {
+    match () {
+        () if session.has_run() => 0,
+        () if session.times(Heard::Hums) > 0 => 1,
+        () => 2,
+    }
+}
