@@ -156,7 +156,24 @@ impl Case<'_> {
     /// What is still to be seen before a machine may be given up, where it can be seen.
     fn missing_proof(&self, best: &Proposal, hold: &[Hold]) -> Option<Task> {
         self.sealed_sign(best)
+            .or_else(|| self.place_of_leak(best))
             .or_else(|| self.trial_of_compressor(best, hold))
+    }
+
+    /// The check that tells a winding's leak from another part's, where none was made: from the
+    /// plug both look the same, and a heater that leaks ends no compressor.
+    fn place_of_leak(&self, best: &Proposal) -> Option<Task> {
+        let telling = [Task::Check(Check::Shell), Task::Clue(Clue::PartByPart)];
+        let is_blamed = best.fault == Some(WindingLeaks)
+            && matches!(
+                best.action,
+                Action::StopDoNotEnergise | Action::Scrap | Action::LicensedWork
+            );
+        if !is_blamed || telling.iter().any(|task| self.was_done(*task)) {
+            return None;
+        }
+        let mut next = self.next.iter().map(|check| check.task);
+        next.find(|task| telling.contains(task))
     }
 
     /// The trial with a known-good start device, or what clears the way for it.
