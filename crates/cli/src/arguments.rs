@@ -6,6 +6,7 @@ use std::fmt;
 use job::Moment;
 use jobfile::parse_timestamp;
 use lexopt::{Arg, Parser};
+use measure::MeterKind;
 use wording::{DecimalMark, Locale};
 
 use crate::help::Topic;
@@ -24,6 +25,46 @@ pub(crate) enum Command {
         file: OsString,
         at: Option<Moment>,
     },
+    /// A simulated machine's job into a file.
+    Simulate {
+        trial: Trial,
+        file: OsString,
+    },
+    /// Many simulated machines.
+    Evaluate(Trial),
+}
+
+/// Which simulated machines.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Trial {
+    /// How many; of one machine, which.
+    pub(crate) machines: u64,
+    pub(crate) seed: u64,
+    pub(crate) meter: MeterKind,
+    pub(crate) json: bool,
+}
+
+impl Default for Trial {
+    fn default() -> Self {
+        Self {
+            machines: 0,
+            seed: 1,
+            meter: MeterKind::Basic,
+            json: false,
+        }
+    }
+}
+
+impl Trial {
+    /// The most machines of one run: some hours.
+    const MOST: u64 = 100_000;
+
+    pub(crate) const fn meter_name(&self) -> &'static str {
+        match self.meter {
+            MeterKind::Basic => "basic",
+            MeterKind::Good => "good",
+        }
+    }
 }
 
 /// What to assess, and how to say it.
@@ -48,18 +89,17 @@ pub(crate) enum ArgumentError {
     UnexpectedValue(String),
     DecimalMark(String),
     Time(String),
+    Number(String, u64),
+    Meter(String),
 }
 
 impl fmt::Display for ArgumentError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let help = "See `coldcase --help`.";
         match self {
-            Self::NoCommand => write!(f, "say what to do: assess, check or network. {help}"),
+            Self::NoCommand => write!(f, "say what to do: {COMMANDS}. {help}"),
             Self::UnknownCommand(found) => {
-                write!(
-                    f,
-                    "there is no command “{found}”; say assess, check or network. {help}"
-                )
+                write!(f, "there is no command “{found}”; say {COMMANDS}. {help}")
             }
             Self::UnknownOption(found) => write!(f, "there is no option {found} here. {help}"),
             Self::NoFile(command) => {
@@ -68,7 +108,7 @@ impl fmt::Display for ArgumentError {
                     "no file is named. Say `coldcase {command} FILE`, or - for standard input."
                 )
             }
-            Self::SeveralFiles => write!(f, "name one file only: networks are printed of one job."),
+            Self::SeveralFiles => write!(f, "name one file only: this is about one job."),
             Self::MissingValue(option) => write!(f, "{option} needs a value behind it. {help}"),
             Self::UnexpectedValue(option) => write!(f, "{option} takes no value. {help}"),
             Self::DecimalMark(found) => {
@@ -77,6 +117,13 @@ impl fmt::Display for ArgumentError {
                     "“{found}” is no decimal mark. Say --decimal point or --decimal comma."
                 )
             }
+            Self::Number(option, most) => {
+                write!(f, "{option} needs a whole number behind it, up to {most}.")
+            }
+            Self::Meter(found) => write!(
+                f,
+                "“{found}” is no kind of meter. Say --meter basic or --meter good."
+            ),
             Self::Time(found) => write!(
                 f,
                 "“{found}” is no time. Write it like 2026-11-25T13:05:00+01:00."
@@ -84,6 +131,8 @@ impl fmt::Display for ArgumentError {
         }
     }
 }
+
+const COMMANDS: &str = "assess, check, network, simulate or evaluate";
 
 /// Reads the arguments.
 pub(crate) fn parse(mut parser: Parser) -> Result<Command, ArgumentError> {
@@ -96,6 +145,8 @@ pub(crate) fn parse(mut parser: Parser) -> Result<Command, ArgumentError> {
             Some("assess") => assess(parser),
             Some("check") => check(parser),
             Some("network") => network(parser),
+            Some("simulate") => simulate(parser),
+            Some("evaluate") => evaluate(parser),
             _ => Err(ArgumentError::UnknownCommand(shown(&command))),
         },
     }
@@ -149,6 +200,64 @@ fn network(mut parser: Parser) -> Result<Command, ArgumentError> {
     }
     let file = file.ok_or(ArgumentError::NoFile("network"))?;
     Ok(Command::Network { file, at })
+}
+
+fn simulate(mut parser: Parser) -> Result<Command, ArgumentError> {
+    let (mut trial, mut file) = (Trial::default(), None);
+    while let Some(asked) = next(&mut parser)? {
+        match asked {
+            Asked::Help => return Ok(Command::Help(Topic::Simulate)),
+            Asked::Value(_) if file.is_some() => return Err(ArgumentError::SeveralFiles),
+            Asked::Value(named) => file = Some(named),
+            Asked::Option(name) if name == "--number" => {
+                trial.machines = number(&mut parser, name, u64::MAX - 1)?;
+            }
+            Asked::Option(name) => drawn_by(&mut trial, &mut parser, name)?,
+        }
+    }
+    let file = file.ok_or(ArgumentError::NoFile("simulate"))?;
+    Ok(Command::Simulate { trial, file })
+}
+
+fn evaluate(mut parser: Parser) -> Result<Command, ArgumentError> {
+    let mut trial = Trial {
+        machines: 2_000,
+        ..Trial::default()
+    };
+    while let Some(asked) = next(&mut parser)? {
+        match asked {
+            Asked::Help => return Ok(Command::Help(Topic::Evaluate)),
+            Asked::Value(value) => return Err(ArgumentError::UnknownOption(shown(&value))),
+            Asked::Option(name) => match name.as_str() {
+                "--json" => trial.json = true,
+                "--machines" => trial.machines = number(&mut parser, name, Trial::MOST)?,
+                _ => drawn_by(&mut trial, &mut parser, name)?,
+            },
+        }
+    }
+    Ok(Command::Evaluate(trial))
+}
+
+/// What simulated machines are drawn by and examined with.
+fn drawn_by(trial: &mut Trial, parser: &mut Parser, name: String) -> Result<(), ArgumentError> {
+    match name.as_str() {
+        "--seed" => trial.seed = number(parser, name, u64::MAX)?,
+        "--meter" => {
+            trial.meter = match value(parser, name)?.as_str() {
+                "basic" => MeterKind::Basic,
+                "good" => MeterKind::Good,
+                other => return Err(ArgumentError::Meter(other.to_owned())),
+            }
+        }
+        _ => return Err(ArgumentError::UnknownOption(name)),
+    }
+    Ok(())
+}
+
+fn number(parser: &mut Parser, option: String, most: u64) -> Result<u64, ArgumentError> {
+    let text = value(parser, option.clone())?;
+    let number = text.parse().ok().filter(|number| *number <= most);
+    number.ok_or(ArgumentError::Number(option, most))
 }
 
 /// One argument.
@@ -268,6 +377,14 @@ mod tests {
         assert_eq!(
             parsed(&["assess", "--decimal", "dot"]),
             Err(ArgumentError::DecimalMark("dot".into()))
+        );
+        assert_eq!(
+            parsed(&["evaluate", "--machines", "many"]),
+            Err(ArgumentError::Number("--machines".into(), 100_000))
+        );
+        assert_eq!(
+            parsed(&["simulate", "a.json", "--meter", "gold"]),
+            Err(ArgumentError::Meter("gold".into()))
         );
         assert_eq!(
             parsed(&["assess", "--at", "noon"]),

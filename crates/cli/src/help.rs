@@ -7,6 +7,8 @@ pub(crate) enum Topic {
     Assess,
     Check,
     Network,
+    Simulate,
+    Evaluate,
 }
 
 pub(crate) const fn text(topic: Topic) -> &'static str {
@@ -15,6 +17,8 @@ pub(crate) const fn text(topic: Topic) -> &'static str {
         Topic::Assess => ASSESS,
         Topic::Check => CHECK,
         Topic::Network => NETWORK,
+        Topic::Simulate => SIMULATE,
+        Topic::Evaluate => EVALUATE,
     }
 }
 
@@ -24,6 +28,8 @@ coldcase: why a freezer or refrigerator won't get cold, from a job file
   coldcase assess FILE...   say what the readings show and what to do next
   coldcase check FILE...    say whether these files are jobs
   coldcase network FILE     print the networks in which it is weighed
+  coldcase simulate FILE    write a job about a simulated machine, and print the truth
+  coldcase evaluate         how this way of working fares on simulated machines
   coldcase COMMAND --help   say more about one of them
   coldcase --version        say which version this is
 
@@ -73,4 +79,34 @@ the odds. Comments in front of each say how likely the build is and which states
 A FILE of - is standard input.
 
 Exit code: 0 done; 2 the file, or the command, could not be read.
+";
+
+const SIMULATE: &str = "\
+coldcase simulate [--seed S] [--number N] [--meter basic|good] FILE
+
+Draws a machine that is offered as faulty, examines it by the app's own next check until
+enough is known, writes that job into FILE, and prints what is truly wrong. An existing
+FILE is written over.
+
+  --seed S         another series of machines; 1 if not said.
+  --number N       which machine of the series; 0 if not said.
+  --meter KIND     with a basic meter or a good one; basic if not said.
+
+Exit code: 0 done; 2 the file can't be written, or the command could not be read.
+";
+
+const EVALUATE: &str = "\
+coldcase evaluate [--machines N] [--seed S] [--meter basic|good] [--json]
+
+Lets the app's own choice of checks examine N simulated machines until it says that enough
+is known, and the same machines by a fixed checklist and in any order, and prints how often
+each is right, how honest its odds are, and how long it takes. The same numbers give the
+same figures.
+
+  --machines N     how many; 2,000 if not said, which takes some minutes.
+  --seed S         another series of machines; 1 if not said.
+  --meter KIND     with a basic meter or a good one; basic if not said.
+  --json           print the main figures as a JSON object instead.
+
+Exit code: 0 done; 2 the command could not be read.
 ";

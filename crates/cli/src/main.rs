@@ -1,20 +1,23 @@
 //! `coldcase`: reads job files on the command line and says what the page would say.
 //!
 //! Answers: what do these jobs show, in words or as JSON, in which networks are they weighed, and
-//! are these files jobs at all?
+//! are these files jobs at all? And how does this way of working fare on simulated machines?
 //!
 //! Must never know: how a conclusion is reached or a job is written; it joins the crates that
-//! do, and adds the clock, the files and the exit code. It never changes a file.
+//! do, and adds the clock, the files and the exit code. It changes no file but the one that
+//! `simulate` is told to write.
 
 #![forbid(unsafe_code)]
 
 mod arguments;
 mod assess;
 mod check;
+mod evaluate;
 mod help;
 mod input;
 mod network;
 mod output;
+mod simulate;
 
 use std::io::{self, Write};
 use std::process::ExitCode;
@@ -65,6 +68,8 @@ fn run(command: Command) -> Printed {
         Command::Version => said(format!("coldcase {}\n", env!("CARGO_PKG_VERSION"))),
         Command::Assess(request) => assess::run(&request),
         Command::Check { files } => check::run(&files),
+        Command::Simulate { trial, file } => simulate::run(&trial, &file),
+        Command::Evaluate(trial) => evaluate::run(&trial),
         Command::Network { file, at } => network::run(&file, at.unwrap_or_else(assess::clock)),
     }
 }
