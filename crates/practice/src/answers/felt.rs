@@ -65,7 +65,7 @@ fn warmth(seen: &Observation, senses: &mut Senses) -> usize {
     match () {
         () if inlet < NOTHING => 4,
         () if middle > 28.0 => 1,
-        () if middle < 5.0 && inlet < 8.0 => 3,
+        () if middle < 9.0 && inlet < 14.0 => 3,
         () if outlet < 0.25 * inlet => 2,
         () => 0,
     }
@@ -109,7 +109,8 @@ const USUAL_FLOW: f64 = 5e-4;
 fn frost(sheet: &mut Sheet) -> Option<usize> {
     let share = sheet.machine.bench().frost();
     let session = sheet.two_hours()?;
-    if !session.has_run() {
+    // What didn't run for most of the time has no frost to show.
+    if session.running_share() < 0.6 {
         return None;
     }
     let [inlet, middle, end] = session.now().seen.evaporator.map(Celsius::get);
@@ -177,18 +178,21 @@ fn air(sheet: &mut Sheet) -> Option<usize> {
     let full = sheet.machine.bench().full_air()?;
     Some(match sheet.senses.seen(Ratio::new(blown / full)).get() {
         share if share > 0.6 => 0,
-        share if share > 0.2 => 2,
+        share if share > 0.08 => 2,
         _ => 1,
     })
 }
 
 /// Blows, little or none, into the fresh food.
 fn outlet(sheet: &mut Sheet) -> Option<usize> {
-    let share = sheet.machine.bench().damper_share()?;
+    let open = sheet.machine.bench().damper_is_open()?;
     let session = sheet.quarter()?;
+    if !session.is_turning() {
+        return None;
+    }
     let blown = session.now().seen.fan_flow;
     let full = sheet.machine.bench().full_air()?;
-    let arrives = share.get() * blown / full;
+    let arrives = if open { blown / full } else { 0.0 };
     Some(usize::from(
         sheet.senses.seen(Ratio::new(arrives)).get() < 0.3,
     ))

@@ -71,7 +71,8 @@ pub(super) fn clue(sheet: &mut Sheet, clue: Clue) -> Option<Vec<Content>> {
         Clue::Drain => usize::from(iced),
         Clue::EvaporatorFanMotor => match blower {
             None => return Some(there_is_none(clue).into_iter().collect()),
-            Some(_) if frost.get() > 0.9 => 1,
+            // Ice all through holds the blade.
+            Some(_) if frost.get() > 0.97 => 1,
             Some(fan) => turned(fan),
         },
         Clue::CondenserFanMotor => match room_fan {

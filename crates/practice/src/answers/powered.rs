@@ -4,7 +4,7 @@ use diagnosis::Clue;
 use job::Content;
 use quantity::{Seconds, Watts};
 use simulator::appliance::Kind;
-use simulator::machine::{Blueprint, Gear, Heard, Machine, Session, Trace};
+use simulator::machine::{Ailment, Blueprint, Gear, Heard, Machine, Session, Trace};
 
 use super::Sheet;
 use super::entry::{clue as shown, there_is_none};
@@ -23,7 +23,7 @@ pub(super) fn clue(sheet: &mut Sheet, clue: Clue) -> Option<Vec<Content>> {
             return Some(there_is_none(clue).into_iter().collect());
         }
         Clue::TimerByHand => usize::from(has(sheet, Trace::StandsInDefrost)),
-        Clue::FlashCode => 0,
+        Clue::FlashCode => flashes(sheet),
         Clue::OtherOutlet => other_outlet(sheet)?,
         Clue::TripPattern => return trips(sheet),
         Clue::SaggingVolts => sagging(sheet)?,
@@ -42,6 +42,19 @@ const A_TRY: Seconds = Seconds::new(20.0);
 
 fn has(sheet: &Sheet, trace: Trace) -> bool {
     sheet.machine.bench().traces().contains(&trace)
+}
+
+/// None, motor or drive, no command, other. Half of the boards tell what they miss.
+fn flashes(sheet: &Sheet) -> usize {
+    let machine = &sheet.machine;
+    let ailments = machine.troubles().iter().map(|trouble| trouble.ailment);
+    let tells = machine.volts_at_rest().get().to_bits() % 2 == 0;
+    let codes = ailments.map(|ailment| match ailment {
+        Ailment::PhaseOpen | Ailment::DriveDead if tells => 1,
+        Ailment::SensorOff if tells => 3,
+        _ => 0,
+    });
+    codes.max().unwrap_or(0)
 }
 
 /// Runs, silent, hums then clicks, cuts out, knocks, trips.
@@ -65,20 +78,14 @@ fn first_click(session: &Session) -> usize {
     }
 }
 
-/// Nothing is heard of a machine that doesn't run; a buzz where it hums.
+/// Nothing is said of a machine that doesn't run. Ice that has just reached the blades scrapes.
 fn noise(sheet: &mut Sheet) -> Option<Vec<Content>> {
-    let session = sheet.quarter()?;
-    if !session.has_run() && session.times(Heard::Hums) == 0 {
+    if !sheet.quarter()?.is_turning() {
         return None;
     }
-    let buzzes = session.times(Heard::Hums) > 0;
-    let scrapes =
-        sheet.machine.bench().frost().get() > 0.85 && sheet.machine.blueprint().is_frost_free();
-    let truth = match () {
-        () if buzzes => 3,
-        () if scrapes => 4,
-        () => 0,
-    };
+    let frost = sheet.machine.bench().frost().get();
+    let scrapes = sheet.machine.blueprint().is_frost_free() && (0.9..0.94).contains(&frost);
+    let truth = if scrapes { 4 } else { 0 };
     let told = sheet.senses.told(truth, Clue::Noise.answers().len());
     Some(shown(Clue::Noise, told).into_iter().collect())
 }
@@ -221,8 +228,10 @@ fn restart(sheet: &mut Sheet) -> Option<Vec<Content>> {
 
 /// Hums, starts: at once after a quarter of an hour of running.
 fn instant(sheet: &mut Sheet) -> Option<Vec<Content>> {
+    let is_inverter = sheet.machine.blueprint().gear == Gear::Inverter;
     let session = sheet.quarter()?;
-    if !session.is_turning() || session.times(Heard::Clicks) > 0 {
+    // A board waits some minutes before it tries again.
+    if is_inverter || !session.is_turning() || session.times(Heard::Clicks) > 0 {
         return None;
     }
     let again = session.again(Seconds::new(3.0), A_TRY).ok()?;

@@ -75,6 +75,9 @@ fn pipe(inside: f64, flow: f64, air: f64) -> Celsius {
     Celsius::new(air + (inside - air) * flow / (flow + PIPE))
 }
 
+/// The share of the condenser that a hand calls its first part.
+const FIRST_PASSES: f64 = 0.15;
+
 impl<D: Drive> Appliance<D> {
     /// What could be noticed now.
     #[must_use]
@@ -90,8 +93,17 @@ impl<D: Drive> Appliance<D> {
         let room = cabinet.room.get();
         let condenser = self.row[state::CONDENSER];
         // Gas comes in hot, and liquid that stands in the last passes has the time to cool.
-        let inlet = pipe(seen.discharge, gas, condenser).get();
+        // The first passes, a seventh of it, can't give off more heat than the gas brings.
+        let hotter = pipe(seen.discharge, gas, condenser).get() - condenser;
+        let brought = gas * hotter / (FIRST_PASSES * cabinet.condenser.still.get());
+        let inlet = condenser + (0.3 * hotter).min(brought);
         let outlet = condenser + (room - condenser) * (0.1 + 0.85 * seen.flooded);
+        // Gas alone comes through as warm as the condenser's end.
+        let drier = if seen.liquid > 0.0 {
+            seen.drier_outlet
+        } else {
+            outlet
+        };
         Observation {
             air: at(state::FIRST),
             second_air: cabinet.second.map(|_| at(state::SECOND)),
@@ -99,10 +111,10 @@ impl<D: Drive> Appliance<D> {
             evaporator: three(state::EVAPORATOR).map(at),
             frost: three(state::FROST).map(|place| Kilograms::new(self.row[place].max(0.0))),
             wetted: Ratio::new(seen.wetted),
-            condenser_inlet: Celsius::new(0.7 * condenser + 0.3 * inlet),
+            condenser_inlet: Celsius::new(inlet),
             condenser: at(state::CONDENSER),
             condenser_outlet: Celsius::new(outlet),
-            drier_outlet: pipe(seen.drier_outlet, flow, outlet),
+            drier_outlet: pipe(drier, flow, outlet),
             discharge_line: pipe(seen.discharge, gas, room),
             evaporator_end: pipe(seen.evaporator_end, gas, self.row[state::FIRST]),
             suction_line: pipe(seen.suction_line, gas, room),

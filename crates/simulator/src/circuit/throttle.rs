@@ -55,7 +55,12 @@ impl Circuit {
                 let share = (opening / drier) * (opening / drier);
                 let between = (high.vapour - share * drop).max(1.0);
                 let flashes = self.refrigerant.boils_at(libm::log(between));
-                seen.drier_outlet = seen.capillary_inlet.min(flashes);
+                // Only liquid that boils away makes it colder: gas alone stays as it came.
+                let liquid = flows.liquid / mass.max(1e-12);
+                let kelvins =
+                    liquid * self.refrigerant.latent_heat(celsius) / self.refrigerant.vapour_heat();
+                let fall = (seen.capillary_inlet - flashes).clamp(0.0, kelvins);
+                seen.drier_outlet = seen.capillary_inlet - fall;
             }
         } else {
             let mass = opening * libm::sqrt(2.0 * low.density) * root(high.total - low.total);

@@ -119,7 +119,7 @@ ailments! {
     DamperShut,
     /// Lamp or a heater stays on inside.
     LampOn,
-    /// A hot room and a warm load.
+    /// A hot room, or a warm load.
     TooMuchAsked,
 }
 
@@ -332,7 +332,7 @@ impl Ailment {
         };
         build.afflict_cabinet(fault, severity);
         if matches!(self, Self::NeverDefrosts | Self::HeaterOpen | Self::IcedUp) {
-            build.frost = Ratio::new(between(0.7, 1.0, severity));
+            build.frost = Ratio::new(between(0.6, 1.0, severity));
         }
     }
 
@@ -345,9 +345,11 @@ impl Ailment {
                 cabinet.thermostat.drift = cabinet.thermostat.drift + off;
             }
             Self::ColdRoom => cabinet.room = Celsius::new(between(12.0, 2.0, severity)),
+            Self::TooMuchAsked if build.halves => {
+                cabinet.room = Celsius::new(between(33.0, 43.0, severity));
+            }
             Self::TooMuchAsked => {
-                cabinet.room = Celsius::new(between(34.0, 42.0, severity));
-                build.warm_load = Kilograms::new(between(5.0, 30.0, severity));
+                build.warm_load = Kilograms::new(between(10.0, 60.0, severity));
             }
             Self::StuckInDefrost => {
                 if let Some(defrost) = &mut cabinet.defrost {

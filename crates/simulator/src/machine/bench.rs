@@ -277,12 +277,13 @@ impl Bench<'_> {
         blower.map(|blower| blower.flow)
     }
 
-    /// How wide the way into the second compartment is open while that is warm.
+    /// Whether the way into the second compartment is open while that is warm; nothing where
+    /// there is none.
     #[must_use]
-    pub fn damper_share(&self) -> Option<Ratio> {
+    pub fn damper_is_open(&self) -> Option<bool> {
         let cabinet = &self.machine.appliance.cabinet;
         cabinet.second.as_ref()?;
-        Some(cabinet.damper.fixed.unwrap_or(Ratio::new(1.0)))
+        Some(cabinet.damper.fixed.is_none_or(|fixed| fixed.get() > 0.0))
     }
 
     /// The condenser's fan, where there is one.
