@@ -160,6 +160,8 @@ impl Clue {
             | Self::Capacitor
             | Self::Thermostat
             | Self::ThermostatCold
+            // A board waits some minutes before it tries again, whatever the pressures are.
+            | Self::InstantRestart
             | Self::BladeToBlade => build != Build::Inverter,
             _ => true,
         }
