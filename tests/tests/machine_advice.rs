@@ -298,3 +298,31 @@ fn readings_that_clear_a_motor_are_not_asked_for_twice() {
     let windings = Task::Check(Check::Windings);
     assert!(found.next.iter().all(|check| check.task != windings));
 }
+
+/// From the plug a heater's leak looks like a winding's, and winding leaks are the commoner ones on
+/// a chest freezer: so the machine stays unplugged, and is not given up before that was told apart.
+#[test]
+fn a_leak_found_at_the_plug_condemns_no_compressor_before_the_pins_or_parts_were_measured() {
+    let mut told = vec![
+        "machine/kind: chest-freezer",
+        "machine/build: manual-defrost",
+        "machine/complaint: trips-the-outlet",
+        "machine/told-by: myself",
+        "look-over/signs: none",
+        "ground/earth-pin: has",
+        "ground/tester: ohmmeter",
+        "ground/blades-to-earth = 1.1k",
+        "ground/blades-to-metal = 1.1k",
+        "ground/earth-to-metal = 0.3",
+    ];
+    let before = whole(&told);
+    assert_eq!(before.verdict.decided, Decided::GoOn);
+    assert!(matches!(
+        before.next[0].task,
+        Task::Check(Check::Shell) | Task::Clue(Clue::PartByPart)
+    ));
+    told.push("part-by-part: another-leaks");
+    let after = whole(&told);
+    assert_eq!(after.suspects[0].fault, Some(Fault::AnotherPartLeaks));
+    assert_ne!(after.verdict.best.action, Action::StopDoNotEnergise);
+}
