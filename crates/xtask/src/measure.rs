@@ -19,8 +19,8 @@ const TOPICS: &[(&str, &str, Measure)] = &[
         "windings",
         "how often the answer is right on random motors, and how long weighing takes",
         |project, _| {
-            example(project, "motors", &[])?;
-            example(project, "speed", &[])
+            example(project, "coldcase-tests", "motors", &[])?;
+            example(project, "coldcase-tests", "speed", &[])
         },
     ),
     (
@@ -31,12 +31,37 @@ const TOPICS: &[(&str, &str, Measure)] = &[
     (
         "policies",
         "what looking and acting cost against the best policy",
-        |project, _| example(project, "policies", &[]),
+        |project, _| example(project, "coldcase-tests", "policies", &[]),
     ),
     (
         "minutes",
         "minutes of work until enough is known, over the worked cases",
-        |project, _| example(project, "minutes", &[]),
+        |project, _| example(project, "coldcase-tests", "minutes", &[]),
+    ),
+    (
+        "simulator",
+        "how long a start and a day of a simulated machine take",
+        |project, _| {
+            example(project, "simulator", "start_time", &[])?;
+            example(project, "simulator", "day_time", &[])
+        },
+    ),
+    (
+        "evaluation",
+        "how the app's way of working fares on simulated machines",
+        |project, _| {
+            let run = [
+                "run",
+                "--profile",
+                "host",
+                "--quiet",
+                "--package",
+                "cli",
+                "--",
+            ];
+            let evaluate = ["evaluate", "--machines", "2000", "--seed", "1"];
+            process::run(&mut project.cargo(&[&run[..], &evaluate].concat()))
+        },
     ),
     ("browser", "how long the page takes", browser),
 ];
@@ -64,19 +89,24 @@ pub(crate) fn run(project: &Project, tools: &Toolbox, names: &[String]) -> Resul
 fn inference(project: &Project, tools: &Toolbox) -> Result<()> {
     tools.set_up_for_references(&outside::requirements(project))?;
     let folder = project.target()?.join("times");
-    example(project, "inference", &[folder.as_os_str()])?;
+    example(
+        project,
+        "coldcase-tests",
+        "inference",
+        &[folder.as_os_str()],
+    )?;
     let mut python = outside::python(project, tools, Path::new("networks/time.py"));
     process::run(python.arg(folder))
 }
 
-fn example(project: &Project, name: &str, arguments: &[&OsStr]) -> Result<()> {
+fn example(project: &Project, package: &str, name: &str, arguments: &[&OsStr]) -> Result<()> {
     let mut cargo = project.cargo(&[
         "run",
         "--profile",
         "host",
         "--quiet",
         "--package",
-        "coldcase-tests",
+        package,
         "--example",
         name,
         "--",
