@@ -48,7 +48,7 @@ fn has(sheet: &Sheet, trace: Trace) -> bool {
 fn flashes(sheet: &Sheet) -> usize {
     let machine = &sheet.machine;
     let ailments = machine.troubles().iter().map(|trouble| trouble.ailment);
-    let tells = machine.volts_at_rest().get().to_bits() % 2 == 0;
+    let tells = machine.volts_at_rest().get().to_bits().is_multiple_of(2);
     let codes = ailments.map(|ailment| match ailment {
         Ailment::PhaseOpen | Ailment::DriveDead if tells => 1,
         Ailment::SensorOff if tells => 3,
