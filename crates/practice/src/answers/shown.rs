@@ -1,17 +1,70 @@
-//! What a meter or a thermometer shows where a page asks for the number and not for what it means.
+//! What is answered to one question of a page, which may ask for a number where a sheet would say
+//! what it means.
 
-use diagnosis::Clue;
-use job::{Reading, Unit};
+use diagnosis::{Check, Choice, Clue, Item, Task, WindingsKnown};
+use job::{Answer, Content, Reading, Unit};
+use quantity::{Ohms, Volts};
 use simulator::Display;
 use simulator::appliance::Kind;
 
 use super::Sheet;
 use super::entry::typed;
+use crate::walk::Examined;
 
 impl Sheet {
+    /// What one question of a task shows, by the item's name; nothing where it shows nothing.
+    /// `wants_number` where a meter or a thermometer is asked.
+    pub fn asked(&mut self, task: Task, item: &str, wants_number: bool) -> Option<Answer> {
+        if wants_number {
+            let shown = match task {
+                Task::Check(Check::Windings) if item == WindingsKnown::LEADS_READING.1 => {
+                    self.leads()
+                }
+                Task::Check(Check::StoredCharge) => self.stored(item),
+                Task::Clue(clue) => self.number(clue, item),
+                _ => None,
+            };
+            if let Some(reading) = shown {
+                return Some(Answer::Reading(reading));
+            }
+        }
+        let found = self
+            .answer(task)
+            .into_iter()
+            .find_map(|content| match content {
+                Content::Answer { question, answer } if question.item.as_str() == item => {
+                    Some(answer)
+                }
+                _ => None,
+            });
+        let is_answer = |answer: &Answer| match answer {
+            Answer::Reading(_) => wants_number,
+            Answer::Choice(_) | Answer::Choices(_) => !wants_number,
+            Answer::Text(_) | Answer::NotDone(_) => false,
+        };
+        found.filter(is_answer)
+    }
+
+    /// The probes touched together.
+    fn leads(&mut self) -> Option<Reading> {
+        self.take_up_tools(Task::Check(Check::Windings));
+        let display = self.kit.ohms(Ohms::new(0.0));
+        typed(&display, Unit::Ohm, self.meter)
+    }
+
+    /// It has stood unplugged for days: no capacitor of it holds anything.
+    fn stored(&mut self, item: &str) -> Option<Reading> {
+        self.take_up_tools(Task::Check(Check::StoredCharge));
+        if item == Item::CapacitorMarking.name() {
+            return self.capacitor("marking");
+        }
+        let display = self.kit.volts(Volts::new(0.0));
+        typed(&display, Unit::Volt, self.meter)
+    }
+
     /// The number that a clue is judged by, by the item's name; nothing where there is none.
-    pub fn number(&mut self, clue: Clue, item: &str) -> Option<Reading> {
-        self.take_up_tools(diagnosis::Task::Clue(clue));
+    fn number(&mut self, clue: Clue, item: &str) -> Option<Reading> {
+        self.take_up_tools(Task::Clue(clue));
         let freezes = self.machine.blueprint().kind != Kind::PlateRefrigerator;
         let celsius = match (clue, item) {
             (Clue::RoomTemperature, _) => self.machine.room(),
@@ -62,6 +115,29 @@ mod tests {
         // A degree of its own, a count of a tenth, and half of one of rounding.
         assert!((read.get() - room).abs() < 1.16, "{} in {room}", read.get());
         assert_eq!(sheet.number(Clue::RoomTemperature, "answer"), Some(reading));
+    }
+
+    #[test]
+    fn a_question_is_answered_in_the_shape_that_it_asks_for() {
+        let mut sheet = Lesson::HumsAndClicks.sheet(MeterKind::Basic).unwrap();
+        let windings = Task::Check(Check::Windings);
+        let mut ohms = |item: &str| match sheet.asked(windings, item, true) {
+            Some(Answer::Reading(reading)) => reading.typed.as_str().parse::<f64>().unwrap(),
+            other => panic!("{item}: {other:?}"),
+        };
+        let leads = ohms("leads-reading");
+        assert!((0.0..1.1).contains(&leads), "{leads}");
+        assert!(ohms("pair-1-2") > leads);
+        assert_eq!(sheet.asked(windings, "pair-1-2", false), None);
+        let heard = sheet.asked(Task::Clue(Clue::PowerUp), "answer", false);
+        assert!(matches!(heard, Some(Answer::Choice(_))), "{heard:?}");
+        let past = sheet.asked(Task::History, "known", false);
+        assert!(matches!(past, Some(Answer::Choices(_))), "{past:?}");
+        // Nothing on the plate was left open.
+        assert_eq!(
+            sheet.asked(Task::Check(Check::Machine), "plate", false),
+            None
+        );
     }
 
     #[test]
