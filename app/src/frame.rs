@@ -60,7 +60,9 @@ fn Top() -> impl IntoView {
         let above = route.with(|route| match route {
             Route::Jobs | Route::Unknown => None,
             Route::Assumptions => Some((Route::Settings, page::settings::SETTINGS)),
-            Route::Job(id, Place::Check(_)) => Some((Route::Job(id.clone(), Place::Do), page::DO)),
+            Route::Job(id, Place::Check(_) | Place::Truth) => {
+                Some((Route::Job(id.clone(), Place::Do), page::DO))
+            }
             _ => Some((Route::Jobs, page::JOBS)),
         });
         match above {
@@ -123,6 +125,7 @@ fn Screen() -> impl IntoView {
             Route::About => view! { <AboutScreen/> }.into_any(),
             Route::Settings => later(Later::Settings).into_any(),
             Route::Assumptions => later(Later::Assumptions).into_any(),
+            Route::Practice => later(Later::Practice).into_any(),
             Route::Jobs => view! { <JobsScreen is_lost=false/> }.into_any(),
             Route::Unknown => view! { <JobsScreen is_lost=true/> }.into_any(),
             // The memo above changes in the same moment.

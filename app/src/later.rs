@@ -17,6 +17,7 @@ use crate::pages::examples::ExampleList;
 use crate::pages::import::ImportScreen;
 use crate::pages::job_at_a_glance::{DeletedNotice, Glance, glance};
 use crate::pages::job_screens::JobScreens;
+use crate::pages::practice::PracticeScreen;
 use crate::pages::settings::SettingsScreen;
 use crate::parts::live::live;
 use crate::parts::plain::{paragraph, section_heading};
@@ -37,6 +38,8 @@ pub enum Later {
     Settings,
     /// What is assumed before anything is known.
     Assumptions,
+    /// Machines to practise on.
+    Practice,
 }
 
 /// The second part has not arrived.
@@ -45,9 +48,16 @@ pub struct NotArrived;
 
 /// Shows something of the second part as soon as that is there.
 pub fn later(what: Later) -> impl IntoView {
+    arriving(parts::screen(what))
+}
+
+/// Shows a screen of another part as soon as that is there.
+pub fn arriving(
+    screen: impl Future<Output = Result<AnyView, NotArrived>> + Send + 'static,
+) -> impl IntoView {
     let is_waiting = RwSignal::new(true);
     let screen = Suspend::new(async move {
-        let screen = parts::screen(what).await;
+        let screen = screen.await;
         is_waiting.set(false);
         screen.unwrap_or_else(|NotArrived| view! { <Missing/> }.into_any())
     });
@@ -155,6 +165,7 @@ fn screen_now(what: Later) -> AnyView {
         Later::Import => view! { <ImportScreen/> }.into_any(),
         Later::Settings => view! { <SettingsScreen/> }.into_any(),
         Later::Assumptions => view! { <AssumptionsScreen/> }.into_any(),
+        Later::Practice => view! { <PracticeScreen/> }.into_any(),
     }
 }
 

@@ -63,6 +63,7 @@ pub fn Doors() -> impl IntoView {
     view! {
         <div class="lower">
             {link("button wide", Route::New(Step::Kind).link(), page::START_JOB)}
+            {link("door", Route::Practice.link(), page::practice::PRACTISE)}
             <details class="examples" on:toggle=move |_| is_open.set(true)>
                 <summary class="door">{page::EXAMPLES}</summary>
                 {paragraph("soft", page::EXAMPLES_HOW)}

@@ -4,6 +4,7 @@ mod about;
 pub mod assumptions;
 mod entry;
 pub mod keeping;
+pub mod practice;
 pub mod settings;
 pub mod weighing;
 
@@ -14,7 +15,7 @@ use crate::Words;
 
 pub use about::{ABOUT, ABOUT_HEADING, AboutSection};
 pub(crate) use entry::asked;
-pub use entry::{EntryWords, entry};
+pub use entry::{EntryWords, entry, says};
 
 /// The program's name.
 pub const NAME: &str = "Coldcase";
