@@ -6,6 +6,8 @@
 //! first needed. Where the program isn't split (tests, and any build without the feature
 //! `split`), the same functions are called at once.
 
+use std::pin::Pin;
+
 use job::Id;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -47,14 +49,16 @@ pub enum Later {
 pub struct NotArrived;
 
 /// Shows something of the second part as soon as that is there.
-pub fn later(what: Later) -> impl IntoView {
-    arriving(parts::screen(what))
+pub fn later(what: Later) -> AnyView {
+    arriving(Box::pin(parts::screen(what)))
 }
 
+/// A screen on its way. All of them have one type: else the program would hold what it takes to
+/// wait once for each.
+pub type Arriving = Pin<Box<dyn Future<Output = Result<AnyView, NotArrived>> + Send>>;
+
 /// Shows a screen of another part as soon as that is there.
-pub fn arriving(
-    screen: impl Future<Output = Result<AnyView, NotArrived>> + Send + 'static,
-) -> impl IntoView {
+pub fn arriving(screen: Arriving) -> AnyView {
     let is_waiting = RwSignal::new(true);
     let screen = Suspend::new(async move {
         let screen = screen.await;
@@ -65,6 +69,7 @@ pub fn arriving(
         {live(move || is_waiting.get().then(|| paragraph("soft waiting", page::ON_ITS_WAY)))}
         {screen}
     }
+    .into_any()
 }
 
 /// The same without a word while it is on its way, and none where it doesn't come.

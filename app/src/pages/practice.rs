@@ -96,7 +96,6 @@ pub fn instrument(
             enter,
             say,
         }))
-        .into_any()
     })
 }
 

@@ -86,8 +86,8 @@ pub struct Truth {
 }
 
 /// Shows something of the third part as soon as that is there.
-pub fn practising(what: Practising) -> impl IntoView {
-    arriving(parts::screen(what))
+pub fn practising(what: Practising) -> AnyView {
+    arriving(Box::pin(parts::screen(what)))
 }
 
 /// Where the part is cut off. The attribute writes a call across, which needs `unsafe`.

@@ -21,6 +21,7 @@ mod runs_at_a_plain_address;
 mod runs_below_a_path;
 mod runs_without_storage;
 mod shows_the_pictures_of_the_readme;
+mod solves_a_practice_machine;
 mod two_tabs_lose_no_entry;
 mod weighs_the_whole_machine;
 mod works_by_keyboard_alone;
@@ -81,6 +82,7 @@ const ALL: &[Journey] = journeys! {
     runs_at_a_plain_address: Engines::Chromium,
     runs_below_a_path: Engines::Both,
     runs_without_storage: Engines::Chromium,
+    solves_a_practice_machine: Engines::Both,
     two_tabs_lose_no_entry: Engines::Chromium,
     weighs_the_whole_machine: Engines::Both,
     works_by_keyboard_alone: Engines::Both,
