@@ -30,8 +30,8 @@ use crate::session::Session;
 pub enum Later {
     /// The job that was deleted last.
     Deleted,
-    /// The examples.
-    Examples,
+    /// The examples, by their files.
+    Examples(&'static [&'static str]),
     /// The screens of one job.
     Job(Id),
     /// Opening a file.
@@ -165,7 +165,7 @@ mod parts {
 fn screen_now(what: Later) -> AnyView {
     match what {
         Later::Deleted => view! { <DeletedNotice/> }.into_any(),
-        Later::Examples => view! { <ExampleList/> }.into_any(),
+        Later::Examples(texts) => view! { <ExampleList texts/> }.into_any(),
         Later::Job(id) => view! { <JobScreens id/> }.into_any(),
         Later::Import => view! { <ImportScreen/> }.into_any(),
         Later::Settings => view! { <SettingsScreen/> }.into_any(),

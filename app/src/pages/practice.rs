@@ -1,6 +1,8 @@
 //! What a practice job's screens show beyond those of any job: that it is one, the button that
 //! examines the machine, and the way to the truth. What simulates is fetched by it.
 
+use std::sync::Arc;
+
 use diagnosis::{Fault, Model, Task, Whole, assess};
 use job::{Answer, Content, Job, Moment, Origin, Question};
 use leptos::prelude::*;
@@ -28,7 +30,7 @@ pub fn PracticeScreen() -> impl IntoView {
     };
     practising(Practising::Lessons(Lessons {
         meter: meter(session),
-        start: Callback::new(start),
+        start: Arc::new(start),
     }))
 }
 
@@ -46,7 +48,7 @@ pub fn TruthScreen() -> impl IntoView {
         job: untrack(|| open.job()),
         meter: meter(open.session()),
         weigh,
-        advice: Signal::derive(advice),
+        advice: Arc::new(advice),
         task: |task: Task| whole::name(task),
         fault: |fault: Fault| fault.words(),
     }))
@@ -74,12 +76,12 @@ pub fn mark(open: OpenJob) -> Option<AnyView> {
 pub fn instrument(
     open: OpenJob,
     task: Task,
-    target: Signal<Option<Target>>,
-    fill: Callback<String>,
-    enter: Callback<Answer>,
+    target: impl Fn() -> Option<Target> + Send + Sync + 'static,
+    fill: impl Fn(String) + Send + Sync + 'static,
+    enter: impl Fn(Answer) + Send + Sync + 'static,
 ) -> Option<AnyView> {
     let probe = move || {
-        let target = target.get()?;
+        let target = target()?;
         Some(Probe {
             task,
             names: target.names(),
@@ -89,11 +91,11 @@ pub fn instrument(
     };
     (open.origin() == Origin::Practice).then(|| {
         practising(Practising::Instrument(Instrument {
-            job: Callback::new(move |()| untrack(|| open.job())),
+            job: Arc::new(move || untrack(|| open.job())),
             meter: meter(open.session()),
-            probe: Signal::derive(probe),
-            fill,
-            enter,
+            probe: Arc::new(probe),
+            fill: Arc::new(fill),
+            enter: Arc::new(enter),
             say,
         }))
     })

@@ -211,13 +211,13 @@ fn drawing(item: Ask) -> Option<impl IntoView> {
 
 /// What examines a machine to practise on.
 fn instrument_of(asking: Asking) -> impl IntoView {
-    let target = Signal::derive(move || asking.item.get().map(Target::Ask));
-    let fill = Callback::new(move |text| asking.write(text));
-    let enter = Callback::new(move |answer| {
+    let target = move || asking.item.get().map(Target::Ask);
+    let fill = move |text| asking.write(text);
+    let enter = move |answer| {
         if let Some(item) = asking.item.get_untracked() {
             asking.enter(item, answer);
         }
-    });
+    };
     instrument(asking.open, asking.task, target, fill, enter)
 }
 

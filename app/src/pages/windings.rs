@@ -89,9 +89,9 @@ fn measuring(bench: Bench) -> impl IntoView {
             {instrument(
                 bench.open,
                 Task::Check(Check::Windings),
-                Signal::derive(move || bench.target.get()),
-                Callback::new(move |text| bench.write(text)),
-                Callback::new(move |answer| bench.enter(answer)),
+                move || bench.target.get(),
+                move |text| bench.write(text),
+                move |answer| bench.enter(answer),
             )}
             {live(move || is_measuring.get().then(|| field(bench)))}
             {new_cautions(bench)}

@@ -44,7 +44,9 @@ pub(super) fn panel(needs: Instrument) -> AnyView {
     let session = Session::here();
     let found = RwSignal::new(None::<Found>);
     let waits = RwSignal::new(false);
-    let probe = needs.probe;
+    let needs = StoredValue::new(needs);
+    let asked = needs.with_value(|needs| needs.probe.clone());
+    let probe = Memo::new(move |_| asked());
     // Another question: what was found for the one before goes.
     Effect::new(move |_| {
         probe.track();
@@ -63,7 +65,9 @@ pub(super) fn panel(needs: Instrument) -> AnyView {
             }
             // The question may be another one by now.
             if probe.try_get_untracked().flatten() == Some(asked) {
-                found.set(Some(find_out(session, needs, asked)));
+                found.set(Some(
+                    needs.with_value(|needs| find_out(session, needs, asked)),
+                ));
             }
         });
     };
@@ -86,13 +90,13 @@ pub(super) fn panel(needs: Instrument) -> AnyView {
 }
 
 /// Asks the machine, puts a number into the field, and lets be heard what can be heard.
-fn find_out(session: Session, needs: Instrument, probe: Probe) -> Found {
-    match bench::ask(&needs.job.run(()), needs.meter, probe) {
+fn find_out(session: Session, needs: &Instrument, probe: Probe) -> Found {
+    match bench::ask(&(needs.job)(), needs.meter, probe) {
         Err(why) => Found::Stopped(bench::stopped(why)),
         Ok(None) => Found::Nothing,
         Ok(Some(Answer::Reading(reading))) => {
             let typed = reading.typed.as_str();
-            needs.fill.run(typed.to_owned());
+            (needs.fill)(typed.to_owned());
             let face = Face::of(typed, reading.measured.unit());
             Found::Number(face, probe.is_printed)
         }
@@ -113,7 +117,7 @@ fn find_out(session: Session, needs: Instrument, probe: Probe) -> Found {
     }
 }
 
-fn shown(needs: Instrument, found: Found) -> AnyView {
+fn shown(needs: StoredValue<Instrument>, found: Found) -> AnyView {
     match found {
         Found::Number(face, true) => {
             let said = [
@@ -134,7 +138,7 @@ fn shown(needs: Instrument, found: Found) -> AnyView {
         .into_any(),
         Found::Answer(said, answer) => view! {
             <p>{words::FOUND} " " <strong>{said}</strong></p>
-            {button("button wide", words::ENTER_THIS, move |_| needs.enter.run(answer.clone()))}
+            {button("button wide", words::ENTER_THIS, move |_| needs.get_value().enter.as_ref()(answer.clone()))}
         }
         .into_any(),
         Found::Nothing => paragraph("", words::NOTHING),

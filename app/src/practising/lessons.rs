@@ -21,7 +21,7 @@ enum Wanted {
 /// The page for practising.
 pub(super) fn screen(needs: Lessons) -> AnyView {
     let waits = RwSignal::new(None::<&'static str>);
-    let begin = Callback::new(move |wanted| begin(needs, waits, wanted));
+    let begin = Callback::new(move |wanted| begin(needs.clone(), waits, wanted));
     let lessons = Lesson::ALL.map(|lesson| {
         let said = told(lesson);
         row(said.title, said.note, Wanted::Lesson(lesson), begin)
@@ -104,7 +104,7 @@ fn begin(needs: Lessons, waits: RwSignal<Option<&'static str>>, wanted: Wanted) 
             let _ = waits.try_set(Some(words::NOT_FOUND));
             return;
         };
-        let id = needs.start.run(entries(made, &mut sheet));
+        let id = (needs.start)(entries(made, &mut sheet));
         bench::put(id, needs.meter, made, sheet);
     });
 }

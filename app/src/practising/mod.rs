@@ -11,6 +11,8 @@ mod instrument;
 mod lessons;
 mod truth;
 
+use std::sync::Arc;
+
 use diagnosis::{Fault, Task, Whole};
 use job::{Answer, Content, Id, Job, Moment};
 use leptos::prelude::*;
@@ -29,13 +31,16 @@ pub enum Practising {
     Truth(Truth),
 }
 
+// What is handed in are plain closures: a signal or a callback of each type would bring its own
+// copy of the framework's machinery into the second part, which everybody loads.
+
 /// What the lessons need.
-#[derive(Clone, Copy)]
+#[derive(Clone)]
 pub struct Lessons {
     /// The meter at hand.
     pub meter: MeterKind,
     /// Makes a job that begins with these entries, and goes there.
-    pub start: Callback<Vec<Content>, Id>,
+    pub start: Arc<dyn Fn(Vec<Content>) -> Id + Send + Sync>,
 }
 
 /// What is to be found out.
@@ -52,18 +57,18 @@ pub struct Probe {
 }
 
 /// What an instrument needs.
-#[derive(Clone, Copy)]
+#[derive(Clone)]
 pub struct Instrument {
-    /// The job.
-    pub job: Callback<(), Job>,
+    /// The job. Not tracked.
+    pub job: Arc<dyn Fn() -> Job + Send + Sync>,
     /// The meter at hand.
     pub meter: MeterKind,
-    /// What is asked now.
-    pub probe: Signal<Option<Probe>>,
+    /// What is asked now. Tracked.
+    pub probe: Arc<dyn Fn() -> Option<Probe> + Send + Sync>,
     /// Puts what a meter shows into the field.
-    pub fill: Callback<String>,
+    pub fill: Arc<dyn Fn(String) + Send + Sync>,
     /// Enters what was seen, heard or felt.
-    pub enter: Callback<Answer>,
+    pub enter: Arc<dyn Fn(Answer) + Send + Sync>,
     /// An answer in words.
     pub say: fn(Probe, &Answer) -> String,
 }
@@ -77,8 +82,8 @@ pub struct Truth {
     pub meter: MeterKind,
     /// Weighs a job.
     pub weigh: fn(&Job, Moment) -> Option<Whole>,
-    /// What the app makes of the readings.
-    pub advice: Signal<Vec<String>>,
+    /// What the app makes of the readings. Tracked.
+    pub advice: Arc<dyn Fn() -> Vec<String> + Send + Sync>,
     /// What a task is called.
     pub task: fn(Task) -> &'static str,
     /// What a fault is called.

@@ -1,5 +1,7 @@
 //! What is wrong with the machine, the person's way and the app's.
 
+use std::sync::Arc;
+
 use diagnosis::{Build, Choice, Task};
 use leptos::prelude::*;
 use practice::{Effort, Made, NotMade, Order, Sheet, fault_of, walk_with};
@@ -34,7 +36,7 @@ struct Way {
 pub(super) fn screen(needs: Truth) -> AnyView {
     let told = RwSignal::new(None::<Result<Told, NotMade>>);
     let waits = RwSignal::new(false);
-    let advice = needs.advice;
+    let advice = needs.advice.clone();
     let needs = StoredValue::new(needs);
     let show = move |_| {
         waits.set(true);
@@ -49,7 +51,7 @@ pub(super) fn screen(needs: Truth) -> AnyView {
         <div class="screen truth">
             <Heading text=words::TRUTH/>
             {live(move || match (told.get(), waits.get()) {
-                (Some(Ok(found)), _) => whole(&found, advice),
+                (Some(Ok(found)), _) => whole(&found, advice.clone()),
                 (Some(Err(why)), _) => paragraph("", bench::stopped(why)),
                 (None, true) => view! { <p class="soft" role="status">{words::WORKING_OUT}</p> }.into_any(),
                 (None, false) => view! {
@@ -100,7 +102,7 @@ fn way(needs: &Truth, effort: &Effort) -> Way {
     }
 }
 
-fn whole(told: &Told, advice: Signal<Vec<String>>) -> AnyView {
+fn whole(told: &Told, advice: Arc<dyn Fn() -> Vec<String> + Send + Sync>) -> AnyView {
     let wrong = told
         .wrong
         .iter()
@@ -121,7 +123,7 @@ fn whole(told: &Told, advice: Signal<Vec<String>>) -> AnyView {
         {point}
         <section>
             {section_heading(words::FROM_READINGS)}
-            {live(move || advice.get().into_iter().map(|line| paragraph("", line)).collect_view())}
+            {live(move || advice().into_iter().map(|line| paragraph("", line)).collect_view())}
         </section>
         <section>
             {section_heading(words::WAYS)}

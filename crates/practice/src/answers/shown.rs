@@ -1,11 +1,11 @@
 //! What is answered to one question of a page, which may ask for a number where a sheet would say
 //! what it means.
 
-use diagnosis::{Check, Choice, Clue, Item, Task, WindingsKnown};
-use job::{Answer, Content, Reading, Unit};
+use diagnosis::{Check, Choice, Clue, Item, PlateMains, Task, WindingsKnown};
+use job::{Answer, Content, Name, Reading, Unit};
 use quantity::{Ohms, Volts};
 use simulator::Display;
-use simulator::appliance::Kind;
+use simulator::appliance::{Kind, Mains};
 
 use super::Sheet;
 use super::entry::typed;
@@ -28,6 +28,9 @@ impl Sheet {
                 return Some(Answer::Reading(reading));
             }
         }
+        if task == Task::Check(Check::LookOver) && item == Item::PlateMains.name() {
+            return Some(Answer::Choice(Name::new(self.plate().name()).ok()?));
+        }
         let found = self
             .answer(task)
             .into_iter()
@@ -43,6 +46,14 @@ impl Sheet {
             Answer::Text(_) | Answer::NotDone(_) => false,
         };
         found.filter(is_answer)
+    }
+
+    /// Every plate can be read.
+    const fn plate(&self) -> PlateMains {
+        match self.machine.blueprint().mains {
+            Mains::V115F60 => PlateMains::V120F60,
+            Mains::V230F50 => PlateMains::V230F50,
+        }
     }
 
     /// The probes touched together.
@@ -133,6 +144,8 @@ mod tests {
         assert!(matches!(heard, Some(Answer::Choice(_))), "{heard:?}");
         let past = sheet.asked(Task::History, "known", false);
         assert!(matches!(past, Some(Answer::Choices(_))), "{past:?}");
+        let plate = sheet.asked(Task::Check(Check::LookOver), "plate-mains", false);
+        assert!(matches!(plate, Some(Answer::Choice(_))), "{plate:?}");
         // Nothing on the plate was left open.
         assert_eq!(
             sheet.asked(Task::Check(Check::Machine), "plate", false),
