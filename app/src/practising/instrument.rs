@@ -10,6 +10,7 @@ use super::{Instrument, Probe, bench};
 use crate::device;
 use crate::parts::live::live;
 use crate::parts::plain::{button, paragraph};
+use crate::parts::reading_field::FORM;
 use crate::session::Session;
 
 /// By what a question is answered.
@@ -126,14 +127,15 @@ fn shown(needs: StoredValue<Instrument>, found: Found) -> AnyView {
                 &face.digits,
                 "\u{a0}",
                 &face.unit,
-                ". ",
+                ".",
             ]
             .concat();
-            paragraph("", said + words::IN_THE_FIELD)
+            view! { {paragraph("", said)} {enter_number()} }.into_any()
         }
         Found::Number(face, false) => view! {
             {drawn(&face)}
-            {paragraph("", [&face.said(), " ", words::IN_THE_FIELD].concat())}
+            {paragraph("", face.said())}
+            {enter_number()}
         }
         .into_any(),
         Found::Answer(said, answer) => view! {
@@ -144,6 +146,11 @@ fn shown(needs: StoredValue<Instrument>, found: Found) -> AnyView {
         Found::Nothing => paragraph("", words::NOTHING),
         Found::Stopped(why) => paragraph("remark refusal", why),
     }
+}
+
+/// Enters what now stands in the field, as its own button would: doubts are asked about there.
+fn enter_number() -> AnyView {
+    view! { <button class="button wide" form=FORM>{words::ENTER_THIS}</button> }.into_any()
 }
 
 /// Turns sound off and on, where there is any.

@@ -81,7 +81,7 @@ pub const BROUGHT_BACK: Lesson = Lesson {
 /// Above every screen of a practice job.
 pub const MARK: &str = "Practice: a simulated machine.";
 /// Leads to the truth.
-pub const DONE: &str = "Done or stuck? The truth";
+pub const DONE: &str = "The truth";
 /// What a list of entries calls by what a machine was made.
 pub const MACHINE: &str = "Practice machine";
 
@@ -103,8 +103,6 @@ pub const SHOWS: &str = "The meter shows";
 pub const PRINTED: &str = "On it is printed";
 /// In front of what was seen, heard or felt.
 pub const FOUND: &str = "On this machine:";
-/// It was put into the field.
-pub const IN_THE_FIELD: &str = "It stands in the field; enter it there.";
 /// Enters what was found.
 pub const ENTER_THIS: &str = "Enter this";
 /// Nothing can be found.

@@ -17,6 +17,7 @@ mod full_storage_loses_nothing;
 mod is_accessible_on_every_screen;
 mod old_browsers_are_told;
 mod opens_again_without_a_network;
+mod practises_without_a_network;
 mod runs_at_a_plain_address;
 mod runs_below_a_path;
 mod runs_without_storage;
@@ -79,6 +80,7 @@ const ALL: &[Journey] = journeys! {
     is_accessible_on_every_screen: Engines::Both,
     old_browsers_are_told: Engines::Chromium,
     opens_again_without_a_network: Engines::Chromium,
+    practises_without_a_network: Engines::Chromium,
     runs_at_a_plain_address: Engines::Chromium,
     runs_below_a_path: Engines::Both,
     runs_without_storage: Engines::Chromium,

@@ -1,6 +1,6 @@
 //! The first lesson is begun, examined with the buttons that stand for probes and eyes, entered on the screens of any job,
 //! and in the end told: what was wrong, one's own way and the app's. Everything that leaves the page says that it was
-//! practice, and what simulates is fetched only for it and kept from then on.
+//! practice, and what simulates is fetched only for it.
 
 use anyhow::{Context, Result, ensure};
 
@@ -18,11 +18,7 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
     measure(&visit)?;
     marked(stage, &visit)?;
     truth(&visit)?;
-    damaged(&visit)?;
-    if stage.engine == Engine::Chromium {
-        kept(&visit)?;
-    }
-    Ok(())
+    damaged(&visit)
 }
 
 fn begin(visit: &Visit) -> Result<()> {
@@ -54,12 +50,12 @@ fn measure(visit: &Visit) -> Result<()> {
     }
     visit.press("Look")?;
     visit.see("On it is printed")?;
-    visit.press("Enter")?;
+    visit.press("Enter this")?;
     visit.press("Measure it")?;
     visit.see("The meter shows OL: over range.")?;
     let typed = visit.value_of("Ohms across it")?;
     ensure!(typed == "OL", "in the field stands {typed:?}");
-    visit.press("Enter")?;
+    visit.press("Enter this")?;
     visit.see("The PTC is open")?;
     back_to_job(visit)
 }
@@ -88,7 +84,7 @@ fn marked(stage: &Stage, visit: &Visit) -> Result<()> {
 }
 
 fn truth(visit: &Visit) -> Result<()> {
-    visit.press("Done or stuck? The truth")?;
+    visit.press("The truth")?;
     visit.see_no("Start device open: can't be overlooked")?;
     visit.press("Show the truth")?;
     visit.see("Start device open: can't be overlooked")?;
@@ -105,7 +101,6 @@ fn damaged(visit: &Visit) -> Result<()> {
             if (key.startsWith('coldcase/job/')) localStorage.setItem(key, text);
         }",
     )?;
-    // Without the second copy, which would bring back what was damaged.
     visit.reload()?;
     open_check(visit, "Pins to the shell")?;
     visit.press("Measure it")?;
@@ -119,17 +114,4 @@ fn has_third_part(visit: &Visit) -> Result<bool> {
         "return performance.getEntriesByType('resource').some(({ name }) => name.includes('split_practice'))",
     )?;
     Ok(fetched == true)
-}
-
-/// The service worker holds it, so that practice goes on without a network.
-fn kept(visit: &Visit) -> Result<()> {
-    visit.wait_for_mark("offline", "ready")?;
-    visit.wait_until("practice among what is kept", || {
-        let held = visit.window().run_async(
-            "const done = arguments[arguments.length - 1];
-             caches.match('./practice.js').then((found) => done(Boolean(found)), () => done(false));",
-            &[],
-        )?;
-        Ok(held == true)
-    })
 }
