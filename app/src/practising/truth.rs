@@ -14,6 +14,10 @@ use crate::parts::live::live;
 use crate::parts::plain::{button, link, paragraph, section_heading};
 use crate::route::Route;
 
+/// So many lines of what the app advises say what it comes to; cautions follow, which the job's first
+/// screen tells.
+const VERDICT: usize = 2;
+
 /// Everything that is told.
 #[derive(Debug, Clone, PartialEq)]
 struct Told {
@@ -123,7 +127,7 @@ fn whole(told: &Told, advice: Arc<dyn Fn() -> Vec<String> + Send + Sync>) -> Any
         {point}
         <section>
             {section_heading(words::FROM_READINGS)}
-            {live(move || advice().into_iter().map(|line| paragraph("", line)).collect_view())}
+            {live(move || advice().into_iter().take(VERDICT).map(|line| paragraph("", line)).collect_view())}
         </section>
         <section>
             {section_heading(words::WAYS)}
