@@ -1,7 +1,7 @@
 // Keeps one complete version of the page on the device and serves it from there, network or not.
 //
 // The build replaces the next line: `version` changes whenever any file does.
-const BUILD = { version: "", files: [] };
+const BUILD = { version: "", files: [], practice: [] };
 
 // Several copies of the page can live under one origin; the scope keeps their caches apart.
 const OWN_CACHES = `coldcase ${self.registration.scope} `;
@@ -11,9 +11,15 @@ const CACHE = OWN_CACHES + BUILD.version;
 // twice. All others pass by the HTTP cache, which may hold those of the version before.
 const howToFetch = (file) => (/-[0-9a-f]{8,16}[-_.]/.test(file) ? "force-cache" : "reload");
 
-async function fetchAll() {
+async function fetchAll(files) {
   const cache = await caches.open(CACHE);
-  await cache.addAll(BUILD.files.map((file) => new Request(file, { cache: howToFetch(file) })));
+  await cache.addAll(files.map((file) => new Request(file, { cache: howToFetch(file) })));
+}
+
+// Practising is kept from its first use on, and from version to version.
+async function install() {
+  await fetchAll(BUILD.files);
+  if (await caches.match("./practice.js")) await fetchAll(BUILD.practice).catch(() => {});
 }
 
 async function deleteOldCaches() {
@@ -39,7 +45,7 @@ async function answer(request) {
   return fetch(request);
 }
 
-self.addEventListener("install", (event) => event.waitUntil(fetchAll()));
+self.addEventListener("install", (event) => event.waitUntil(install()));
 
 self.addEventListener("activate", (event) => event.waitUntil(deleteOldCaches()));
 
@@ -51,5 +57,7 @@ self.addEventListener("fetch", (event) => {
 self.addEventListener("message", (event) => {
   // A new version takes over only when the person says so.
   if (event.data === "take over") self.skipWaiting();
+  // Without a network it is kept the next time.
+  if (event.data === "keep practice") event.waitUntil(fetchAll(BUILD.practice).catch(() => {}));
   if (event.data === "complete?") event.waitUntil(isComplete().then((complete) => event.ports[0].postMessage(complete)));
 });

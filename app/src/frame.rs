@@ -60,7 +60,9 @@ fn Top() -> impl IntoView {
         let above = route.with(|route| match route {
             Route::Jobs | Route::Unknown => None,
             Route::Assumptions => Some((Route::Settings, page::settings::SETTINGS)),
-            Route::Job(id, Place::Check(_)) => Some((Route::Job(id.clone(), Place::Do), page::DO)),
+            Route::Job(id, Place::Check(_) | Place::Truth) => {
+                Some((Route::Job(id.clone(), Place::Do), page::DO))
+            }
             _ => Some((Route::Jobs, page::JOBS)),
         });
         match above {
@@ -116,13 +118,14 @@ fn Screen() -> impl IntoView {
     let job = Memo::new(move |_| route.with(|route| route.job().cloned()));
     view! {
         {live(move || match job.get() {
-        Some(id) => later(Later::Job(id)).into_any(),
+        Some(id) => later(Later::Job(id)),
         None => (move || match route.get() {
             Route::New(step) => view! { <NewJobScreen step/> }.into_any(),
-            Route::Import => later(Later::Import).into_any(),
+            Route::Import => later(Later::Import),
             Route::About => view! { <AboutScreen/> }.into_any(),
-            Route::Settings => later(Later::Settings).into_any(),
-            Route::Assumptions => later(Later::Assumptions).into_any(),
+            Route::Settings => later(Later::Settings),
+            Route::Assumptions => later(Later::Assumptions),
+            Route::Practice => later(Later::Practice),
             Route::Jobs => view! { <JobsScreen is_lost=false/> }.into_any(),
             Route::Unknown => view! { <JobsScreen is_lost=true/> }.into_any(),
             // The memo above changes in the same moment.

@@ -6,6 +6,8 @@
 //! first needed. Where the program isn't split (tests, and any build without the feature
 //! `split`), the same functions are called at once.
 
+use std::pin::Pin;
+
 use job::Id;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -17,6 +19,7 @@ use crate::pages::examples::ExampleList;
 use crate::pages::import::ImportScreen;
 use crate::pages::job_at_a_glance::{DeletedNotice, Glance, glance};
 use crate::pages::job_screens::JobScreens;
+use crate::pages::practice::PracticeScreen;
 use crate::pages::settings::SettingsScreen;
 use crate::parts::live::live;
 use crate::parts::plain::{paragraph, section_heading};
@@ -27,8 +30,8 @@ use crate::session::Session;
 pub enum Later {
     /// The job that was deleted last.
     Deleted,
-    /// The examples.
-    Examples,
+    /// The examples, by their files.
+    Examples(&'static [&'static str]),
     /// The screens of one job.
     Job(Id),
     /// Opening a file.
@@ -37,6 +40,8 @@ pub enum Later {
     Settings,
     /// What is assumed before anything is known.
     Assumptions,
+    /// Machines to practise on.
+    Practice,
 }
 
 /// The second part has not arrived.
@@ -44,10 +49,19 @@ pub enum Later {
 pub struct NotArrived;
 
 /// Shows something of the second part as soon as that is there.
-pub fn later(what: Later) -> impl IntoView {
+pub fn later(what: Later) -> AnyView {
+    arriving(Box::pin(parts::screen(what)))
+}
+
+/// A screen on its way. All of them have one type: else the program would hold what it takes to
+/// wait once for each.
+pub type Arriving = Pin<Box<dyn Future<Output = Result<AnyView, NotArrived>> + Send>>;
+
+/// Shows a screen of another part as soon as that is there.
+pub fn arriving(screen: Arriving) -> AnyView {
     let is_waiting = RwSignal::new(true);
     let screen = Suspend::new(async move {
-        let screen = parts::screen(what).await;
+        let screen = screen.await;
         is_waiting.set(false);
         screen.unwrap_or_else(|NotArrived| view! { <Missing/> }.into_any())
     });
@@ -55,6 +69,7 @@ pub fn later(what: Later) -> impl IntoView {
         {live(move || is_waiting.get().then(|| paragraph("soft waiting", page::ON_ITS_WAY)))}
         {screen}
     }
+    .into_any()
 }
 
 /// The same without a word while it is on its way, and none where it doesn't come.
@@ -150,11 +165,12 @@ mod parts {
 fn screen_now(what: Later) -> AnyView {
     match what {
         Later::Deleted => view! { <DeletedNotice/> }.into_any(),
-        Later::Examples => view! { <ExampleList/> }.into_any(),
+        Later::Examples(texts) => view! { <ExampleList texts/> }.into_any(),
         Later::Job(id) => view! { <JobScreens id/> }.into_any(),
         Later::Import => view! { <ImportScreen/> }.into_any(),
         Later::Settings => view! { <SettingsScreen/> }.into_any(),
         Later::Assumptions => view! { <AssumptionsScreen/> }.into_any(),
+        Later::Practice => view! { <PracticeScreen/> }.into_any(),
     }
 }
 

@@ -13,6 +13,7 @@ pub mod later;
 pub mod open_job;
 pub mod pages;
 pub mod parts;
+pub mod practising;
 pub mod route;
 pub mod session;
 pub mod store;

@@ -4,7 +4,7 @@
 //! it; none of them knows where a job is kept.
 
 use diagnosis::{Assessment, Figures, Machine, Model, assess_checks};
-use job::{Answer, Content, Drafts, Entry, Id, Job, Question, Text};
+use job::{Answer, Content, Drafts, Entry, Id, Job, Origin, Question, Text};
 use jobfile::Document;
 use leptos::prelude::*;
 use wording::page::{self, keeping};
@@ -70,6 +70,13 @@ impl OpenJob {
     #[must_use]
     pub fn id(self) -> Id {
         self.id.get_value()
+    }
+
+    /// Where the job comes from. Not tracked.
+    #[must_use]
+    pub fn origin(self) -> Origin {
+        self.document
+            .with_untracked(|document| document.job().origin())
     }
 
     /// Reads from the job without copying it. Tracked.

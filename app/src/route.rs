@@ -19,6 +19,8 @@ pub enum Route {
     Settings,
     /// What is assumed before anything is known.
     Assumptions,
+    /// Machines to practise on.
+    Practice,
     /// No screen has this address.
     Unknown,
 }
@@ -47,6 +49,8 @@ pub enum Place {
     Known,
     /// What was done, to be kept and passed on.
     Record,
+    /// What is wrong with a machine to practise on.
+    Truth,
 }
 
 impl Step {
@@ -85,6 +89,7 @@ impl Route {
             ["about"] => Self::About,
             ["settings"] => Self::Settings,
             ["assumptions"] => Self::Assumptions,
+            ["practice"] => Self::Practice,
             ["job", id, place @ ..] => match (Id::new(id), Place::at(place)) {
                 (Ok(id), Some(place)) => Self::Job(id, place),
                 _ => Self::Unknown,
@@ -105,6 +110,7 @@ impl Route {
             Self::About => "/about".to_owned(),
             Self::Settings => "/settings".to_owned(),
             Self::Assumptions => "/assumptions".to_owned(),
+            Self::Practice => "/practice".to_owned(),
         }
     }
 
@@ -140,6 +146,7 @@ impl Place {
             ["do", check] => Some(Self::Check((*check).to_owned())),
             ["known"] => Some(Self::Known),
             ["record"] => Some(Self::Record),
+            ["truth"] => Some(Self::Truth),
             _ => None,
         }
     }
@@ -150,6 +157,7 @@ impl Place {
             Self::Check(check) => ["/do/", check].concat(),
             Self::Known => "/known".to_owned(),
             Self::Record => "/record".to_owned(),
+            Self::Truth => "/truth".to_owned(),
         }
     }
 }
@@ -174,6 +182,8 @@ mod tests {
             Route::About,
             Route::Settings,
             Route::Assumptions,
+            Route::Practice,
+            job(Place::Truth),
             job(Place::Do),
             job(Place::Check("windings".to_owned())),
             job(Place::Known),

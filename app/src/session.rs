@@ -197,14 +197,22 @@ impl Session {
     /// Makes a job of first answers and keeps it.
     #[must_use]
     pub fn start_job(self, answers: Vec<(Question, Answer)>) -> Id {
+        let answers = answers.into_iter();
+        let answers = answers.map(|(question, answer)| Content::Answer { question, answer });
+        self.start(Origin::Person, answers.collect())
+    }
+
+    /// Makes a job of what it begins with and keeps it.
+    #[must_use]
+    pub fn start(self, origin: Origin, contents: Vec<Content>) -> Id {
         let (id, now) = (device::new_id(), device::now());
-        let mut job = Job::new(id.clone(), now, Origin::Person);
-        for (question, answer) in answers {
+        let mut job = Job::new(id.clone(), now, origin);
+        for content in contents {
             // New identifiers, and nothing is struck: no entry is refused.
             let _ = job.add(Entry {
                 id: device::new_id(),
                 at: now,
-                content: Content::Answer { question, answer },
+                content,
             });
         }
         if let Ok(document) = Document::new(job) {

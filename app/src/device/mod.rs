@@ -12,6 +12,7 @@ mod language;
 mod page;
 mod random;
 mod share;
+mod sound;
 
 pub use address::{go_to, hash, on_hash_change, replace_hash};
 pub use clipboard::copy;
@@ -22,8 +23,9 @@ pub use page::{
     PageStatus, apply_update, ask_to_keep, focus, focus_in_place, on_leaving, on_status,
     page_status, set_look, set_title, show_from_top,
 };
-pub use random::new_id;
+pub use random::{chance, new_id};
 pub use share::{Shareable, Shared, shareable};
+pub use sound::{has_sound, prepare_practice, sound};
 
 use wasm_bindgen::JsValue;
 

@@ -1,4 +1,4 @@
-//! Identifiers that no other device makes.
+//! Identifiers that no other device makes, and chance.
 
 use job::Id;
 use wasm_bindgen::JsValue;
@@ -11,6 +11,13 @@ pub fn new_id() -> Id {
     // Hexadecimal digits and hyphens, never empty and far below the limit.
     #[allow(clippy::expect_used)]
     Id::new(&id).expect("hexadecimal digits make an identifier")
+}
+
+/// Bits of chance.
+#[must_use]
+pub fn chance() -> u64 {
+    // Any number up to 2^53: an f64 holds them all.
+    (js_sys::Math::random() * 9_007_199_254_740_992.0) as u64
 }
 
 fn random_uuid() -> Option<String> {

@@ -72,7 +72,18 @@ impl Target {
         }
     }
 
-    fn is_printed(self) -> bool {
+    /// The unit, where a number is asked for at all.
+    #[must_use]
+    pub fn number(self) -> Option<Unit> {
+        match self {
+            Self::Pair(_) | Self::Leads => Some(Unit::Ohm),
+            Self::Ask(ask) => ask.unit(),
+        }
+    }
+
+    /// Whether it is read off a part's marking.
+    #[must_use]
+    pub fn is_printed(self) -> bool {
         matches!(self, Self::Ask(ask) if ask.is_printed())
     }
 

@@ -24,7 +24,7 @@ pub fn DoScreen() -> impl IntoView {
     let assessment = job.assessment();
     let heading = Signal::derive(move || assessment.with(|known| title(&known.machine)));
     let links = Signal::derive(move || path(job));
-    let is_invented = untrack(|| job.with_job(|job| job.origin() == Origin::Invented));
+    let is_invented = job.origin() == Origin::Invented;
     view! {
         <div class="screen do">
             {is_invented.then(|| paragraph("eyebrow", page::INVENTED))}

@@ -10,21 +10,14 @@ use crate::route::{Place, Route};
 use crate::session::Session;
 use crate::store::Revision;
 
-/// The examples, as they lie in the repository.
-const EXAMPLES: [&str; 6] = [
-    include_str!("../../../demo-data/sound-compressor.json"),
-    include_str!("../../../demo-data/leads-not-zeroed.json"),
-    include_str!("../../../demo-data/inverter-compressor.json"),
-    include_str!("../../../demo-data/open-ptc.json"),
-    include_str!("../../../demo-data/leak-to-shell.json"),
-    include_str!("../../../demo-data/half-finished.json"),
-];
-
 /// The examples by the names of their machines.
 #[component]
-pub fn ExampleList() -> impl IntoView {
+pub fn ExampleList(
+    /// Their files.
+    texts: &'static [&'static str],
+) -> impl IntoView {
     let session = Session::here();
-    let rows = EXAMPLES.into_iter().filter_map(|text| match open(text) {
+    let rows = texts.iter().filter_map(|text| match open(text) {
         Ok(Opened::Document { document, .. }) => {
             let name = title(&Machine::of(document.job()));
             let look = move |_| {
@@ -46,6 +39,7 @@ pub fn ExampleList() -> impl IntoView {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::pages::jobs::EXAMPLES;
     use job::Origin;
 
     #[test]

@@ -70,6 +70,7 @@ fn brought(session: Session, incoming: Incoming, title: Option<String>) -> impl 
         Already::Job { clashing, .. } if clashing > 0 => Some(page::clashing_entries(clashing)),
         _ => None,
     };
+    let origin = job.origin();
     let here = job.id().clone();
     let add = move |_| {
         let id = incoming.add(&session.store(), device::new_id);
@@ -77,6 +78,7 @@ fn brought(session: Session, incoming: Incoming, title: Option<String>) -> impl 
     };
     view! {
         {section_heading(page::IN_IT)}
+        {page::not_of_a_machine(origin).map(|mark| paragraph("eyebrow", mark))}
         {title.map(|title| paragraph("title", title))}
         <p>{kind.map(|kind| [kind, ", "].concat())} {count}</p>
         {said.map(|said| paragraph("", said))}

@@ -115,7 +115,7 @@ impl Row {
             };
         };
         let machine = summary.machine();
-        let invented = summary.is_invented.then_some(page::INVENTED);
+        let invented = page::not_of_a_machine(summary.origin);
         // The kind is in the title already where the machine has no name.
         let kind = machine.kind.filter(|_| machine.name.is_some());
         let about: Vec<&str> = [invented, kind.map(Words::words)]

@@ -7,6 +7,7 @@ use super::check::CheckScreen;
 use super::do_next::DoScreen;
 use super::kept_as_it_is::{KeptAsItIs, NoSuchJob};
 use super::known::KnownScreen;
+use super::practice::{TruthScreen, mark};
 use super::record::RecordScreen;
 use crate::device;
 use crate::open_job::OpenJob;
@@ -47,11 +48,13 @@ fn PlaceScreen() -> impl IntoView {
     let route = Session::here().route();
     let place = Memo::new(move |_| route.with(|route| route.place().cloned()));
     view! {
+        {mark(OpenJob::here())}
         {live(move || match place.get() {
             Some(Place::Do) => view! { <DoScreen/> }.into_any(),
             Some(Place::Check(check)) => view! { <CheckScreen check/> }.into_any(),
             Some(Place::Known) => view! { <KnownScreen/> }.into_any(),
             Some(Place::Record) => view! { <RecordScreen/> }.into_any(),
+            Some(Place::Truth) => view! { <TruthScreen/> }.into_any(),
             None => ().into_any(),
         })}
     }

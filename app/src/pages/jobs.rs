@@ -12,6 +12,17 @@ use crate::parts::plain::{link, paragraph};
 use crate::route::{Route, Step};
 use crate::session::Session;
 
+/// The examples, as they lie in the repository. The first part of the program has room for them, and
+/// the second has none.
+pub const EXAMPLES: [&str; 6] = [
+    include_str!("../../../demo-data/sound-compressor.json"),
+    include_str!("../../../demo-data/leads-not-zeroed.json"),
+    include_str!("../../../demo-data/inverter-compressor.json"),
+    include_str!("../../../demo-data/open-ptc.json"),
+    include_str!("../../../demo-data/leak-to-shell.json"),
+    include_str!("../../../demo-data/half-finished.json"),
+];
+
 /// The first screen.
 #[component]
 pub fn JobsScreen(
@@ -63,10 +74,11 @@ pub fn Doors() -> impl IntoView {
     view! {
         <div class="lower">
             {link("button wide", Route::New(Step::Kind).link(), page::START_JOB)}
+            {link("door", Route::Practice.link(), page::practice::PRACTISE)}
             <details class="examples" on:toggle=move |_| is_open.set(true)>
                 <summary class="door">{page::EXAMPLES}</summary>
                 {paragraph("soft", page::EXAMPLES_HOW)}
-                {live(move || is_open.get().then(|| later(Later::Examples)))}
+                {live(move || is_open.get().then(|| later(Later::Examples(&EXAMPLES))))}
             </details>
             {link("door", Route::Import.link(), page::OPEN_FILE)}
             <OfflineLine/>

@@ -21,6 +21,7 @@ pub mod known;
 pub mod machine;
 pub mod new_job;
 pub mod next_card;
+pub mod practice;
 pub mod record;
 pub mod refrigerant;
 pub mod report_view;

@@ -1,6 +1,7 @@
 //! The ways to send a job. Everything is worked out before the tap: a share sheet opens only
 //! inside it.
 
+use job::Origin;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wording::{page, report, title};
@@ -25,7 +26,13 @@ pub fn Send() -> impl IntoView {
         let (name, report) = job.assessment().with(|checks| {
             let known = weighed.as_deref().unwrap_or(checks);
             let report = job.with_job(|job| report(known, job, &locale));
-            (file_name(&title(&known.machine)), report.text())
+            let title = title(&known.machine);
+            let title = match job.origin() {
+                // A file about no real machine says so by its name.
+                Origin::Practice => [page::PRACTICE, " ", &title].concat(),
+                _ => title,
+            };
+            (file_name(&title), report.text())
         });
         let shareable = device::shareable(&name, &text);
         prepared.set(Some(Prepared {

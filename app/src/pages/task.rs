@@ -13,6 +13,7 @@ use wording::{Locale, Words, page, whole, windings_page as words};
 use super::check_drawings::drawing_of;
 use super::choice_list::{ChoiceList, Offer};
 use super::how_to::HowTo;
+use super::practice::instrument;
 use super::settings::KEYBOARD;
 use super::suspects::whole_of;
 use crate::device;
@@ -175,6 +176,7 @@ pub fn TaskScreen(
                 Some(item) => view! {
                     {drawing(item)}
                     {(!matches!(task, Task::Check(_))).then(|| view! { <HowTo task/> })}
+                    {instrument_of(asking)}
                     {question(asking, item)}
                     {changed(asking)}
                     {live(move || meaning(asking))}
@@ -205,6 +207,18 @@ fn drawing(item: Ask) -> Option<impl IntoView> {
             <svg class="drawing" viewBox="0 0 320 120" aria-hidden="true" inner_html=inside></svg>
         </div>
     })
+}
+
+/// What examines a machine to practise on.
+fn instrument_of(asking: Asking) -> impl IntoView {
+    let target = move || asking.item.get().map(Target::Ask);
+    let fill = move |text| asking.write(text);
+    let enter = move |answer| {
+        if let Some(item) = asking.item.get_untracked() {
+            asking.enter(item, answer);
+        }
+    };
+    instrument(asking.open, asking.task, target, fill, enter)
 }
 
 fn question(asking: Asking, item: Ask) -> impl IntoView {

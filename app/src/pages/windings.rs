@@ -5,11 +5,12 @@
 
 mod bench;
 
-use diagnosis::{Caution, GearChoice, LeadsChoice, Level, Step};
+use diagnosis::{Caution, Check, GearChoice, LeadsChoice, Level, Step, Task};
 use leptos::prelude::*;
 use measure::windings::Pair;
 use wording::windings_page as words;
 
+use super::practice::instrument;
 use crate::forms::pair_reading::Target;
 use crate::forms::windings_stage::{Stage, step_to_tell};
 use crate::frame::Heading;
@@ -85,6 +86,13 @@ fn measuring(bench: Bench) -> impl IntoView {
                 choose=Callback::new(move |pair: Pair| bench.choose(Target::Pair(pair)))
             />
             {findings(bench)}
+            {instrument(
+                bench.open,
+                Task::Check(Check::Windings),
+                move || bench.target.get(),
+                move |text| bench.write(text),
+                move |answer| bench.enter(answer),
+            )}
             {live(move || is_measuring.get().then(|| field(bench)))}
             {new_cautions(bench)}
             {live(move || next_step(bench))}

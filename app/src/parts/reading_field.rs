@@ -19,6 +19,9 @@ use crate::parts::plain::{button, paragraph};
 /// The identifier of the field, for moving the focus to it.
 pub const FIELD: &str = "reading";
 
+/// The identifier of the form around it, for a button elsewhere that enters what stands in it.
+pub const FORM: &str = "reading-form";
+
 /// What stands below the field.
 #[derive(Debug, Clone, PartialEq)]
 enum Remark {
@@ -107,6 +110,7 @@ pub fn ReadingField(
     let next_unit = Memo::new(move |_| unit_after(&typed.read()));
     view! {
         <form
+            id=FORM
             class="reading"
             node_ref=form
             on:submit=move |event| {

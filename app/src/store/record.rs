@@ -13,8 +13,8 @@ pub struct Revision(u64);
 pub struct Summary {
     /// When it was last added to.
     pub touched: Moment,
-    /// Whether it is invented.
-    pub is_invented: bool,
+    /// Where it comes from.
+    pub origin: Origin,
     /// What kind of machine it is.
     pub kind: Option<Kind>,
     /// The person's mains.
@@ -45,7 +45,7 @@ impl Summary {
         let last = job.entries().iter().map(|entry| entry.at).max();
         Self {
             touched: last.unwrap_or(job.created()),
-            is_invented: job.origin() == Origin::Invented,
+            origin: job.origin(),
             kind: machine.kind,
             mains: machine.mains,
             name: machine.name,
@@ -65,11 +65,7 @@ impl Summary {
 
     fn to_line(&self) -> String {
         let name = self.name.as_deref().unwrap_or_default();
-        let origin = if self.is_invented {
-            "invented"
-        } else {
-            "person"
-        };
+        let origin = origin_name(self.origin);
         [
             self.touched.unix_milliseconds().to_string().as_str(),
             self.touched.offset_minutes().to_string().as_str(),
@@ -86,17 +82,28 @@ impl Summary {
         let mut parts = line.splitn(6, '\t');
         let mut next = || parts.next();
         let touched = Moment::new(next()?.parse().ok()?, next()?.parse().ok()?).ok()?;
-        let is_invented = next()? == "invented";
+        let written = next()?;
+        let mut origins = Origin::ALL.into_iter();
+        let origin = origins.find(|one| origin_name(*one) == written)?;
         let kind = Kind::from_name(next()?);
         let mains = MainsChoice::from_name(next()?);
         let name = next().filter(|name| !name.is_empty()).map(str::to_owned);
         Some(Self {
             touched,
-            is_invented,
+            origin,
             kind,
             mains,
             name,
         })
+    }
+}
+
+/// An origin in the first line.
+const fn origin_name(origin: Origin) -> &'static str {
+    match origin {
+        Origin::Person => "person",
+        Origin::Invented => "invented",
+        Origin::Practice => "practice",
     }
 }
 
@@ -141,7 +148,7 @@ mod tests {
     fn summary(name: Option<&str>) -> Summary {
         Summary {
             touched: Moment::new(1_795_608_300_000, -300).unwrap(),
-            is_invented: true,
+            origin: Origin::Practice,
             kind: Some(Kind::ChestFreezer),
             mains: Some(MainsChoice::V127F60),
             name: name.map(str::to_owned),

@@ -5,12 +5,19 @@ use std::collections::BTreeSet;
 use crate::{Answer, Content, Entry, Id, Moment, Question};
 
 /// Where a job comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Origin {
     /// Made by a person about a machine.
     Person,
     /// Invented, to try the program with. Always shown as such.
     Invented,
+    /// Made by a person about a simulated machine, to practise on. Always shown as such.
+    Practice,
+}
+
+impl Origin {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Person, Self::Invented, Self::Practice];
 }
 
 /// Everything that was observed on one machine, as entries that only grow in number.

@@ -49,6 +49,7 @@ pub(crate) const fn origin(origin: Origin) -> &'static str {
     match origin {
         Origin::Person => "person",
         Origin::Invented => "invented",
+        Origin::Practice => "practice",
     }
 }
 

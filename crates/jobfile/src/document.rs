@@ -115,7 +115,8 @@ impl Document {
     ///
     /// Entries only grow, so nothing of either copy is lost by this. Those of each copy keep
     /// their order, and between the copies the earlier one comes first: the later answer to a
-    /// question counts, and it is the same one whichever copy takes in the other.
+    /// question counts, and it is the same one whichever copy takes in the other. Where one of them
+    /// is of no real machine, both together are of none.
     ///
     /// # Errors
     /// [`OpenError`] where both together can't be opened again, for example because they are too
@@ -140,6 +141,8 @@ impl Document {
                 .count(),
         };
         stored.entries = both.into_iter().cloned().collect();
+        let origin = self.job.origin().max(other.job.origin());
+        stored.origin = describe::origin(origin).to_owned();
         (*self, _) = Self::understand(stored)?;
         Ok(merged)
     }

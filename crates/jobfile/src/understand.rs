@@ -66,7 +66,7 @@ pub(crate) fn entry(
 /// The document without its entries.
 fn head(stored: &version_1::Document) -> Result<Job, OpenError> {
     let place = Place::WHOLE.field("origin");
-    let origin = [Origin::Person, Origin::Invented]
+    let origin = Origin::ALL
         .into_iter()
         .find(|origin| describe::origin(*origin) == stored.origin)
         .ok_or_else(|| place.wrong(Problem::Word(stored.origin.clone())))?;

@@ -31,8 +31,9 @@ pub(crate) struct Document {
     /// When the job was begun: RFC 3339 with the offset of the clock on the wall.
     #[cfg_attr(feature = "schema", schemars(regex(pattern = schema::TIME)))]
     pub(crate) created: String,
-    /// Made by a person about a machine, or invented to try the program with.
-    #[cfg_attr(feature = "schema", schemars(extend("enum" = ["person", "invented"])))]
+    /// Made by a person about a machine, invented to try the program with, or made by a person about
+    /// a simulated machine to practise on.
+    #[cfg_attr(feature = "schema", schemars(extend("enum" = ["person", "invented", "practice"])))]
     pub(crate) origin: String,
     /// What was observed, in the order in which it was entered. Entries are only ever added.
     #[cfg_attr(feature = "schema", schemars(length(max = 10_000)))]

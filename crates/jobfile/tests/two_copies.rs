@@ -21,6 +21,20 @@ fn empty() -> Document {
     Document::new(Job::new(id("j"), moment(0), Origin::Person)).unwrap()
 }
 
+#[test]
+fn what_is_of_no_real_machine_stays_marked_whichever_copy_takes_in_the_other() {
+    let of = |origin| Document::new(Job::new(id("j"), moment(0), origin)).unwrap();
+    let (real, practice) = (of(Origin::Person), of(Origin::Practice));
+    for both in [merged(&real, &practice), merged(&practice, &real)] {
+        assert_eq!(both.job().origin(), Origin::Practice);
+        let Ok(Opened::Document { document, notices }) = open(&save(&both)) else {
+            panic!("both together can't be opened");
+        };
+        assert_eq!(document.job().origin(), Origin::Practice);
+        assert_eq!(notices, []);
+    }
+}
+
 fn choice(entry: &str, minute: i64, value: &str) -> Entry {
     Entry {
         id: id(entry),

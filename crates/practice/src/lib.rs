@@ -11,17 +11,25 @@
 
 mod answers;
 mod checklist;
+mod difficulty;
 mod draw;
+mod effort;
 mod evaluation;
+mod lesson;
+mod made;
 mod score;
 mod tally;
 mod truth;
 mod walk;
 
 pub use answers::Sheet;
+pub use difficulty::Difficulty;
 pub use draw::drawn;
+pub use effort::Effort;
 pub use evaluation::{Evaluation, Ways};
+pub use lesson::Lesson;
+pub use made::{Made, NotMade};
 pub use score::Score;
 pub use tally::{Bin, Row, Tally};
 pub use truth::{ailment_of, fault_of};
-pub use walk::{Examined, Order, Walk, walk};
+pub use walk::{Examined, Order, Walk, walk, walk_with};

@@ -46,13 +46,22 @@ pub struct Walk {
 
 /// Works on a machine in one order until enough is known. `None` where a machine tells nothing
 /// that could be weighed, not even its kind.
-pub fn walk(machine: &mut dyn Examined, model: &Model, mut order: Order) -> Option<Walk> {
+pub fn walk(machine: &mut dyn Examined, model: &Model, order: Order) -> Option<Walk> {
+    walk_with(machine, &|job, now| assess(model, job, now).whole, order)
+}
+
+/// The same with another way to weigh a job: a page holds the weighing in a part of its own.
+pub fn walk_with(
+    machine: &mut dyn Examined,
+    weigh: &dyn Fn(&Job, Moment) -> Option<Whole>,
+    mut order: Order,
+) -> Option<Walk> {
     let mut job = Job::new(Id::new("practice").ok()?, moment(0.0)?, Origin::Invented);
     enter(&mut job, machine.opening(), 0.0);
     let (mut tasks, mut minutes, mut waiting) = (Vec::new(), 0.0, 0.0);
     loop {
         let now = moment(minutes + waiting)?;
-        let whole = assess(model, &job, now).whole?;
+        let whole = weigh(&job, now)?;
         let next = (tasks.len() < MOST_CHECKS)
             .then(|| next(&whole, &mut order, &tasks))
             .flatten()

@@ -64,6 +64,20 @@ impl ParseError {
 /// assert_eq!(parse_reading("OL", top).unwrap().observed, Observed::OverRange { above: top });
 /// ```
 pub fn parse_reading<Q: Quantity>(text: &str, top: Q) -> Result<Typed<Q>, ParseError> {
+    let Typed { observed, count } = read(text, Q::SYMBOL, top.get())?;
+    Ok(Typed {
+        observed: match observed {
+            Observed::Value(value) => Observed::Value(Q::new(value)),
+            Observed::OverRange { above } => Observed::OverRange {
+                above: Q::new(above),
+            },
+        },
+        count: Q::new(count),
+    })
+}
+
+/// The same in bare numbers: else the program would hold all of it once for each quantity.
+fn read(text: &str, symbol: &str, top: f64) -> Result<Typed<f64>, ParseError> {
     let text = text.trim();
     if text.is_empty() {
         return Err(ParseError::Empty);
@@ -75,20 +89,20 @@ pub fn parse_reading<Q: Quantity>(text: &str, top: Q) -> Result<Typed<Q>, ParseE
         return Ok(over_range(top));
     }
     if let Some(bound) = text.strip_prefix('>') {
-        let (above, _) = parse_number::<Q>(bound.trim_start())?;
+        let (above, _) = parse_number(bound.trim_start(), symbol)?;
         return Ok(over_range(above));
     }
-    let (value, count) = parse_number(text)?;
+    let (value, count) = parse_number(text, symbol)?;
     Ok(Typed {
         observed: Observed::Value(value),
         count,
     })
 }
 
-fn over_range<Q: Quantity>(above: Q) -> Typed<Q> {
+const fn over_range(above: f64) -> Typed<f64> {
     Typed {
         observed: Observed::OverRange { above },
-        count: Q::new(0.0),
+        count: 0.0,
     }
 }
 
@@ -128,7 +142,7 @@ impl Digits {
     }
 }
 
-fn parse_number<Q: Quantity>(text: &str) -> Result<(Q, Q), ParseError> {
+fn parse_number(text: &str, symbol: &str) -> Result<(f64, f64), ParseError> {
     let mut digits = Digits::default();
     let mut prefix = None;
     let mut rest = text.chars().peekable();
@@ -158,11 +172,11 @@ fn parse_number<Q: Quantity>(text: &str) -> Result<(Q, Q), ParseError> {
     }
     let tail: String = rest.collect();
     let tail = tail.trim();
-    let is_fahrenheit = says_fahrenheit::<Q>(tail);
+    let is_fahrenheit = says_fahrenheit(tail, symbol);
     let trailing = if is_fahrenheit {
         Prefix::One
     } else {
-        parse_unit::<Q>(tail, prefix.is_some())?
+        parse_unit(tail, symbol, prefix.is_some())?
     };
     if !digits.has_digit {
         return Err(ParseError::NoDigits);
@@ -171,14 +185,14 @@ fn parse_number<Q: Quantity>(text: &str) -> Result<(Q, Q), ParseError> {
     let number = parse_decimal(&digits.text).ok_or(ParseError::TooLong)?;
     let step = libm::pow(10.0, -f64::from(digits.decimals.unwrap_or(0)));
     if is_fahrenheit {
-        return Ok((Q::new((number - 32.0) / 1.8), Q::new(step / 1.8)));
+        return Ok(((number - 32.0) / 1.8, step / 1.8));
     }
-    Ok((Q::new(scaled(number, prefix)), Q::new(scaled(step, prefix))))
+    Ok((scaled(number, prefix), scaled(step, prefix)))
 }
 
 /// A temperature may be typed on the other scale, if it says so.
-fn says_fahrenheit<Q: Quantity>(unit: &str) -> bool {
-    Q::SYMBOL == "°C" && matches!(unit, "°F" | "°f" | "F" | "f")
+fn says_fahrenheit(unit: &str, symbol: &str) -> bool {
+    symbol == "°C" && matches!(unit, "°F" | "°f" | "F" | "f")
 }
 
 /// Dividing by a thousand is right to the last bit where multiplying by 0.001 is not.
@@ -200,8 +214,8 @@ fn letter_as_mark(letter: char) -> Option<Prefix> {
     }
 }
 
-fn parse_unit<Q: Quantity>(tail: &str, prefix_known: bool) -> Result<Prefix, ParseError> {
-    if is_unit::<Q>(tail) {
+fn parse_unit(tail: &str, symbol: &str, prefix_known: bool) -> Result<Prefix, ParseError> {
+    if is_unit(tail, symbol) {
         return Ok(Prefix::One);
     }
     let mut letters = tail.chars();
@@ -217,7 +231,7 @@ fn parse_unit<Q: Quantity>(tail: &str, prefix_known: bool) -> Result<Prefix, Par
         Some(prefix) if !prefix_known => (prefix, letters.as_str().trim_start()),
         _ => (Prefix::One, tail),
     };
-    if rest.is_empty() || is_unit::<Q>(rest) {
+    if rest.is_empty() || is_unit(rest, symbol) {
         return Ok(prefix);
     }
     // `rest` is not empty here, so there is a first character.
@@ -230,13 +244,13 @@ fn parse_unit<Q: Quantity>(tail: &str, prefix_known: bool) -> Result<Prefix, Par
 }
 
 // Written out letter by letter: the general change of case brings tables of 24 kB into the page.
-fn is_unit<Q: Quantity>(text: &str) -> bool {
-    let spellings: &[&str] = match Q::SYMBOL {
+fn is_unit(text: &str, symbol: &str) -> bool {
+    let spellings: &[&str] = match symbol {
         "Ω" => &["\u{2126}", "ω", "ohm", "ohms", "r"],
         "°C" => &["c", "°"],
         _ => &[],
     };
-    text.eq_ignore_ascii_case(Q::SYMBOL)
+    text.eq_ignore_ascii_case(symbol)
         || spellings
             .iter()
             .any(|spelt| text.eq_ignore_ascii_case(spelt))

@@ -4,16 +4,18 @@ mod about;
 pub mod assumptions;
 mod entry;
 pub mod keeping;
+pub mod practice;
 pub mod settings;
 pub mod weighing;
 
 use diagnosis::{Link, LinkState};
+use job::Origin;
 
 use crate::Words;
 
 pub use about::{ABOUT, ABOUT_HEADING, AboutSection};
 pub(crate) use entry::asked;
-pub use entry::{EntryWords, entry};
+pub use entry::{EntryWords, entry, says};
 
 /// The program's name.
 pub const NAME: &str = "Coldcase";
@@ -65,6 +67,17 @@ pub const EXAMPLES_HOW: &str = "Invented machines, measured on paper only.";
 pub const YOUR_JOBS: &str = "Your jobs";
 /// What an example is.
 pub const INVENTED: &str = "Invented example";
+/// What a job on a simulated machine is.
+pub const PRACTICE: &str = "Practice";
+/// Beside a job of no real machine.
+#[must_use]
+pub const fn not_of_a_machine(origin: Origin) -> Option<&'static str> {
+    match origin {
+        Origin::Person => None,
+        Origin::Invented => Some(INVENTED),
+        Origin::Practice => Some(PRACTICE),
+    }
+}
 /// Beside a job that can't be read.
 pub const CANNOT_READ: &str = "Can't be read";
 /// Beside a job from a newer program.

@@ -200,8 +200,12 @@ const WEIGHED_LIMITS: &str = "Ohms can condemn a compressor; they can't clear on
                               codes and licensed practice come first.";
 
 fn machine_lines(machine: &Machine, job: &Job) -> Vec<String> {
-    let invented = (job.origin() == Origin::Invented)
-        .then(|| "Invented example: no such machine was measured.".to_owned());
+    let unreal = match job.origin() {
+        Origin::Person => None,
+        Origin::Invented => Some("Invented example: no such machine was measured."),
+        Origin::Practice => Some("Practice: a simulated machine, no such machine was measured."),
+    };
+    let unreal = unreal.map(str::to_owned);
     let kind = machine.kind.map(|kind| kind.words().to_owned());
     let mains = machine
         .mains
@@ -213,7 +217,7 @@ fn machine_lines(machine: &Machine, job: &Job) -> Vec<String> {
         .plate
         .as_ref()
         .map(|plate| format!("Plate: {}", plate.replace('\n', "; ")));
-    [invented, kind, mains, gas, plate]
+    [unreal, kind, mains, gas, plate]
         .into_iter()
         .flatten()
         .collect()

@@ -133,12 +133,16 @@ fn renamed(text: &str, name: &str, new: &str) -> Result<String> {
 }
 
 /// Small as `gzip` packs it: functions with one caller stay apart, and functions lie by how often they are called, so
-/// that their numbers are short and alike.
+/// that their numbers are short and alike. Nothing points into the first kilobyte, the far end of the stack.
 const SMALL: &[&str] = &[
     "--one-caller-inline-max-function-size=1",
+    "--low-memory-unused",
     "-Oz",
+    "--optimize-added-constants-propagate",
     "--reorder-locals",
     "--reorder-functions",
+    "--strip-producers",
+    "--strip-target-features",
 ];
 
 /// Puts a wasm file in its place, made small where it is for release.

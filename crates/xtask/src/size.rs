@@ -8,12 +8,16 @@ use anyhow::{Context, Result, ensure};
 
 use crate::browser::Browser;
 use crate::server::{RunningServer, Seen, Site};
+use crate::stage::is_for_practice;
 
 /// What a phone must load before the first usable screen. This budget never moves.
 const FIRST_SCREEN_BUDGET: u64 = 200_000;
 
 /// What the service worker may fetch afterwards, for working offline.
 const WORKER_BUDGET: u64 = 450_000;
+
+/// What practising may fetch when it is first used.
+const PRACTICE_BUDGET: u64 = 90_000;
 
 /// One file that was requested.
 #[derive(Debug, PartialEq, Eq)]
@@ -63,8 +67,29 @@ pub(crate) fn check(dist: &Path) -> Result<()> {
         &worker,
         WORKER_BUDGET,
     );
+    let practice = practice_files(dist)?;
+    let early = seen.iter().find(|seen| practice.contains(&seen.file));
     ensure!(
-        first_total > 0 && worker_total > 0,
+        early.is_none(),
+        "what practising needs was fetched without practising: {early:?}"
+    );
+    let practice: Vec<Line> = practice
+        .into_iter()
+        .map(|file| {
+            Ok(Line {
+                bytes: size_of(&file)?,
+                file,
+                times: 1,
+            })
+        })
+        .collect::<Result<_>>()?;
+    let practice_total = print(
+        "Fetched when practising is first used",
+        &practice,
+        PRACTICE_BUDGET,
+    );
+    ensure!(
+        first_total > 0 && worker_total > 0 && practice_total > 0,
         "the browser requested nothing: the measurement itself is broken"
     );
     ensure!(
@@ -75,7 +100,23 @@ pub(crate) fn check(dist: &Path) -> Result<()> {
         worker_total <= WORKER_BUDGET,
         "the service worker is over its budget"
     );
+    ensure!(
+        practice_total <= PRACTICE_BUDGET,
+        "practising is over its budget"
+    );
     Ok(())
+}
+
+/// What of the page is fetched for practising only.
+fn practice_files(dist: &Path) -> Result<Vec<String>> {
+    let mut files = Vec::new();
+    for entry in std::fs::read_dir(dist)? {
+        let name = entry?.file_name().to_string_lossy().into_owned();
+        if is_for_practice(&name) {
+            files.push(name);
+        }
+    }
+    Ok(files)
 }
 
 fn lines<'a>(

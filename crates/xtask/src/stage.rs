@@ -19,7 +19,7 @@ const INDEX: &str = "index.html";
 const SCRIPT_PLACEHOLDER: &str = "./program.js";
 
 /// The line of the worker that the build replaces.
-const WORKER_PLACEHOLDER: &str = r#"const BUILD = { version: "", files: [] };"#;
+const WORKER_PLACEHOLDER: &str = r#"const BUILD = { version: "", files: [], practice: [] };"#;
 
 /// Finishes the page that Trunk has put into its staging folder.
 pub(crate) fn run() -> Result<()> {
@@ -69,6 +69,11 @@ fn read_all(folder: &Path, root: &Path, files: &mut BTreeMap<String, Vec<u8>>) -
         }
     }
     Ok(())
+}
+
+/// What practising needs, which is kept from its first use on.
+pub(crate) fn is_for_practice(name: &str) -> bool {
+    name.ends_with("split_practice.wasm") || name == "practice.js"
 }
 
 /// The page runs without pictures for home screens, which a browser fetches when it is asked to install the page, and
@@ -121,7 +126,8 @@ fn list_files(worker: &str, files: &BTreeMap<String, Vec<u8>>) -> Result<String>
     worker.hash(&mut hasher);
     let build = serde_json::json!({
         "version": format!("{:016x}", hasher.finish()),
-        "files": files.keys().collect::<Vec<_>>(),
+        "files": files.keys().filter(|name| !is_for_practice(name)).collect::<Vec<_>>(),
+        "practice": files.keys().filter(|name| is_for_practice(name)).collect::<Vec<_>>(),
     });
     Ok(worker.replace(WORKER_PLACEHOLDER, &format!("const BUILD = {build};")))
 }
@@ -165,6 +171,19 @@ mod tests {
             list_files(WORKER_PLACEHOLDER, &files(&[("./", "a"), ("app.js", "c")])).unwrap();
         assert_ne!(before, after);
         assert!(before.contains(r#"["./","app.js"]"#), "{before}");
+    }
+
+    #[test]
+    fn what_practising_needs_is_listed_apart() {
+        let all = [
+            ("./", "a"),
+            ("app-1f-split_practice.wasm", "b"),
+            ("practice.js", "c"),
+        ];
+        let listed = list_files(WORKER_PLACEHOLDER, &files(&all)).unwrap();
+        assert!(listed.contains(r#""files":["./"]"#), "{listed}");
+        let practice = r#""practice":["app-1f-split_practice.wasm","practice.js"]"#;
+        assert!(listed.contains(practice), "{listed}");
     }
 
     #[test]

@@ -30,6 +30,7 @@ pub(crate) fn walk(stage: &Stage, habits: &Habits, look: &mut Look<'_>) -> Resul
     places(&visit, look)?;
     files(&visit, look)?;
     settings(&visit, look)?;
+    practice(&visit, look)?;
     look_at(&visit, "#/about", "safety", look)?;
     look_at(&visit, "#/job/nowhere", "no such job", look)?;
     stage.close(visit);
@@ -215,6 +216,30 @@ fn files(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     visit.press("Delete this job")?;
     visit.see("Deleted:")?;
     look(visit, "jobs, one deleted")
+}
+
+fn practice(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    visit.go_to("#/practice")?;
+    visit.see("Five machines")?;
+    look(visit, "practice")?;
+    visit.press("The chest from the boathouse")?;
+    visit.see("What could be at fault")?;
+    look(visit, "practice, do")?;
+    open_check(visit, "Pins to the shell")?;
+    visit.press("Measure it")?;
+    visit.see("The meter shows")?;
+    look(visit, "practice, measured")?;
+    // It has to wait, and can be opened all the same.
+    visit.run("location.hash = location.hash.replace('shell', 'power-up')")?;
+    visit.see("First quarter of an hour plugged in")?;
+    visit.press("Listen")?;
+    visit.see("Enter this")?;
+    look(visit, "practice, heard")?;
+    visit.press("The truth")?;
+    look(visit, "practice, before the truth")?;
+    visit.press("Show the truth")?;
+    visit.see("What is wrong with it")?;
+    look(visit, "practice, the truth")
 }
 
 fn settings(visit: &Visit, look: &mut Look<'_>) -> Result<()> {

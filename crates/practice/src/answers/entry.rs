@@ -7,7 +7,7 @@ use quantity::{Celsius, Farads, Volts, parse_reading};
 use simulator::Display;
 
 /// The answer to a question; nothing where a page would have no such question.
-pub(super) fn answer(check: &str, item: &str, answer: Answer) -> Option<Content> {
+pub(crate) fn answer(check: &str, item: &str, answer: Answer) -> Option<Content> {
     let question = Question::new(check, item).ok()?;
     Some(Content::Answer { question, answer })
 }

@@ -2,7 +2,7 @@
 
 use diagnosis::Clue;
 use job::Content;
-use quantity::{Celsius, KelvinDelta, Ratio, Seconds};
+use quantity::{Celsius, KelvinDelta, Ratio, Seconds, parse_decimal};
 use simulator::Senses;
 use simulator::appliance::{Kind, Observation};
 use simulator::machine::{Heard, Session};
@@ -139,9 +139,9 @@ fn pattern(session: &Session) -> usize {
 fn temperatures(sheet: &mut Sheet) -> Option<usize> {
     let freezes = sheet.machine.blueprint().kind != Kind::PlateRefrigerator;
     let (first, second) = sheet.night()?.settled();
-    let first = sheet.kit.celsius(first).text.parse::<f64>().ok()?;
+    let first = parse_decimal(&sheet.kit.celsius(first).text)?;
     let second = match second {
-        Some(air) => Some(sheet.kit.celsius(air).text.parse::<f64>().ok()?),
+        Some(air) => Some(parse_decimal(&sheet.kit.celsius(air).text)?),
         None => None,
     };
     Some(match (freezes, second) {

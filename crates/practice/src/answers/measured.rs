@@ -6,7 +6,7 @@ use diagnosis::{
 };
 use job::{Answer, Content};
 use measure::windings::Pair;
-use quantity::{Celsius, Ohms};
+use quantity::{Celsius, Ohms, parse_decimal};
 use simulator::machine::{StartDevice, Trace};
 
 use super::Sheet;
@@ -214,9 +214,9 @@ pub(super) fn clue(sheet: &mut Sheet, clue: Clue) -> Option<Vec<Content>> {
 fn room_temperature(sheet: &mut Sheet) -> Vec<Content> {
     let room = sheet.machine.room();
     let display = sheet.kit.celsius(room).text;
-    let place = match display.parse::<f64>() {
-        Ok(degrees) if degrees > 32.0 => 1,
-        Ok(degrees) if degrees < 14.0 => 2,
+    let place = match parse_decimal(&display) {
+        Some(degrees) if degrees > 32.0 => 1,
+        Some(degrees) if degrees < 14.0 => 2,
         _ => 0,
     };
     shown(Clue::RoomTemperature, place).into_iter().collect()

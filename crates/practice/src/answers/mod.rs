@@ -11,6 +11,8 @@ mod measured;
 mod opening;
 mod powered;
 mod sheet;
+mod shown;
 
+pub(crate) use entry::answer;
 pub(crate) use opening::build_of;
 pub use sheet::Sheet;

@@ -2,7 +2,7 @@
 
 use diagnosis::Clue;
 use job::Content;
-use quantity::{Seconds, Watts};
+use quantity::{Seconds, Watts, parse_decimal};
 use simulator::appliance::Kind;
 use simulator::machine::{Ailment, Blueprint, Gear, Heard, Machine, Session, Trace};
 
@@ -132,7 +132,7 @@ fn level(sheet: &mut Sheet) -> Option<Vec<Content>> {
     if blueprint.gear == Gear::Inverter {
         return None;
     }
-    let shown_watts: f64 = sheet.kit.watts(now.watts).text.parse().ok()?;
+    let shown_watts = parse_decimal(&sheet.kit.watts(now.watts).text)?;
     let (least, most) = usual(&blueprint);
     let place = match shown_watts {
         watts if watts < least => 1,
@@ -155,7 +155,7 @@ fn trend(sheet: &mut Sheet) -> Option<Vec<Content>> {
     let session = running(sheet)?;
     let at = |minute: usize| session.course().samples.get(minute).map(|one| one.watts);
     let watts = [at(2)?, at(10)?, at(30)?];
-    let mut read = |watts: Watts| -> Option<f64> { sheet.kit.watts(watts).text.parse().ok() };
+    let mut read = |watts: Watts| -> Option<f64> { parse_decimal(&sheet.kit.watts(watts).text) };
     let [first, early, late] = watts;
     let (first, early, late) = (read(first)?, read(early)?, read(late)?);
     let place = match () {
@@ -199,7 +199,7 @@ fn sagging(sheet: &mut Sheet) -> Option<usize> {
     let lowest = sheet.quarter()?.lowest_volts(&machine);
     let rest = sheet.kit.volts(machine.volts_at_rest()).text;
     let lowest = sheet.kit.volts(lowest).text;
-    let (rest, lowest): (f64, f64) = (rest.parse().ok()?, lowest.parse().ok()?);
+    let (rest, lowest) = (parse_decimal(&rest)?, parse_decimal(&lowest)?);
     Some(match 1.0 - lowest / rest {
         fall if fall < 0.05 => 0,
         fall if fall < 0.1 => 1,

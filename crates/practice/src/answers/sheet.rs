@@ -68,6 +68,11 @@ impl Sheet {
         opening::symptom(self).is_none()
     }
 
+    /// What anybody would complain of; nothing where it works.
+    pub(crate) fn symptom(&mut self) -> Option<diagnosis::Complaint> {
+        opening::symptom(self)
+    }
+
     /// The same machine with all ice gone.
     pub(super) fn thawed(&self) -> Self {
         Self {
@@ -78,7 +83,7 @@ impl Sheet {
     }
 
     /// Tools and senses of this task alone, so that the order of tasks changes nothing.
-    fn take_up_tools(&mut self, task: Task) {
+    pub(super) fn take_up_tools(&mut self, task: Task) {
         let place = Task::all().position(|one| one == task).unwrap_or(0) as u64;
         self.senses = Senses::ordinary(self.chance.fork(100 + place));
         self.kit.take_up(self.chance.fork(300 + place));

@@ -39,6 +39,9 @@ fn about(question: &Question) -> String {
     if question.check.as_str() == Figures::CHECK {
         return "Figures it was weighed with".to_owned();
     }
+    if question.check.as_str() == "practice" {
+        return super::practice::MACHINE.to_owned();
+    }
     let known = machine_item(question)
         .or_else(|| windings_item(question))
         .or_else(|| ask(question).map(whole::about))
@@ -98,7 +101,9 @@ fn ask(question: &Question) -> Option<Ask> {
     Ask::from_names(question.check.as_str(), question.item.as_str())
 }
 
-fn says(question: &Question, answer: &Answer, locale: &Locale) -> String {
+/// An answer in words, as its question offers it.
+#[must_use]
+pub fn says(question: &Question, answer: &Answer, locale: &Locale) -> String {
     match answer {
         Answer::Reading(reading) => measured(reading.measured, locale),
         Answer::Choice(name) => choice(question, name.as_str())

@@ -42,6 +42,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "job",
             "jobfile",
             "measure",
+            "practice",
             "quantity",
             "wording",
         ],

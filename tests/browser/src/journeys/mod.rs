@@ -17,10 +17,12 @@ mod full_storage_loses_nothing;
 mod is_accessible_on_every_screen;
 mod old_browsers_are_told;
 mod opens_again_without_a_network;
+mod practises_without_a_network;
 mod runs_at_a_plain_address;
 mod runs_below_a_path;
 mod runs_without_storage;
 mod shows_the_pictures_of_the_readme;
+mod solves_a_practice_machine;
 mod two_tabs_lose_no_entry;
 mod weighs_the_whole_machine;
 mod works_by_keyboard_alone;
@@ -78,9 +80,11 @@ const ALL: &[Journey] = journeys! {
     is_accessible_on_every_screen: Engines::Both,
     old_browsers_are_told: Engines::Chromium,
     opens_again_without_a_network: Engines::Chromium,
+    practises_without_a_network: Engines::Chromium,
     runs_at_a_plain_address: Engines::Chromium,
     runs_below_a_path: Engines::Both,
     runs_without_storage: Engines::Chromium,
+    solves_a_practice_machine: Engines::Both,
     two_tabs_lose_no_entry: Engines::Chromium,
     weighs_the_whole_machine: Engines::Both,
     works_by_keyboard_alone: Engines::Both,
