@@ -2,14 +2,12 @@
 //!
 //! Answers: which of the two, and what of it is heard? Must never know: what is wrong with it.
 
-use quantity::{Hertz, Watts, WattsPerKelvin};
+use quantity::{Hertz, Watts};
 
-use super::plugged::{Event, GAS_COOLING, PluggedCompressor};
+use super::plugged::{Event, PluggedCompressor, around};
 use crate::Chance;
 use crate::appliance::{Demand, Drive, Turning};
-use crate::compressor::Surroundings;
 use crate::inverter::InverterCompressor;
-use crate::rotor::Pressures;
 use crate::supply::Supply;
 
 /// The speed that a board asks for in a warm cabinet, turns a second. Such machines run at 25 to
@@ -39,15 +37,7 @@ impl PluggedInverter {
 
 impl Drive for PluggedInverter {
     fn step(&mut self, demand: &Demand) -> Turning {
-        let around = Surroundings {
-            room: demand.room,
-            pressures: Pressures {
-                suction: demand.suction,
-                discharge: demand.discharge,
-            },
-            gas_torque: Some(demand.gas_torque),
-            gas_cooling: WattsPerKelvin::new(GAS_COOLING),
-        };
+        let around = around(demand);
         let asked = demand.calls.then_some(SPEED);
         let passed =
             self.compressor

@@ -14,7 +14,20 @@ use crate::supply::Supply;
 
 /// What suction gas takes from motor and pump, in W/K: a gram or so of vapour a second (from
 /// memory).
-pub(super) const GAS_COOLING: f64 = 0.3;
+const GAS_COOLING: f64 = 0.3;
+
+/// What a compressor meets in a step of an appliance.
+pub(super) fn around(demand: &Demand) -> Surroundings {
+    Surroundings {
+        room: demand.room,
+        pressures: Pressures {
+            suction: demand.suction,
+            discharge: demand.discharge,
+        },
+        gas_torque: Some(demand.gas_torque),
+        gas_cooling: WattsPerKelvin::new(GAS_COOLING),
+    }
+}
 
 /// Something that is heard, and when, in seconds since it was plugged in.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -109,15 +122,7 @@ impl PluggedCompressor {
 
 impl Drive for PluggedCompressor {
     fn step(&mut self, demand: &Demand) -> Turning {
-        let around = Surroundings {
-            room: demand.room,
-            pressures: Pressures {
-                suction: demand.suction,
-                discharge: demand.discharge,
-            },
-            gas_torque: Some(demand.gas_torque),
-            gas_cooling: WattsPerKelvin::new(GAS_COOLING),
-        };
+        let around = around(demand);
         let was_dead = self.outlet_is_dead();
         let passed = self.compressor.advance(
             demand.step,

@@ -84,7 +84,7 @@ const ALL: &[Journey] = journeys! {
     runs_at_a_plain_address: Engines::Chromium,
     runs_below_a_path: Engines::Both,
     runs_without_storage: Engines::Chromium,
-    solves_a_practice_machine: Engines::Both,
+    solves_a_practice_machine: Engines::Chromium,
     two_tabs_lose_no_entry: Engines::Chromium,
     weighs_the_whole_machine: Engines::Both,
     works_by_keyboard_alone: Engines::Both,
