@@ -8,7 +8,7 @@
 use diagnosis::{Build, Choice, Fault, Priors};
 use quantity::Ratio;
 use simulator::appliance::Kind;
-use simulator::machine::{Ailment, Blueprint, Machine, Trouble};
+use simulator::machine::{Ailment, Blueprint, Gear, Machine, Trouble};
 use simulator::{Chance, ParameterError};
 
 use crate::answers::{Sheet, build_of};
@@ -42,7 +42,7 @@ pub fn drawn(
     seed: u64,
     number: u64,
 ) -> Result<Option<Sheet>, ParameterError> {
-    let chance = Chance::new(seed).fork(number + 1);
+    let chance = Chance::new(seed).fork(number.wrapping_add(1));
     let mut first = chance.fork(0);
     let (kind, is_inverter) = kind(&mut first);
     let wanted = main_fault(priors, kind, is_inverter, &mut first);
@@ -121,7 +121,7 @@ fn troubles(
     let main = ailment_of(wanted, chance).filter(|ailment| ailment.exists_in(blueprint))?;
     let mut troubles = vec![trouble(main, chance)];
     if chance.happens(SECOND) {
-        let is_inverter = build_of(blueprint.kind, false) != blueprint_build(blueprint);
+        let is_inverter = blueprint.gear == Gear::Inverter;
         let other = main_fault(priors, blueprint.kind, is_inverter, chance);
         let other = other.filter(|other| other.part() != wanted.part());
         let other = other.and_then(|other| ailment_of(other, chance));
@@ -130,9 +130,4 @@ fn troubles(
         }
     }
     Some(troubles)
-}
-
-fn blueprint_build(blueprint: &Blueprint) -> Build {
-    let is_inverter = blueprint.gear == simulator::machine::Gear::Inverter;
-    build_of(blueprint.kind, is_inverter)
 }

@@ -1,7 +1,9 @@
 //! Which checks somebody made on a machine, and what they take by the app's own minutes.
 
-use diagnosis::{Build, Check, Task};
+use diagnosis::{Build, Task};
 use job::{Answer, Content, Job};
+
+use crate::walk::is_told_at_once;
 
 /// Checks in their order, with what they take.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -24,7 +26,8 @@ impl Effort {
                 return None;
             };
             let task = Task::from_name(question.check.as_str())?;
-            (!is_told(task) && !matches!(answer, Answer::NotDone(_))).then_some(task)
+            let is_told = matches!(task, Task::Check(check) if is_told_at_once(check));
+            (!is_told && !matches!(answer, Answer::NotDone(_))).then_some(task)
         });
         Self::of_tasks(made, build)
     }
@@ -42,13 +45,6 @@ impl Effort {
         }
         effort
     }
-}
-
-const fn is_told(task: Task) -> bool {
-    matches!(
-        task,
-        Task::Check(Check::Machine | Check::Refrigerant | Check::StoredCharge)
-    )
 }
 
 #[cfg(test)]

@@ -170,5 +170,9 @@ mod tests {
             NotMade::Untold
         );
         assert_eq!(again(vec![text("seed", "3")]), NotMade::Untold);
+        // The last number that there is makes a machine, another than was told.
+        let last = u64::MAX.to_string();
+        let opening = vec![text("seed", "3"), text("number", &last)];
+        assert_eq!(again(opening), NotMade::Another);
     }
 }

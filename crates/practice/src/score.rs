@@ -1,7 +1,7 @@
 //! How one walk came out, held against the truth.
 
 use diagnosis::{Action, Clue, Fault, Proposal, Task, Whole};
-use simulator::machine::Machine;
+use simulator::machine::{Ailment, Machine};
 
 use crate::answers::build_of;
 use crate::truth::fault_of;
@@ -135,20 +135,11 @@ fn condemns_compressor(best: &Proposal) -> bool {
         best.action,
         Action::Scrap | Action::LicensedWork | Action::StopDoNotEnergise
     );
-    let at_compressor = best.fault.is_none_or(|fault| {
-        matches!(
-            fault,
-            Fault::InnerProtectorOpen
-                | Fault::WindingOpen
-                | Fault::TurnsShorted
-                | Fault::InverterMotorFailed
-                | Fault::WindingLeaks
-                | Fault::RotorSeized
-                | Fault::RotorTight
-                | Fault::ValvesWorn
-        )
-    });
-    gives_up && at_compressor
+    let is_in_compressor = |fault: Fault| {
+        let mut ailments = Ailment::ALL.iter();
+        ailments.any(|ailment| ailment.is_in_compressor() && fault_of(*ailment) == fault)
+    };
+    gives_up && best.fault.is_none_or(is_in_compressor)
 }
 
 /// Whether a check is a hazard on this very machine: a kit or a plain device on an inverter's

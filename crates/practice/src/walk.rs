@@ -137,7 +137,7 @@ fn test_fit(whole: &Whole, done: &[Task]) -> Option<(Task, f64, f64)> {
 }
 
 /// Whether a check is part of what is told at the beginning.
-fn is_told_at_once(check: Check) -> bool {
+pub(crate) const fn is_told_at_once(check: Check) -> bool {
     matches!(
         check,
         Check::Machine | Check::Refrigerant | Check::StoredCharge
