@@ -4,26 +4,17 @@
 //!
 //! The reference is a million exponentials in the same run, by which machines can be compared.
 
+#[path = "../tests/surroundings/mod.rs"]
+mod surroundings;
+
 use std::hint::black_box;
 use std::time::Instant;
 
-use quantity::{Celsius, Hertz, NewtonMetres, Pascals, Seconds, Volts, WattsPerKelvin};
-use simulator::compressor::{Compressor, Parts, Surroundings};
-use simulator::rotor::Pressures;
+use quantity::{Hertz, NewtonMetres, Seconds, Volts};
+use simulator::compressor::{Compressor, Parts};
 use simulator::supply::Supply;
 use simulator::{Chance, ParameterError};
-
-fn around(low: f64, high: f64) -> Surroundings {
-    Surroundings {
-        room: Celsius::new(25.0),
-        pressures: Pressures {
-            suction: Pascals::new(low),
-            discharge: Pascals::new(high),
-        },
-        gas_torque: None,
-        gas_cooling: WattsPerKelvin::new(0.3),
-    }
-}
+use surroundings::around;
 
 /// The median of so many runs, in milliseconds.
 fn median<E>(runs: usize, mut run: impl FnMut(usize) -> Result<(), E>) -> Result<f64, E> {

@@ -3,15 +3,14 @@
 // What a test builds for itself is right by construction.
 #![allow(clippy::unwrap_used)]
 
+mod surroundings;
+
 use proptest::prelude::*;
-use quantity::{
-    Celsius, CubicMetres, Hertz, Kilograms, NewtonMetres, Ohms, Pascals, Ratio, Seconds, Volts,
-    WattsPerKelvin,
-};
+use quantity::{Celsius, CubicMetres, Hertz, Kilograms, NewtonMetres, Ohms, Ratio, Seconds, Volts};
 use simulator::Chance;
 use simulator::compressor::{Compressor, Energy, Parts, Period, StartRecord, Surroundings};
-use simulator::rotor::Pressures;
 use simulator::supply::Supply;
+use surroundings::around;
 
 /// The bound of the conservation laws here, relative to what was taken.
 const KEPT: f64 = 1e-9;
@@ -19,18 +18,6 @@ const KEPT: f64 = 1e-9;
 fn miss(energy: &Energy) -> f64 {
     let taken = energy.taken.get();
     (energy.gone().get() - taken).abs() / taken.max(1e-6)
-}
-
-fn around(low: f64, high: f64) -> Surroundings {
-    Surroundings {
-        room: Celsius::new(25.0),
-        pressures: Pressures {
-            suction: Pascals::new(low),
-            discharge: Pascals::new(high),
-        },
-        gas_torque: None,
-        gas_cooling: WattsPerKelvin::new(0.3),
-    }
 }
 
 /// Every number of a record.

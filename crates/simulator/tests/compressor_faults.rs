@@ -3,28 +3,15 @@
 // What a test builds for itself is right by construction.
 #![allow(clippy::unwrap_used)]
 
-use quantity::{
-    Amps, Celsius, Farads, Hertz, NewtonMetres, Ohms, Pascals, Ratio, Seconds, Volts,
-    WattsPerKelvin,
-};
+mod surroundings;
+
+use quantity::{Amps, Celsius, Farads, Hertz, NewtonMetres, Ohms, Ratio, Seconds, Volts};
 use simulator::Chance;
-use simulator::compressor::{Compressor, Parts, Period, StartRecord, Surroundings};
+use simulator::compressor::{Compressor, Parts, Period, StartRecord};
 use simulator::protector::ProtectorFault;
-use simulator::rotor::Pressures;
 use simulator::start_gear::{Capacitor, Contact, Ptc, StartGear, Switch};
 use simulator::supply::{GroundFaultDevice, Supply};
-
-fn around(low: f64, high: f64) -> Surroundings {
-    Surroundings {
-        room: Celsius::new(25.0),
-        pressures: Pressures {
-            suction: Pascals::new(low),
-            discharge: Pascals::new(high),
-        },
-        gas_torque: None,
-        gas_cooling: WattsPerKelvin::new(0.3),
-    }
-}
+use surroundings::around;
 
 const LEVEL: (f64, f64) = (4e5, 4e5);
 const WORKING: (f64, f64) = (1.1e5, 1.1e6);

@@ -3,26 +3,16 @@
 // What a test builds for itself is right by construction.
 #![allow(clippy::unwrap_used)]
 
+mod surroundings;
+
 use quantity::WattsPerKelvin;
-use quantity::{Amps, Celsius, Hertz, NewtonMetres, Ohms, Pascals, Ratio, Seconds, Volts};
+use quantity::{Amps, Hertz, NewtonMetres, Ohms, Ratio, Seconds, Volts};
 use simulator::Chance;
-use simulator::compressor::{Compressor, Parts, StartRecord, Surroundings};
+use simulator::compressor::{Compressor, Parts, StartRecord};
 use simulator::protector::Place;
-use simulator::rotor::Pressures;
 use simulator::start_gear::{Branch, Capacitor, Contact, Electronic, StartGear, Switch};
 use simulator::supply::Supply;
-
-fn around(low: f64, high: f64) -> Surroundings {
-    Surroundings {
-        room: Celsius::new(25.0),
-        pressures: Pressures {
-            suction: Pascals::new(low),
-            discharge: Pascals::new(high),
-        },
-        gas_torque: None,
-        gas_cooling: WattsPerKelvin::new(0.3),
-    }
-}
+use surroundings::around;
 
 fn outlet() -> Supply {
     Supply::outlet(Volts::new(115.0), Hertz::new(60.0))

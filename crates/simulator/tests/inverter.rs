@@ -3,27 +3,15 @@
 // What a test builds for itself is right by construction.
 #![allow(clippy::unwrap_used)]
 
-use proptest::prelude::*;
-use quantity::{
-    Celsius, Hertz, NewtonMetres, Ohms, Pascals, Ratio, Seconds, Volts, WattsPerKelvin,
-};
-use simulator::Chance;
-use simulator::compressor::{Energy, Period, StartRecord, Surroundings};
-use simulator::inverter::{BoardFault, InverterCompressor, InverterParts};
-use simulator::rotor::Pressures;
-use simulator::supply::{GroundFaultDevice, Supply};
+mod surroundings;
 
-fn around(low: f64, high: f64) -> Surroundings {
-    Surroundings {
-        room: Celsius::new(25.0),
-        pressures: Pressures {
-            suction: Pascals::new(low),
-            discharge: Pascals::new(high),
-        },
-        gas_torque: None,
-        gas_cooling: WattsPerKelvin::new(0.3),
-    }
-}
+use proptest::prelude::*;
+use quantity::{Hertz, NewtonMetres, Ohms, Ratio, Seconds, Volts};
+use simulator::Chance;
+use simulator::compressor::{Energy, Period, StartRecord};
+use simulator::inverter::{BoardFault, InverterCompressor, InverterParts};
+use simulator::supply::{GroundFaultDevice, Supply};
+use surroundings::around;
 
 fn outlet() -> Supply {
     Supply::outlet(Volts::new(230.0), Hertz::new(50.0))
