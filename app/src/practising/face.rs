@@ -36,6 +36,15 @@ impl Face {
         }
     }
 
+    /// What somebody types who reads it off. Degrees with their scale: the page may count in the
+    /// other one.
+    pub(super) fn typed(typed: &str, unit: Unit) -> String {
+        match unit {
+            Unit::Celsius => [typed, " °C"].concat(),
+            Unit::Ohm | Unit::Volt | Unit::Farad => typed.to_owned(),
+        }
+    }
+
     /// The same as said.
     pub(super) fn said(&self) -> String {
         if self.digits == "OL" {

@@ -97,8 +97,9 @@ fn find_out(session: Session, needs: &Instrument, probe: Probe) -> Found {
         Ok(None) => Found::Nothing,
         Ok(Some(Answer::Reading(reading))) => {
             let typed = reading.typed.as_str();
-            (needs.fill)(typed.to_owned());
-            let face = Face::of(typed, reading.measured.unit());
+            let unit = reading.measured.unit();
+            (needs.fill)(Face::typed(typed, unit));
+            let face = Face::of(typed, unit);
             Found::Number(face, probe.is_printed)
         }
         Ok(Some(answer)) => {

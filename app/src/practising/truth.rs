@@ -79,6 +79,9 @@ fn tell(needs: &Truth, made: Made, sheet: &mut Sheet) -> Told {
     let troubles = sheet.machine().troubles().iter();
     let wrong = troubles.map(|trouble| {
         let fault = (needs.fault)(fault_of(trouble.ailment));
+        if !trouble.ailment.is_graded() {
+            return [fault, "."].concat();
+        }
         [fault, ": ", words::severity(trouble.severity.get()), "."].concat()
     });
     let wrong = wrong.collect();

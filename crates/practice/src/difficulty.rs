@@ -41,11 +41,13 @@ impl Difficulty {
     /// Whether a machine is as hard as this.
     fn is_of(self, sheet: &Sheet) -> bool {
         let troubles = sheet.machine().troubles();
-        let severities = || troubles.iter().map(|one| one.severity.get());
+        // An open contact shows all it has, however bad it is called.
+        let graded = troubles.iter().filter(|one| one.ailment.is_graded());
+        let mut severities = graded.map(|one| one.severity.get());
         match self {
-            Self::Easy => troubles.len() == 1 && severities().all(|how| how > PLAIN),
+            Self::Easy => troubles.len() == 1 && severities.all(|how| how > PLAIN),
             Self::Ordinary => true,
-            Self::Hard => troubles.len() > 1 || severities().any(|how| how < FAINT),
+            Self::Hard => troubles.len() > 1 || severities.any(|how| how < FAINT),
         }
     }
 
@@ -69,13 +71,15 @@ mod tests {
             assert_eq!(made, again);
             assert_eq!(sheet.machine().troubles(), other.machine().troubles());
             let troubles = sheet.machine().troubles();
+            let is_graded = troubles.iter().all(|one| one.ailment.is_graded());
+            let severity = troubles.first().map_or(0.0, |one| one.severity.get());
             match difficulty {
                 Difficulty::Easy => {
-                    assert!(troubles.len() == 1 && troubles[0].severity.get() > 0.6)
+                    assert!(troubles.len() == 1 && (severity > 0.6 || !is_graded));
                 }
                 Difficulty::Ordinary => assert!(troubles.len() <= 2),
                 Difficulty::Hard => {
-                    assert!(troubles.len() == 2 || troubles[0].severity.get() < 0.35)
+                    assert!(troubles.len() == 2 || (severity < 0.35 && is_graded));
                 }
             }
         }

@@ -144,11 +144,10 @@ impl Case<'_> {
     }
 
     /// The check that the verdict asks for before any other: to fit a part to see, once the old
-    /// one was looked at; a second sign before a sealed system is given up.
+    /// one and the pins were looked at; a second sign before a sealed system is given up.
     pub(super) fn asks_first(&self, verdict: &Verdict) -> Option<Task> {
-        let looked_at = self.was_done(Task::Check(Check::StartDevice));
-        if verdict.best.action == Action::TestFit && looked_at {
-            return Some(TEST_FIT);
+        if verdict.best.action == Action::TestFit {
+            return Some(self.look_before_fitting(&verdict.best).unwrap_or(TEST_FIT));
         }
         self.missing_proof(&verdict.best, &verdict.hold)
     }
@@ -158,6 +157,19 @@ impl Case<'_> {
         self.sealed_sign(best)
             .or_else(|| self.place_of_leak(best))
             .or_else(|| self.trial_of_compressor(best, hold))
+            .or_else(|| self.look_before_fitting(best))
+    }
+
+    /// The look and the ohms that come before a part is fetched to be fitted: who fits it bares
+    /// the pins anyway, and an open winding or a good old part makes the trial needless.
+    fn look_before_fitting(&self, best: &Proposal) -> Option<Task> {
+        const LOOKS: [Check; 3] = [Check::StartDevice, Check::Shell, Check::Windings];
+        if best.action != Action::TestFit {
+            return None;
+        }
+        let looks = LOOKS.iter().map(|check| Task::Check(*check));
+        let mut open = looks.filter(|task| !self.was_done(*task));
+        open.find(|task| self.next.iter().any(|check| check.task == *task))
     }
 
     /// The check that tells a winding's leak from another part's, where none was made: from the

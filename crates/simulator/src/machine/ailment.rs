@@ -6,11 +6,13 @@
 //! Ranges of severity are this crate's own judgement: from "barely worse than sound" to "as bad as
 //! it gets", each as likely as any other.
 
+mod nature;
+
 use quantity::{Amps, Celsius, KelvinDelta, Kilograms, Ohms, Ratio};
 
 use super::build::Build;
 use super::traces::Trace;
-use crate::appliance::{Kind, Mains};
+use crate::appliance::Mains;
 use crate::cabinet::CabinetFault;
 use crate::circuit::CircuitFault;
 use crate::inverter::BoardFault;
@@ -124,57 +126,6 @@ ailments! {
 }
 
 impl Ailment {
-    /// Whether such a machine can have it.
-    #[must_use]
-    pub fn exists_in(self, blueprint: &super::Blueprint) -> bool {
-        use super::{Control, Gear};
-        let inverter = blueprint.gear == Gear::Inverter;
-        match self {
-            Self::SensorOff | Self::BoardDead => blueprint.control == Control::Board,
-            Self::ThermostatOpen | Self::ThermostatStuck => {
-                blueprint.control == Control::Thermostat
-            }
-            Self::ColdRoom => blueprint.kind == Kind::FrostFreeOneThermostat,
-            Self::BlowerStopped
-            | Self::NeverDefrosts
-            | Self::HeaterOpen
-            | Self::DamperShut
-            | Self::RoomFanStopped
-            | Self::StuckInDefrost => blueprint.is_frost_free(),
-            Self::CapacitorWeak | Self::CapacitorShorted => blueprint.capacitor().is_some(),
-            Self::PhaseOpen | Self::DriveDead => inverter,
-            Self::ProtectorOpen
-            | Self::ProtectorWeak
-            | Self::InnerProtectorOpen
-            | Self::MainWindingOpen
-            | Self::StartWindingOpen
-            | Self::TurnsShorted
-            | Self::StartDeviceOpen
-            | Self::StartDeviceWeak
-            | Self::StartDeviceStaysIn
-            | Self::RotorTight
-            | Self::RotorSeized => !inverter,
-            _ => true,
-        }
-    }
-
-    /// Whether it sits inside of the compressor's shell.
-    #[must_use]
-    pub const fn is_in_compressor(self) -> bool {
-        matches!(
-            self,
-            Self::InnerProtectorOpen
-                | Self::MainWindingOpen
-                | Self::StartWindingOpen
-                | Self::TurnsShorted
-                | Self::PhaseOpen
-                | Self::WindingLeaks
-                | Self::RotorTight
-                | Self::RotorSeized
-                | Self::ValvesWorn
-        )
-    }
-
     /// Changes what is built. The severity lies between 0 and 1.
     pub(super) fn afflict(self, severity: f64, build: &mut Build) {
         let severity = severity.clamp(0.0, 1.0);
@@ -246,7 +197,10 @@ impl Ailment {
             Self::CapacitorWeak | Self::CapacitorShorted => {
                 let capacitors = parts.gear.branches.iter_mut();
                 for capacitor in capacitors.filter_map(|branch| branch.capacitor.as_mut()) {
-                    capacitor.short = self == Self::CapacitorShorted;
+                    if self == Self::CapacitorShorted {
+                        capacitor.short = true;
+                        continue;
+                    }
                     let left = (1.0 - severity * 1.4).max(0.0);
                     capacitor.capacitance = capacitor.capacitance * left;
                 }
@@ -308,7 +262,7 @@ impl Ailment {
 
     fn afflict_cabinet(self, severity: f64, build: &mut Build) {
         let frost_free = build.blueprint.is_frost_free();
-        let (fault, severity) = match self {
+        let (fault, how) = match self {
             Self::SetOff => return build.traces.push(Trace::SetOff),
             Self::BoardDead => return build.traces.push(Trace::BoardDead),
             Self::ThermostatOpen => (CabinetFault::ThermostatOpen, 1.0),
@@ -330,7 +284,7 @@ impl Ailment {
                 return;
             }
         };
-        build.afflict_cabinet(fault, severity);
+        build.afflict_cabinet(fault, how);
         if matches!(self, Self::NeverDefrosts | Self::HeaterOpen | Self::IcedUp) {
             build.frost = Ratio::new(between(0.6, 1.0, severity));
         }

@@ -159,13 +159,13 @@ pub const MINUTES_HOW: &str = "Minutes are the app's own for each check, by judg
 /// Leads to the next one.
 pub const ANOTHER_ONE: &str = "Practise on another";
 
-/// How plainly a fault shows, by its severity from 0 to 1, after its name.
+/// How bad a case of a fault it is, by its severity from 0 to 1, after its name.
 #[must_use]
 pub fn severity(severity: f64) -> &'static str {
     match severity {
-        faint if faint < 0.35 => "barely shows",
-        middling if middling < 0.6 => "shows",
-        _ => "can't be overlooked",
+        slight if slight < 0.35 => "a slight case",
+        middling if middling < 0.6 => "a plain case",
+        _ => "a bad case",
     }
 }
 
@@ -207,6 +207,6 @@ mod tests {
     #[test]
     fn a_fault_is_as_plain_as_it_is_bad() {
         let said = [0.0, 0.5, 1.0].map(severity);
-        assert_eq!(said, ["barely shows", "shows", "can't be overlooked"]);
+        assert_eq!(said, ["a slight case", "a plain case", "a bad case"]);
     }
 }
