@@ -11,7 +11,7 @@ fn hums() -> Story {
     let mut story = Story::grounded("120-v-60-hz")
         .with("machine", "complaint", "hums-then-clicks")
         .with("power-up", "answer", "hums-then-clicks")
-        .with("click-interval", "answer", "within-seconds")
+        .with("click-interval", "answer", "no-click")
         .with("other-outlet", "answer", "same")
         .with("run-pattern", "answer", "never");
     story.tick("history", "known", &[]);
