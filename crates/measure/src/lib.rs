@@ -16,6 +16,7 @@ mod meter;
 mod protector;
 mod ranking;
 mod start_device;
+pub mod start_trials;
 mod stored_charge;
 mod winding_temperature;
 pub mod windings;
