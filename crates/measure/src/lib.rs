@@ -10,6 +10,8 @@
 
 #![forbid(unsafe_code)]
 
+mod against_limits;
+mod capacitor;
 mod doubt;
 mod insulation;
 mod meter;
@@ -21,6 +23,11 @@ mod stored_charge;
 mod winding_temperature;
 pub mod windings;
 
+pub use against_limits::{Against, against};
+pub use capacitor::{
+    CAPACITANCE_LIMITS, CapacitorDoubt, CapacitorError, CapacitorMarking, CapacitorUse,
+    Replacement, capacitance, doubt_about_capacitance, replacement,
+};
 pub use doubt::{Doubt, doubt_about_insulation, doubt_about_leads, doubt_about_ohms};
 pub use insulation::{
     IN_SERVICE_CLASS_I, IN_SERVICE_HEATERS, Insulation, InsulationReading, LEAK, ProtectiveDevice,
