@@ -20,6 +20,7 @@ mod ranking;
 mod start_device;
 pub mod start_trials;
 mod stored_charge;
+pub mod supply;
 mod winding_temperature;
 pub mod windings;
 
