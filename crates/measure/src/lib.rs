@@ -17,10 +17,12 @@ mod insulation;
 mod meter;
 mod protector;
 mod ranking;
+pub mod running;
 mod start_device;
 pub mod start_trials;
 mod stored_charge;
 pub mod supply;
+mod watts_trend;
 mod winding_temperature;
 pub mod windings;
 
@@ -41,4 +43,5 @@ pub use start_device::{
     Band, CurrentRelay, PotentialRelay, Ptc, current_relay, potential_relay, ptc,
 };
 pub use stored_charge::{SAFE_BELOW, can_hurt, discharge_time, peak_power, stored_energy};
+pub use watts_trend::{Direction, STEADY, WattsAt, WattsTrend, watts_trend};
 pub use winding_temperature::{Conductor, winding_temperature};

@@ -3,10 +3,13 @@
 // What a test builds for itself is right by construction.
 #![allow(clippy::unwrap_used)]
 
+use measure::running::{both_windings_bound, power_factor, run_winding_bound};
 use measure::supply::{Conductors, SUPPLY_STANDARDS, VoltageStandard, longest_cord, torque_left};
 use measure::{Against, CapacitorMarking, capacitance};
 use proptest::prelude::*;
-use quantity::{Accuracy, Amps, Celsius, Farads, Hertz, Metres, Sources, Uncertain, Volts};
+use quantity::{
+    Accuracy, Amps, Celsius, Farads, Hertz, Metres, Ohms, Sources, Uncertain, Volts, Watts,
+};
 
 fn close(found: f64, expected: f64, tolerance: f64, what: &str) {
     let off = (found - expected).abs();
@@ -63,6 +66,41 @@ fn a_value_near_its_limit_is_not_condemned() {
     assert_eq!(judged(36.1), Against::Below);
     assert_eq!(judged(45.0), Against::Within);
     assert_eq!(judged(52.0), Against::Above);
+}
+
+/// Source: derived from V/R, since reactance only lowers a current: 4 Ω at 115 V can't draw
+/// 28.75 A, 18 Ω at 230 V not 12.8 A. Both windings are in parallel.
+#[test]
+fn windings_bound_the_current_with_the_rotor_locked() {
+    let ohms = |value| Uncertain::exact(Ohms::new(value));
+    let bound = |volts, run| run_winding_bound(Volts::new(volts), &ohms(run)).unwrap();
+    close(bound(115.0, 4.0).value().get(), 28.75, 1e-9, "115 V");
+    close(bound(230.0, 18.0).value().get(), 12.8, 0.05, "230 V");
+    let volts = Volts::new(115.0);
+    let both = both_windings_bound(volts, &ohms(4.0), &ohms(7.0), Ohms::new(5.0)).unwrap();
+    let parallel = 4.0 * 12.0 / 16.0;
+    close(both.value().get(), 115.0 / parallel, 1e-9, "both");
+}
+
+/// Source: Fitzgerald, Kingsley & Umans, *Electric Machinery*, 6e, example 9.2 (data from memory):
+/// 147.4 W out at an efficiency of 0.599, 110 V and 3.605 A: power factor 0.621. Uncertainties by
+/// JCGM 100:2008, equation 10: 1, 0.5 and 2 % add as squares.
+#[test]
+fn a_power_factor_carries_the_errors_of_all_three_readings() {
+    let mut sources = Sources::default();
+    let watts = 147.4 / 0.599;
+    let power = Uncertain::exact(Watts::new(watts)).with(sources.fresh(), Watts::new(0.01 * watts));
+    let volts = Uncertain::exact(Volts::new(110.0)).with(sources.fresh(), Volts::new(0.55));
+    let amps = Uncertain::exact(Amps::new(3.605)).with(sources.fresh(), Amps::new(0.0721));
+    let found = power_factor(&power, &volts, &amps).unwrap();
+    close(found.value().get(), 0.621, 0.0005, "power factor");
+    let relative = found.standard().get() / found.value().get();
+    close(
+        relative,
+        (1.0f64 + 0.25 + 4.0).sqrt() / 100.0,
+        1e-9,
+        "standard",
+    );
 }
 
 /// Source: NEC, chapter 9, table 8 (7 strands, 75 °C), brought to 20 °C by copper's 234.5:
