@@ -10,16 +10,27 @@
 
 #![forbid(unsafe_code)]
 
+mod against_limits;
+mod capacitor;
 mod doubt;
 mod insulation;
 mod meter;
 mod protector;
 mod ranking;
+pub mod running;
 mod start_device;
+pub mod start_trials;
 mod stored_charge;
+pub mod supply;
+mod watts_trend;
 mod winding_temperature;
 pub mod windings;
 
+pub use against_limits::{Against, against};
+pub use capacitor::{
+    CAPACITANCE_LIMITS, CapacitorDoubt, CapacitorError, CapacitorMarking, CapacitorUse,
+    Replacement, capacitance, doubt_about_capacitance, replacement,
+};
 pub use doubt::{Doubt, doubt_about_insulation, doubt_about_leads, doubt_about_ohms};
 pub use insulation::{
     IN_SERVICE_CLASS_I, IN_SERVICE_HEATERS, Insulation, InsulationReading, LEAK, ProtectiveDevice,
@@ -32,4 +43,5 @@ pub use start_device::{
     Band, CurrentRelay, PotentialRelay, Ptc, current_relay, potential_relay, ptc,
 };
 pub use stored_charge::{SAFE_BELOW, can_hurt, discharge_time, peak_power, stored_energy};
+pub use watts_trend::{Direction, STEADY, WattsAt, WattsTrend, watts_trend};
 pub use winding_temperature::{Conductor, winding_temperature};

@@ -119,6 +119,28 @@ impl<Q: Quantity> Uncertain<Q> {
         Uncertain::from_parts(value.get(), moved.shifts)
     }
 
+    /// A value that follows from two values of any units, to first order (JCGM 100:2008,
+    /// equation 13): each comes with how fast the value moves with it.
+    ///
+    /// ```
+    /// # use quantity::{Amps, Ohms, Sources, Uncertain, Volts};
+    /// let mut sources = Sources::default();
+    /// let volts = Uncertain::exact(Volts::new(12.0)).with(sources.fresh(), Volts::new(0.3));
+    /// let amps = Uncertain::exact(Amps::new(2.0)).with(sources.fresh(), Amps::new(0.1));
+    /// // R = U/I moves by 1/I with U and by −U/I² with I.
+    /// let ohms = Uncertain::following(Ohms::new(6.0), (&volts, 0.5), (&amps, -3.0));
+    /// assert!((ohms.standard().get() - (0.15f64 * 0.15 + 0.3 * 0.3).sqrt()).abs() < 1e-12);
+    /// ```
+    #[must_use]
+    pub fn following<A: Quantity, B: Quantity>(
+        value: Q,
+        one: (&Uncertain<A>, f64),
+        other: (&Uncertain<B>, f64),
+    ) -> Self {
+        let moved = one.0.combine(one.1, other.0, other.1);
+        Self::from_parts(value.get(), moved.shifts)
+    }
+
     fn from_parts(value: f64, shifts: Vec<(Source, f64)>) -> Self {
         Self {
             value,
@@ -128,7 +150,7 @@ impl<Q: Quantity> Uncertain<Q> {
     }
 
     /// `mine·self + theirs·other`: every linear operation is this one.
-    fn combine(&self, mine: f64, other: &Self, theirs: f64) -> Self {
+    fn combine<P: Quantity>(&self, mine: f64, other: &Uncertain<P>, theirs: f64) -> Self {
         let mut shifts = Vec::with_capacity(self.shifts.len() + other.shifts.len());
         let mut left = self.shifts.iter().peekable();
         let mut right = other.shifts.iter().peekable();
@@ -172,7 +194,7 @@ impl<Q: Quantity> Neg for &Uncertain<Q> {
 impl<Q: Quantity> Mul<f64> for &Uncertain<Q> {
     type Output = Uncertain<Q>;
     fn mul(self, factor: f64) -> Uncertain<Q> {
-        self.combine(factor, &Uncertain::from_parts(0.0, Vec::new()), 0.0)
+        self.combine(factor, &Uncertain::<Q>::from_parts(0.0, Vec::new()), 0.0)
     }
 }
 
