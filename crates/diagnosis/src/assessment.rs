@@ -13,7 +13,7 @@ use crate::checks::stored_charge::StoredCharge;
 use crate::checks::winding_temperature::WindingTemperature;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
-use crate::whole::{self, Assumptions, ExportedNetwork, Figures, Whole};
+use crate::whole::{self, Advice, Assumptions, ExportedNetwork, Figures, Whole};
 use crate::{Caution, Check, Finding, Gates, Item, Level, Link, LinkState, Step};
 
 /// The assumptions behind every conclusion.
@@ -71,18 +71,44 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
     let as_it_is = present.as_ref().unwrap_or(job);
     let known = Known::of(model, as_it_is, now);
     let mut assessment = known.assessment(as_it_is);
-    let next = assessment.next.iter().copied();
-    let weighed = whole::Known {
-        machine: &known.machine,
-        windings: &known.windings,
-        cautions: &assessment.cautions,
-        gates: &assessment.gates,
-        safety_first: next.filter(|step| step.is_for_safety()).collect(),
-        model,
-        now,
-    };
+    let weighed = known.to_weigh(&assessment, model, now);
     assessment.whole = whole::weigh(&model.machines, job, weighed);
     assessment
+}
+
+/// What to do and what comes next: the same, to the bit, as [`assess`] has it, in less time,
+/// because nothing is said of the reasons. `None` where nothing is known yet that could be weighed.
+///
+/// ```
+/// use diagnosis::{Model, advise, assess};
+/// use job::{Answer, Content, Entry, Id, Job, Moment, Name, Origin, Question};
+///
+/// let now = Moment::new(0, 0).unwrap();
+/// let mut job = Job::new(Id::new("j").unwrap(), now, Origin::Invented);
+/// job.add(Entry {
+///     id: Id::new("e").unwrap(),
+///     at: now,
+///     content: Content::Answer {
+///         question: Question::new("machine", "kind").unwrap(),
+///         answer: Answer::Choice(Name::new("chest-freezer").unwrap()),
+///     },
+/// })
+/// .unwrap();
+/// let model = Model::default();
+/// let whole = assess(&model, &job, now).whole.unwrap();
+/// assert_eq!(advise(&model, &job, now).unwrap().next, whole.next);
+/// ```
+#[must_use]
+pub fn advise(model: &Model, job: &Job, now: Moment) -> Option<Advice> {
+    let present = whole::present(job);
+    let as_it_is = present.as_ref().unwrap_or(job);
+    let known = Known::of(model, as_it_is, now);
+    let assessment = known.assessment(as_it_is);
+    whole::advise(
+        &model.machines,
+        job,
+        known.to_weigh(&assessment, model, now),
+    )
 }
 
 /// The same without weighing the whole machine, for lists of many jobs: what each check says by
@@ -154,6 +180,25 @@ impl Known {
             next: self.next_steps(job),
             windings: windings.anything().then(|| windings.clone()),
             whole: None,
+        }
+    }
+
+    /// What weighing the whole machine takes from it.
+    fn to_weigh<'a>(
+        &'a self,
+        assessment: &'a Assessment,
+        model: &'a Model,
+        now: Moment,
+    ) -> whole::Known<'a> {
+        let next = assessment.next.iter().copied();
+        whole::Known {
+            machine: &self.machine,
+            windings: &self.windings,
+            cautions: &assessment.cautions,
+            gates: &assessment.gates,
+            safety_first: next.filter(|step| step.is_for_safety()).collect(),
+            model,
+            now,
         }
     }
 

@@ -23,7 +23,7 @@ mod path;
 mod step;
 mod whole;
 
-pub use assessment::{Assessment, Model, assess, assess_checks, export_networks};
+pub use assessment::{Assessment, Model, advise, assess, assess_checks, export_networks};
 pub use caution::{Caution, Level};
 pub use checks::Check;
 pub use checks::ground::{
@@ -48,8 +48,9 @@ pub use item::Item;
 pub use path::{Basis, Link, LinkState};
 pub use step::{Power, Step, Tool};
 pub use whole::{
-    ANSWER, Action, Again, Ask, Assumptions, Build, CHANGE, Change, Changed, Clue, Conflict, Cost,
-    CostError, Costs, Decided, Edit, Expense, ExportedNetwork, Fault, Figures, History, Hold,
-    LinkOdds, NextCheck, Opens, Overturn, Part, PriorError, Priors, Proposal, Setup, Stake,
-    Suspect, THERE_IS_NONE, Task, Term, Verdict, Weighed, Whole, WhyWithheld, Withheld, present,
+    ANSWER, Action, Advice, Again, Ask, Assumptions, Build, CHANGE, Change, Changed, Clue,
+    Conflict, Cost, CostError, Costs, Decided, Edit, Expense, ExportedNetwork, Fault, Figures,
+    History, Hold, LinkOdds, NextCheck, Opens, Overturn, Part, PriorError, Priors, Proposal, Setup,
+    Stake, Suspect, THERE_IS_NONE, Task, Term, Verdict, Weighed, Whole, WhyWithheld, Withheld,
+    present,
 };

@@ -1,6 +1,10 @@
 //! One machine, from the first question until enough is known.
 
-use diagnosis::{Action, Build, Check, Clue, Decided, Model, NextCheck, Task, Whole, assess};
+use std::cell::RefCell;
+
+use diagnosis::{
+    Action, Advice, Build, Check, Clue, Decided, Model, NextCheck, Task, Whole, advise, assess,
+};
 use job::{Content, Entry, Id, Job, Moment, Origin};
 use simulator::Chance;
 
@@ -47,36 +51,79 @@ pub struct Walk {
 /// Works on a machine in one order until enough is known. `None` where a machine tells nothing
 /// that could be weighed, not even its kind.
 pub fn walk(machine: &mut dyn Examined, model: &Model, order: Order) -> Option<Walk> {
-    walk_with(machine, &|job, now| assess(model, job, now).whole, order)
+    let advise = |job: &Job, now: Moment| advise(model, job, now);
+    let (followed, now) = follow(machine, &advise, order)?;
+    let whole = assess(model, &followed.job, now).whole?;
+    Some(followed.with(whole))
 }
 
 /// The same with another way to weigh a job: a page holds the weighing in a part of its own.
 pub fn walk_with(
     machine: &mut dyn Examined,
     weigh: &dyn Fn(&Job, Moment) -> Option<Whole>,
-    mut order: Order,
+    order: Order,
 ) -> Option<Walk> {
+    let last = RefCell::new(None);
+    let advise = |job: &Job, now: Moment| {
+        let whole = weigh(job, now)?;
+        let advice = Advice {
+            verdict: whole.verdict.clone(),
+            safety_first: whole.safety_first.clone(),
+            next: whole.next.clone(),
+        };
+        last.replace(Some(whole));
+        Some(advice)
+    };
+    let (followed, _) = follow(machine, &advise, order)?;
+    Some(followed.with(last.take()?))
+}
+
+/// What was done until enough was known.
+struct Followed {
+    tasks: Vec<Task>,
+    minutes: f64,
+    waiting: f64,
+    job: Job,
+}
+
+impl Followed {
+    fn with(self, whole: Whole) -> Walk {
+        Walk {
+            tasks: self.tasks,
+            minutes: self.minutes,
+            waiting: self.waiting,
+            whole,
+            job: self.job,
+        }
+    }
+}
+
+/// Follows advice until there is enough of it; with the moment when that was.
+fn follow(
+    machine: &mut dyn Examined,
+    advise: &dyn Fn(&Job, Moment) -> Option<Advice>,
+    mut order: Order,
+) -> Option<(Followed, Moment)> {
     let mut job = Job::new(Id::new("practice").ok()?, moment(0.0)?, Origin::Invented);
     enter(&mut job, machine.opening(), 0.0);
     let (mut tasks, mut minutes, mut waiting) = (Vec::new(), 0.0, 0.0);
     loop {
         let now = moment(minutes + waiting)?;
-        let whole = weigh(&job, now)?;
+        let advice = advise(&job, now)?;
         let next = (tasks.len() < MOST_CHECKS)
-            .then(|| next(&whole, &mut order, &tasks))
+            .then(|| next(&advice, &mut order, &tasks))
             .flatten()
             .map(|next| (next.task, next.minutes, next.waiting));
-        let next = next.or_else(|| test_fit(&whole, &tasks));
-        let Some(next) = next else {
-            return Some(Walk {
+        let next = next.or_else(|| test_fit(&advice, &tasks));
+        let Some((task, work, rest)) = next else {
+            let followed = Followed {
                 tasks,
                 minutes,
                 waiting,
-                whole,
                 job,
-            });
+            };
+            return Some((followed, now));
         };
-        let (task, work, rest) = next;
         minutes += work;
         waiting += rest;
         tasks.push(task);
@@ -101,18 +148,18 @@ fn enter(job: &mut Job, contents: Vec<Content>, minutes: f64) {
 }
 
 /// What to do; nothing once enough is known.
-fn next<'a>(whole: &'a Whole, order: &mut Order, done: &[Task]) -> Option<&'a NextCheck> {
-    let left: Vec<&NextCheck> = whole
+fn next<'a>(advice: &'a Advice, order: &mut Order, done: &[Task]) -> Option<&'a NextCheck> {
+    let left: Vec<&NextCheck> = advice
         .next
         .iter()
         .filter(|one| !done.contains(&one.task))
         .collect();
-    let is_enough = whole.verdict.decided != Decided::GoOn;
+    let is_enough = advice.verdict.decided != Decided::GoOn;
     if is_enough || !left.iter().any(|one| one.is_worthwhile()) {
         return None;
     }
     let offered = |task: Task| left.iter().find(|one| one.task == task).copied();
-    let checks = whole.safety_first.iter().map(|step| step.check());
+    let checks = advice.safety_first.iter().map(|step| step.check());
     let mut safety = checks.filter(|check| !is_told_at_once(*check));
     if let Some(first) = safety.find_map(|check| offered(Task::Check(check))) {
         return Some(first);
@@ -129,9 +176,9 @@ fn next<'a>(whole: &'a Whole, order: &mut Order, done: &[Task]) -> Option<&'a Ne
 
 /// Who is told to fit a part to see does so, and says what came of it, whatever the order of
 /// checks was.
-fn test_fit(whole: &Whole, done: &[Task]) -> Option<(Task, f64, f64)> {
+fn test_fit(advice: &Advice, done: &[Task]) -> Option<(Task, f64, f64)> {
     const TRIAL: Task = Task::Clue(Clue::GoodDevice);
-    let is_told = whole.verdict.best.action == Action::TestFit && !done.contains(&TRIAL);
+    let is_told = advice.verdict.best.action == Action::TestFit && !done.contains(&TRIAL);
     let build = Build::ManualDefrost;
     is_told.then(|| (TRIAL, TRIAL.minutes(build), TRIAL.waiting(build)))
 }

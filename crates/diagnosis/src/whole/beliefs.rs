@@ -1,7 +1,7 @@
 //! What is believed of a machine once everything entered is weighed, over all builds that it may
 //! have.
 
-use belief::{Evidence, Variable, Workspace};
+use belief::{Evidence, Posterior, Variable, Workspace};
 
 use super::build::Build;
 use super::clue::Clue;
@@ -114,14 +114,27 @@ impl<'a> Beliefs<'a> {
     }
 
     /// Everything at once, from one pass over each build; with the logarithm of the probability
-    /// of what was entered.
+    /// of what was entered, to the bit as [`Beliefs::ln_probability`] has it.
     pub(super) fn glance(
         networks: &[&'a Compiled],
         odds: [f64; 3],
         entered: &[Entered],
         desk: &mut Desk,
     ) -> Option<(f64, Picture)> {
+        Self::glance_with(networks, odds, entered, desk, &mut |_, _, _| ())
+    }
+
+    /// The same, and each build's pass is shown on the way, with the logarithm of the build's
+    /// share.
+    pub(super) fn glance_with(
+        networks: &[&'a Compiled],
+        odds: [f64; 3],
+        entered: &[Entered],
+        desk: &mut Desk,
+        show: &mut dyn FnMut(&Compiled, &Posterior<'_>, f64),
+    ) -> Option<(f64, Picture)> {
         let mut mixed: Option<(f64, f64, Picture)> = None;
+        let mut logs = Vec::new();
         for &compiled in networks {
             let (evidence, factor, ln_offered) = evidence_of(compiled, entered)?;
             let odds = odds[compiled.build.column()] * factor;
@@ -137,6 +150,8 @@ impl<'a> Beliefs<'a> {
             if !ln.is_finite() {
                 continue;
             }
+            show(compiled, &posterior, ln);
+            logs.push(ln);
             // Relative to the first build, whose weight is one.
             let (first, whole, picture) = mixed.get_or_insert_with(|| (ln, 0.0, Picture::blank()));
             let chance = libm::exp(ln - *first);
@@ -146,9 +161,9 @@ impl<'a> Beliefs<'a> {
                 picture.nothing += chance * libm::exp(ln_nothing - posterior.ln_evidence());
             }
         }
-        let (first, whole, mut picture) = mixed?;
+        let (_, whole, mut picture) = mixed?;
         picture.scale(1.0 / whole);
-        Some((first + libm::log(whole), picture))
+        Some((log_sum(&logs)?, picture))
     }
 
     /// Everything at once, with something held fixed; `None` where that can't be. The number
@@ -343,7 +358,7 @@ fn weigh_one(
 }
 
 /// Natural logarithm of the sum of numbers given by their logarithms; `None` of nothing.
-fn log_sum(logs: &[f64]) -> Option<f64> {
+pub(super) fn log_sum(logs: &[f64]) -> Option<f64> {
     let top = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let sum: f64 = logs.iter().map(|log| libm::exp(log - top)).sum();
     top.is_finite().then(|| top + libm::log(sum))

@@ -36,6 +36,7 @@ mod prior_table;
 mod priors;
 mod prospects;
 mod remedy;
+mod retracted;
 mod setup;
 #[cfg(test)]
 mod sizes;
@@ -47,6 +48,7 @@ mod verdict;
 mod versions;
 #[cfg(test)]
 mod walks;
+mod weighing;
 
 use job::{Job, Moment};
 use measure::ranked;
@@ -67,17 +69,18 @@ pub use remedy::Action;
 pub use setup::Setup;
 pub use suspects::{Conflict, LinkOdds, Suspect, Weighed};
 pub use verdict::{Decided, Hold, Proposal, Verdict};
+pub use weighing::Advice;
+use weighing::Depth;
+#[cfg(test)]
+use weighing::weigh_entered;
+pub(crate) use weighing::{advise, weigh};
 
 use crate::checks::windings::WindingsKnown;
 use crate::{Caution, Gates, Machine, Model, Step};
 use beliefs::Beliefs;
 use course::Course;
-use entered::{Entered, entered, mains_of};
-use next_check::Choosing;
-use prospects::Prospects;
-use remedy::Stakes;
+use entered::{Entered, entered};
 use spanned::Spanned;
-use suspects::Compared;
 
 /// The whole machine, weighed.
 ///
@@ -243,89 +246,5 @@ fn told(
         entered(job, known.machine, known.windings)
     } else {
         course.told(job, known, &assumptions.networks()?)
-    })
-}
-
-/// Weighs everything. `None` where nothing is known yet that could be weighed.
-pub(crate) fn weigh(assumptions: &Assumptions, job: &Job, known: Known<'_>) -> Option<Whole> {
-    let course = Course::of(job);
-    let entered = told(&course, assumptions, job, &known)?;
-    if entered.is_empty() && known.machine.kind.is_none() {
-        return None;
-    }
-    weigh_entered(assumptions, job, known, entered, &course)
-}
-
-fn weigh_entered(
-    assumptions: &Assumptions,
-    job: &Job,
-    known: Known<'_>,
-    entered: Vec<Entered>,
-    course: &Course<'_>,
-) -> Option<Whole> {
-    let machine = known.machine;
-    let networks = assumptions.networks()?;
-    let mut desk = networks::desk(&networks);
-    let odds = Build::odds(machine.kind);
-    let steps = course.steps.clone();
-    let is_changed = !steps.is_empty();
-    let (compared, beliefs, folded);
-    let (entered, present) = if is_changed {
-        let done = course.done(&entered, &networks);
-        let spanned = Spanned::of(assumptions, odds, steps, entered, &mut desk)?;
-        folded = spanned.folded;
-        let exact = Beliefs::of(&spanned.networks(), odds, &spanned.entered, &mut desk)?;
-        let since = spanned.since(&exact, odds, &networks, &mut desk)?;
-        beliefs = Beliefs::of(&networks, odds, &since, &mut desk)?;
-        let (_, folded) = Beliefs::glance(&beliefs.networks(), odds, &since, &mut desk)?;
-        compared = Compared::of(&exact, odds, &spanned.entered, &mut desk)?.within(folded);
-        (done, Some(course.up_to_date(job, &networks)))
-    } else {
-        folded = 0;
-        beliefs = Beliefs::of(&networks, odds, &entered, &mut desk)?;
-        compared = Compared::of(&beliefs, odds, &entered, &mut desk)?;
-        (entered, None)
-    };
-    let build = beliefs.likeliest_build();
-    let stakes = Stakes::of(machine.kind, build, &assumptions.figures().costs);
-    let prospects = Prospects::of(&beliefs, compared.picture.clone(), stakes, &mut desk);
-    let (mut next, withheld) = Choosing {
-        job: present.as_ref().unwrap_or(job),
-        machine,
-        gates: known.gates,
-        entered: &entered,
-        picture: &compared.picture,
-        prospects: &prospects,
-        conflict: compared.conflict,
-        without: &compared.without,
-        build,
-        mains: mains_of(machine),
-    }
-    .rank();
-    let case = verdict::Case {
-        machine,
-        cautions: known.cautions,
-        entered: &entered,
-        compared: &compared,
-        prospects: &prospects,
-        stakes,
-        next: &next,
-    };
-    let verdict = case.verdict();
-    if let Some(first) = case.asks_first(&verdict) {
-        next = ranked(next, |check| f64::from(u8::from(check.task == first)));
-    }
-    Some(Whole {
-        builds: compared.picture.builds,
-        suspects: compared.suspects(),
-        nothing_wrong: compared.suspect(None),
-        links: compared.links(),
-        conflict: compared.conflict,
-        verdict,
-        safety_first: known.safety_first,
-        next,
-        withheld,
-        changed: course.changed(folded),
-        own_figures: assumptions.figures().count(),
     })
 }

@@ -12,6 +12,7 @@ use measure::ranked;
 use measure::windings::Mains;
 
 pub use again::Again;
+pub(super) use again::may_rest_on_one;
 
 use super::ask::{KNOWN, THERE_IS_NONE};
 use super::build::Build;

@@ -1,15 +1,19 @@
 //! Which parts may be at fault, where the Path breaks, and which readings say so.
 
-use super::Whole;
-use super::beliefs::{Beliefs, Desk, MISTAKEN};
+use super::beliefs::{Beliefs, Desk, MISTAKEN, log_sum};
 use super::build::Build;
 use super::clue::Task;
+use super::compiled::Compiled;
 use super::conditions::compressor;
 use super::entered::{Entered, Weight};
 use super::fault::Fault;
+use super::next_check::may_rest_on_one;
 use super::picture::Picture;
+use super::retracted::Retracted;
+use super::{Depth, Whole};
 use crate::Link;
 use crate::choice::Choice;
+use belief::Posterior;
 use measure::ranked;
 
 /// Faults from here on are suspects: one machine in a hundred.
@@ -98,13 +102,18 @@ impl Compared {
         beliefs: &Beliefs<'_>,
         odds: [f64; 3],
         entered: &[Entered],
+        depth: Depth,
         desk: &mut Desk,
     ) -> Option<Self> {
         let networks = beliefs.networks();
         let glance =
             |entered: &[Entered], desk: &mut Desk| Beliefs::glance(&networks, odds, entered, desk);
         let (_, before) = glance(&[], desk)?;
-        let (ln_all, picture) = glance(entered, desk)?;
+        let mut retracted = Retracted::new(entered);
+        let mut show = |compiled: &Compiled, posterior: &Posterior<'_>, ln: f64| {
+            retracted.see(compiled, posterior, ln);
+        };
+        let (ln_all, picture) = Beliefs::glance_with(&networks, odds, entered, desk, &mut show)?;
         let (mut without, mut logs) = (Vec::new(), Vec::new());
         let carried: Vec<Entered> = entered
             .iter()
@@ -120,8 +129,16 @@ impl Compared {
         for (place, one) in own() {
             let mut others = entered.to_vec();
             others.remove(place);
-            let (ln_others, picture) = glance(&others, desk)?;
-            without.push((one.task, one.period, picture));
+            let mut ln_others = retracted.logs(place, networks.len()).and_then(log_sum);
+            if depth == Depth::Reasons || may_rest_on_one(one.task, &picture) {
+                let (ln, picture) = glance(&others, desk)?;
+                without.push((one.task, one.period, picture));
+                ln_others = ln_others.or(Some(ln));
+            }
+            let ln_others = match ln_others {
+                Some(ln) => ln,
+                None => Beliefs::ln_probability(&networks, odds, &others, desk)?,
+            };
             logs.push((one.task, 0.0, ln_others));
         }
         // In a round of its own: what is asked next is quick where it differs little from before.
@@ -140,6 +157,28 @@ impl Compared {
             changes: beliefs.changes(),
             conflict: conflict(ln_all, &logs),
         })
+    }
+
+    /// Looks at what would be believed without some tasks, where that wasn't done yet.
+    pub(super) fn look_without(
+        &mut self,
+        tasks: &[Task],
+        beliefs: &Beliefs<'_>,
+        odds: [f64; 3],
+        entered: &[Entered],
+        desk: &mut Desk,
+    ) -> Option<()> {
+        for (place, one) in entered.iter().enumerate() {
+            let is_known = self.without.iter().any(|(task, ..)| *task == one.task);
+            if one.is_carried() || is_known || !tasks.contains(&one.task) {
+                continue;
+            }
+            let mut others = entered.to_vec();
+            others.remove(place);
+            let (_, picture) = Beliefs::glance(&beliefs.networks(), odds, &others, desk)?;
+            self.without.push((one.task, one.period, picture));
+        }
+        Some(())
     }
 
     /// The same with all but the faults from another picture.

@@ -90,7 +90,7 @@ const HALF: f64 = 0.5;
 const HUMS: f64 = 0.25;
 
 /// What is seen, felt and heard of the sealed system from outside.
-const SEALED_SIGNS: [Task; 7] = [
+pub(super) const SEALED_SIGNS: [Task; 7] = [
     Task::Clue(Clue::PowerLevel),
     Task::Clue(Clue::WattsTrend),
     Task::Clue(Clue::CondenserWarmth),
@@ -101,6 +101,14 @@ const SEALED_SIGNS: [Task; 7] = [
 ];
 /// The check that a test fit is.
 pub(super) const TEST_FIT: Task = Task::Clue(Clue::GoodDevice);
+
+/// Whether a verdict may be to give a machine up: then what would be believed without a sign of the
+/// sealed system is asked for.
+pub(super) fn may_give_up(prospects: &Prospects<'_>) -> bool {
+    let [(best, _), _] = prospects.best_two();
+    let gives_up = |aim: Aim| matches!(aim.action, Action::Scrap | Action::LicensedWork);
+    gives_up(best) || prospects.best_bet().is_some_and(gives_up)
+}
 
 /// Everything that a verdict is drawn from.
 pub(super) struct Case<'a> {

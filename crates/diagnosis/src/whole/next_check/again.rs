@@ -50,6 +50,18 @@ impl Again {
     }
 }
 
+/// Whether what can't be undone may rest on one reading of a task: that depends on what would be
+/// believed without it.
+pub(in crate::whole) fn may_rest_on_one(task: Task, picture: &Picture) -> bool {
+    let mut condemning = CONDEMNING.iter();
+    condemning.any(|(one, faults, from)| *one == task && chance(picture, faults) >= *from)
+}
+
+fn chance(picture: &Picture, faults: &[Fault]) -> f64 {
+    let each = faults.iter();
+    each.map(|fault| picture.faults[fault.place()]).sum()
+}
+
 impl Choosing<'_> {
     /// Why a check that was done once is to be done again.
     pub(super) fn again(&self, task: Task) -> Option<Again> {
@@ -60,10 +72,9 @@ impl Choosing<'_> {
         if let Some(conflict) = unfitting {
             return Some(Again::DoesNotFit(conflict.factor));
         }
-        let chance = |picture: &Picture, faults: &[Fault]| -> f64 {
-            let each = faults.iter();
-            each.map(|fault| picture.faults[fault.place()]).sum()
-        };
+        if !may_rest_on_one(task, self.picture) {
+            return None;
+        }
         let (_, _, without) = self.without.iter().find(|(one, ..)| *one == task)?;
         let rests = CONDEMNING.iter().any(|(condemns, faults, from)| {
             let now = chance(self.picture, faults);
