@@ -20,6 +20,7 @@ mod finding;
 mod gate;
 mod item;
 mod path;
+mod start_trials;
 mod step;
 mod whole;
 
@@ -46,6 +47,7 @@ pub use finding::{Finding, WindingsFinding, explanation_name};
 pub use gate::{Closed, Gate, Gates};
 pub use item::Item;
 pub use path::{Basis, Link, LinkState};
+pub use start_trials::{Clock, Pause, Series, StartTrials};
 pub use step::{Power, Step, Tool};
 pub use whole::{
     ANSWER, Action, Advice, Again, Ask, Assumptions, Build, CHANGE, Change, Changed, Clue,

@@ -1,5 +1,8 @@
 //! What is looked at before a part is fetched to be fitted.
 
+// What a test builds for itself is right by construction.
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
 mod story;
 
 use diagnosis::{Action, Check, Clue, Decided, Item, Task, Whole};

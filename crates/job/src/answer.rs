@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use quantity::{Accuracy, Celsius, Farads, Observed, Ohms, Quantity, Typed, Volts};
+use quantity::{Accuracy, Amps, Celsius, Farads, Observed, Ohms, Quantity, Typed, Volts, Watts};
 
 use crate::{Name, Text};
 
@@ -43,6 +43,10 @@ pub enum Measured {
     Celsius(Typed<Celsius>),
     /// Capacitance.
     Farads(Typed<Farads>),
+    /// Current.
+    Amps(Typed<Amps>),
+    /// Power.
+    Watts(Typed<Watts>),
 }
 
 /// The unit of a reading.
@@ -56,11 +60,22 @@ pub enum Unit {
     Celsius,
     /// Capacitance.
     Farad,
+    /// Current.
+    Ampere,
+    /// Power.
+    Watt,
 }
 
 impl Unit {
     /// All of them.
-    pub const ALL: [Self; 4] = [Self::Ohm, Self::Volt, Self::Celsius, Self::Farad];
+    pub const ALL: [Self; 6] = [
+        Self::Ohm,
+        Self::Volt,
+        Self::Celsius,
+        Self::Farad,
+        Self::Ampere,
+        Self::Watt,
+    ];
 }
 
 impl Measured {
@@ -72,6 +87,8 @@ impl Measured {
             Unit::Volt => Self::Volts(typed(observed, count)),
             Unit::Celsius => Self::Celsius(typed(observed, count)),
             Unit::Farad => Self::Farads(typed(observed, count)),
+            Unit::Ampere => Self::Amps(typed(observed, count)),
+            Unit::Watt => Self::Watts(typed(observed, count)),
         }
     }
 
@@ -83,6 +100,8 @@ impl Measured {
             Self::Volts(_) => Unit::Volt,
             Self::Celsius(_) => Unit::Celsius,
             Self::Farads(_) => Unit::Farad,
+            Self::Amps(_) => Unit::Ampere,
+            Self::Watts(_) => Unit::Watt,
         }
     }
 
@@ -94,6 +113,8 @@ impl Measured {
             Self::Volts(typed) => numbers(typed),
             Self::Celsius(typed) => numbers(typed),
             Self::Farads(typed) => numbers(typed),
+            Self::Amps(typed) => numbers(typed),
+            Self::Watts(typed) => numbers(typed),
         }
     }
 }

@@ -1,6 +1,6 @@
 //! One thing that was written into a job.
 
-use crate::{Answer, Id, Moment, Name, NameError, Text};
+use crate::{Answer, Id, Moment, Name, NameError, StartTrial, Stop, Text};
 
 /// What an answer is about: an item of a check, for example `windings` and `pair-1-2`.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -51,6 +51,10 @@ pub enum Content {
         /// The answer.
         answer: Answer,
     },
+    /// A try to start the compressor.
+    Trial(StartTrial),
+    /// The compressor stopped.
+    Stop(Stop),
     /// A remark in the person's own words.
     Note(Text),
     /// Another entry no longer counts. Striking a strike brings the other back.

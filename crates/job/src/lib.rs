@@ -14,6 +14,7 @@ mod entry;
 mod machine_job;
 mod moment;
 mod name;
+mod start_trial;
 
 pub use answer::{Answer, Measured, NotDone, Reading, Unit};
 pub use drafts::Drafts;
@@ -21,3 +22,4 @@ pub use entry::{Content, Entry, Question};
 pub use machine_job::{AddError, Job, Origin};
 pub use moment::{Moment, MomentError, WallClock};
 pub use name::{Id, Name, NameError, Text, TextError};
+pub use start_trial::{Rest, RestError, SetUp, StartTrial, Stop, Tried};

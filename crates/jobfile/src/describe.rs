@@ -4,6 +4,7 @@ use job::{Answer, Content, Entry, Job, NotDone, Origin, Reading, Unit};
 use quantity::Observed;
 
 use crate::fields::Extra;
+use crate::start_trial::{StoredStop, StoredTrial};
 use crate::{TYPE, VERSION, version_1, write_timestamp};
 
 /// A job without its entries, which are added one by one.
@@ -24,12 +25,16 @@ pub(crate) fn entry(entry: &Entry) -> version_1::Entry {
         id: entry.id.as_str().to_owned(),
         at: write_timestamp(entry.at),
         answer: None,
+        trial: None,
+        stop: None,
         note: None,
         strike: None,
         extra: Extra::new(),
     };
     match &entry.content {
         Content::Note(text) => stored.note = Some(text.as_str().to_owned()),
+        Content::Trial(trial) => stored.trial = Some(StoredTrial::describe(trial)),
+        Content::Stop(stop) => stored.stop = Some(StoredStop::describe(stop)),
         Content::Strike(target) => stored.strike = Some(target.as_str().to_owned()),
         Content::Answer {
             question,
@@ -86,7 +91,7 @@ fn answer(check: &str, item: &str, answer: &Answer) -> version_1::Answer {
     stored
 }
 
-fn reading(reading: &Reading) -> version_1::Reading {
+pub(crate) fn reading(reading: &Reading) -> version_1::Reading {
     let (observed, count) = reading.measured.numbers();
     let (value, count, above) = match observed {
         Observed::Value(value) => (Some(value), Some(count), None),
@@ -114,5 +119,7 @@ pub(crate) fn unit(unit: Unit) -> &'static str {
         Unit::Volt => "volt",
         Unit::Celsius => "celsius",
         Unit::Farad => "farad",
+        Unit::Ampere => "ampere",
+        Unit::Watt => "watt",
     }
 }

@@ -1,6 +1,6 @@
 //! Why a text can't be opened as a job: what, where, and which way out.
 
-use job::{Id, NameError, TextError};
+use job::{Id, NameError, RestError, TextError};
 
 use crate::{Limit, TimestampError};
 
@@ -112,6 +112,8 @@ pub enum Problem {
     Count,
     /// No meter that is still worth using is that inaccurate, or better than exact.
     Accuracy,
+    /// Not how long something can have rested.
+    Rest(RestError),
 }
 
 /// The kinds of JSON values.

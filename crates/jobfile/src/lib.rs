@@ -62,6 +62,7 @@ mod limit;
 mod notice;
 #[cfg(feature = "schema")]
 mod schema;
+mod start_trial;
 mod timestamp;
 mod understand;
 mod version_1;

@@ -43,6 +43,8 @@ pub enum Unreadable {
     Shape,
     /// A reading in a unit that is not known here.
     Unit(String),
+    /// A word for a try's parts or outcome that is not known here.
+    Word(String),
     /// A reason for not doing something that is not known here.
     Reason(String),
     /// It strikes an entry that isn't there before it, or that can't be read itself.

@@ -9,7 +9,7 @@
 use schemars::{JsonSchema, generate::SchemaSettings};
 use serde_json::{Value, json};
 
-pub(crate) const CONTENTS: &[&str] = &["answer", "note", "strike"];
+pub(crate) const CONTENTS: &[&str] = &["answer", "trial", "stop", "note", "strike"];
 pub(crate) const SHAPES: &[&str] = &["reading", "choice", "choices", "text", "not-done"];
 pub(crate) const ID: &str = "^[A-Za-z0-9-]{1,64}$";
 pub(crate) const NAME: &str = "^[a-z0-9-]{1,40}$";
@@ -33,6 +33,10 @@ pub(crate) struct Text(#[schemars(regex(pattern = TEXT), length(max = 2_000))] S
 #[derive(JsonSchema)]
 #[schemars(inline)]
 pub(crate) struct Number(#[schemars(range(min = -1e30, max = 1e30))] f64);
+
+#[derive(JsonSchema)]
+#[schemars(inline)]
+pub(crate) struct Rest(#[schemars(range(min = 0.0, max = 604_800.0))] f64);
 
 #[derive(JsonSchema)]
 #[schemars(inline)]

@@ -133,6 +133,8 @@ fn reads_as(typed: &str, understood: Measured) -> bool {
         Measured::Volts(understood) => reads_as_typed(typed, understood),
         Measured::Celsius(understood) => reads_as_typed(typed, understood),
         Measured::Farads(understood) => reads_as_typed(typed, understood),
+        Measured::Amps(understood) => reads_as_typed(typed, understood),
+        Measured::Watts(understood) => reads_as_typed(typed, understood),
     }
 }
 
@@ -151,10 +153,18 @@ fn content(
 ) -> Result<Result<Content, Unreadable>, OpenError> {
     let given = [
         ("answer", stored.answer.is_some()),
+        ("trial", stored.trial.is_some()),
+        ("stop", stored.stop.is_some()),
         ("note", stored.note.is_some()),
         ("strike", stored.strike.is_some()),
     ];
     one_at_most(&given, place)?;
+    if let Some(trial) = &stored.trial {
+        return trial.understand(&place.field("trial"));
+    }
+    if let Some(stop) = &stored.stop {
+        return stop.understand(&place.field("stop")).map(Ok);
+    }
     if let Some(note) = &stored.note {
         return Ok(Ok(Content::Note(text(note, &place.field("note"))?)));
     }
@@ -185,7 +195,8 @@ fn answer(
     ];
     one_at_most(&given, place)?;
     if let Some(given) = &stored.reading {
-        return reading(given, &place.field("reading"));
+        let reading = reading(given, &place.field("reading"))?;
+        return Ok(reading.map(Answer::Reading));
     }
     if let Some(given) = &stored.choice {
         return Ok(Ok(Answer::Choice(name(given, &place.field("choice"))?)));
@@ -221,10 +232,10 @@ fn choices(given: &[String], place: &Place) -> Result<Answer, OpenError> {
     Ok(Answer::Choices(names))
 }
 
-fn reading(
+pub(crate) fn reading(
     stored: &version_1::Reading,
     place: &Place,
-) -> Result<Result<Answer, Unreadable>, OpenError> {
+) -> Result<Result<Reading, Unreadable>, OpenError> {
     let typed = text(&stored.typed, &place.field("typed"))?;
     let value = magnitude(stored.value, &place.field("value"))?;
     let count = magnitude(stored.count, &place.field("count"))?;
@@ -249,11 +260,11 @@ fn reading(
         ),
         (None, Some(above)) => (Observed::OverRange { above }, 0.0),
     };
-    Ok(Ok(Answer::Reading(Reading {
+    Ok(Ok(Reading {
         typed,
         measured: Measured::new(unit, observed, count),
         accuracy: accuracy.ok_or_else(|| missing("accuracy"))?,
-    })))
+    }))
 }
 
 fn accuracy(
@@ -294,7 +305,7 @@ fn name(text: &str, place: &Place) -> Result<Name, OpenError> {
     Name::new(text).map_err(|error| place.wrong(Problem::Name(error)))
 }
 
-fn text(text: &str, place: &Place) -> Result<Text, OpenError> {
+pub(crate) fn text(text: &str, place: &Place) -> Result<Text, OpenError> {
     Text::new(text).map_err(|error| place.wrong(Problem::Text(error)))
 }
 

@@ -11,6 +11,7 @@ use crate::fields::{Extra, Fields, Place, list, number, text, whole_number};
 use crate::limit::{MOST_CHOICES, MOST_ENTRIES};
 #[cfg(feature = "schema")]
 use crate::schema;
+use crate::start_trial::{StoredStop, StoredTrial};
 use crate::{Limit, OpenError};
 
 /// A job: everything that was observed on one refrigerator or freezer.
@@ -42,7 +43,8 @@ pub(crate) struct Document {
     pub(crate) extra: Extra,
 }
 
-/// One thing that was entered: an answer, a note or a strike, or something of a newer program.
+/// One thing that was entered: an answer, a try to start, a stop, a note or a strike, or something
+/// of a newer program.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "schema", schemars(extend("not" = schema::two_of(schema::CONTENTS))))]
@@ -57,6 +59,14 @@ pub(crate) struct Entry {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", schemars(with = "Answer", default))]
     pub(crate) answer: Option<Answer>,
+    /// A try to start the compressor.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(with = "StoredTrial", default))]
+    pub(crate) trial: Option<StoredTrial>,
+    /// The compressor stopped.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(with = "StoredStop", default))]
+    pub(crate) stop: Option<StoredStop>,
     /// A remark in the person's own words.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", schemars(with = "schema::Text", default))]
@@ -117,7 +127,8 @@ pub(crate) struct Reading {
     /// Exactly what was typed.
     #[cfg_attr(feature = "schema", schemars(with = "schema::Text"))]
     pub(crate) typed: String,
-    /// The unit of `value`, `above` and `count`: ohm, volt, celsius or farad.
+    /// The unit of `value`, `above` and `count`: ohm, volt, celsius, farad,
+    /// ampere or watt.
     pub(crate) unit: String,
     /// What was understood. This or `above`.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -177,6 +188,8 @@ impl Entry {
             id: fields.must("id", text)?,
             at: fields.must("at", text)?,
             answer: fields.may("answer", Answer::read)?,
+            trial: fields.may("trial", StoredTrial::read)?,
+            stop: fields.may("stop", StoredStop::read)?,
             note: fields.may("note", text)?,
             strike: fields.may("strike", text)?,
             extra: fields.rest(),
@@ -203,7 +216,7 @@ impl Answer {
 }
 
 impl Reading {
-    fn read(value: &Value, place: &Place) -> Result<Self, OpenError> {
+    pub(crate) fn read(value: &Value, place: &Place) -> Result<Self, OpenError> {
         let mut fields = Fields::of(value, place)?;
         Ok(Self {
             typed: fields.must("typed", text)?,

@@ -115,7 +115,7 @@ impl Change {
     }
 
     /// The change that an entry tells of, where it tells of one that this program knows.
-    pub(super) fn told_by(entry: &Entry) -> Option<Self> {
+    pub(crate) fn told_by(entry: &Entry) -> Option<Self> {
         let Content::Answer { question, answer } = &entry.content else {
             return None;
         };

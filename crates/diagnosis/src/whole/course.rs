@@ -10,6 +10,7 @@ use super::{Changed, Known};
 use crate::Check;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
+use crate::start_trials::clue_of;
 
 /// What was done to the machine and which answers came in between. Changes with nothing read
 /// between them are one.
@@ -41,8 +42,7 @@ impl<'a> Course<'a> {
                     .last_mut()
                     .into_iter()
                     .for_each(|step| step.push(change));
-            } else if let Content::Answer { question, .. } = &entry.content {
-                let check = question.check.as_str();
+            } else if let Some(check) = about(entry) {
                 read |= check != CHANGE && !is_about_its_past(check);
                 course.answers.push((course.steps.len(), entry));
             }
@@ -79,10 +79,9 @@ impl<'a> Course<'a> {
     }
 
     fn holds(&self, entry: &Entry, then: usize, period: usize, is_new: IsNew<'_>) -> bool {
-        let Content::Answer { question, .. } = &entry.content else {
+        let Some(check) = about(entry) else {
             return false;
         };
-        let check = question.check.as_str();
         let mut steps = then.min(period)..then.max(period);
         is_about_its_past(check) || !steps.any(|step| is_new(check, step))
     }
@@ -156,8 +155,7 @@ impl<'a> Course<'a> {
             return 0;
         }
         let of_task = self.answers.iter().filter(|(then, entry)| {
-            matches!(&entry.content, Content::Answer { question, .. } if question.check.as_str() == name)
-                && self.holds(entry, *then, period, is_new)
+            about(entry) == Some(name) && self.holds(entry, *then, period, is_new)
         });
         of_task.map(|(then, _)| *then).max().unwrap_or(0)
     }
@@ -189,6 +187,16 @@ impl<'a> Course<'a> {
             done.push(Entered::new(Task::Clue(Clue::GoodDevice), Vec::new()));
         }
         done
+    }
+}
+
+/// The check that an entry speaks to.
+fn about(entry: &Entry) -> Option<&str> {
+    match &entry.content {
+        Content::Answer { question, .. } => Some(question.check.as_str()),
+        Content::Trial(trial) => Some(clue_of(trial.set_up).name()),
+        Content::Stop(_) => Some(Clue::Restart.name()),
+        Content::Note(_) | Content::Strike(_) => None,
     }
 }
 

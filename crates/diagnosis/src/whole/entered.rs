@@ -6,6 +6,7 @@
 
 mod bench;
 mod choices;
+mod trials;
 
 #[cfg(test)]
 pub(super) use choices::with_aside;
@@ -53,7 +54,11 @@ pub(super) enum Weight {
 pub(super) fn entered(job: &Job, machine: &Machine, windings: &WindingsKnown) -> Vec<Entered> {
     let mut all = bench::entered(job, machine, windings);
     all.extend(choices::history(job));
-    all.extend(choices::clues(job));
+    // What was timed says more than what was answered in one word.
+    let timed = trials::trials(job);
+    let answered = choices::clues(job).into_iter();
+    all.extend(answered.filter(|one| timed.iter().all(|other| other.task != one.task)));
+    all.extend(timed);
     all.retain(|one| !one.weights.is_empty());
     all
 }

@@ -4,11 +4,12 @@
 
 use diagnosis::{Assessment, Choice, Item, Model, assess, item_of_pair};
 use job::{
-    Answer, Content, Entry, Id, Job, Measured, Moment, Name, Origin, Question, Reading, Text, Unit,
+    Answer, Content, Entry, Id, Job, Measured, Moment, Name, Origin, Question, Reading, Rest,
+    SetUp, StartTrial, Stop, Text, Tried, Unit,
 };
 use measure::MeterKind;
 use measure::windings::Pair;
-use quantity::{Celsius, Farads, Volts, parse_reading};
+use quantity::{Amps, Celsius, Farads, Seconds, Volts, Watts, parse_reading};
 
 /// A job told line by line.
 pub(crate) struct Story {
@@ -60,6 +61,8 @@ impl Story {
             Unit::Volt => Measured::Volts(parse_reading(typed, Volts::new(600.0)).unwrap()),
             Unit::Celsius => Measured::Celsius(parse_reading(typed, Celsius::new(200.0)).unwrap()),
             Unit::Farad => Measured::Farads(parse_reading(typed, Farads::new(1.0)).unwrap()),
+            Unit::Ampere => Measured::Amps(parse_reading(typed, Amps::new(100.0)).unwrap()),
+            Unit::Watt => Measured::Watts(parse_reading(typed, Watts::new(4_000.0)).unwrap()),
         };
         let reading = Reading {
             typed: Text::new(typed).unwrap(),
@@ -102,14 +105,45 @@ impl Story {
         self
     }
 
+    /// A try to start after so many minutes of rest, `minute` minutes into the story.
+    pub(crate) fn tried(mut self, minute: i64, set_up: SetUp, rest: f64, outcome: Tried) -> Self {
+        self.minute = minute - 1;
+        self.enter(Content::Trial(StartTrial {
+            set_up,
+            at: moment(minute),
+            rest: Rest::new(Seconds::new(rest * 60.0)).unwrap(),
+            dead: None,
+            is_cold: false,
+            outcome,
+            highest: None,
+            settled: None,
+            lowest: None,
+            note: None,
+        }));
+        self
+    }
+
+    /// The compressor stopped.
+    pub(crate) fn stopped(mut self, minute: i64) -> Self {
+        self.minute = minute - 1;
+        self.enter(Content::Stop(Stop {
+            at: moment(minute),
+            ran: None,
+        }));
+        self
+    }
+
     pub(crate) fn answer(&mut self, check: &str, item: &str, answer: Answer) {
-        self.minute += 1;
-        let content = Content::Answer {
+        self.enter(Content::Answer {
             question: Question::new(check, item).unwrap(),
             answer,
-        };
+        });
+    }
+
+    fn enter(&mut self, content: Content) {
+        self.minute += 1;
         let entry = Entry {
-            id: Id::new(&format!("entry-{}", self.minute)).unwrap(),
+            id: Id::new(&format!("entry-{}", self.job.entries().len())).unwrap(),
             at: moment(self.minute),
             content,
         };
