@@ -150,19 +150,16 @@ def gain(one, other):
     never = one.not_hot + one.not_even_cold
     inside = cumulative_simpson(density[1], x=xs, initial=0.0)
 
-    def other_above(log):
-        """P(other's ln threshold > log), its ends included, from both sides at the ends."""
-        within = np.interp(log, xs, inside)
-        return other.not_hot + other.not_even_cold + inside[-1] - within if log < MOST else 0.0
+    def other_above(logs):
+        """P(other's ln threshold > log); its ends lie at both ends of the scale."""
+        within = other.not_hot + other.not_even_cold + inside[-1] - np.interp(logs, xs, inside)
+        return np.where(logs < LEAST, 1.0, np.where(logs < MOST, within, 0.0))
 
     def below(difference):
         """P(ln ratio < difference)."""
-        step = np.array([other_above(x - difference) if x - difference >= LEAST else 1.0 for x in xs])
-        total = float(np.trapezoid(density[0] * step, xs))
-        ends = [(one.at_once, LEAST), (never, MOST)]
-        for mass, log in ends:
-            at = log - difference
-            total += mass * (1.0 if at < LEAST else other_above(at))
+        total = float(np.trapezoid(density[0] * other_above(xs - difference), xs))
+        for mass, log in ((one.at_once, LEAST), (never, MOST)):
+            total += mass * float(other_above(np.array(log - difference)))
         return total
 
     ratios = [math.exp(brentq(lambda d, q=q: below(d) - q, LEAST - MOST + 1e-6, MOST - LEAST - 1e-6))

@@ -19,6 +19,7 @@ mod protector;
 mod ranking;
 pub mod running;
 mod start_device;
+pub mod start_kit;
 pub mod start_trials;
 mod stored_charge;
 pub mod supply;

@@ -264,6 +264,24 @@ mod tests {
     }
 
     #[test]
+    fn of_a_whole_machines_plate_only_more_is_told() {
+        let settled = |amps, whose| {
+            let settled = Uncertain::exact(Amps::new(amps));
+            current_against_plate(&settled, Amps::new(2.0), whose)
+        };
+        assert_eq!(settled(0.5, Plate::Machine), Some(Against::CannotTell));
+        assert_eq!(settled(2.2, Plate::Machine), Some(Against::Above));
+        assert_eq!(settled(0.9, Plate::Compressor), Some(Against::Below));
+        assert_eq!(settled(1.9, Plate::Compressor), Some(Against::Above));
+        let none = current_against_plate(
+            &Uncertain::exact(Amps::new(1.0)),
+            Amps::new(0.0),
+            Plate::Machine,
+        );
+        assert_eq!(none, None);
+    }
+
+    #[test]
     fn a_bound_below_four_times_the_running_current_is_a_contradiction() {
         let locked = |running, bound: Option<f64>| {
             locked_rotor(Amps::new(running), bound.map(Amps::new)).map(|(_, most)| most.get())

@@ -85,7 +85,7 @@ impl StartBelief {
 
     fn take(&mut self, trial: Trial) {
         let outcome = trial.outcome();
-        if outcome == Outcome::Silent {
+        if !trial.is_telling() {
             return;
         }
         let started = outcome != Outcome::Failed;

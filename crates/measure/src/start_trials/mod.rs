@@ -25,6 +25,9 @@
 //! - 3 in 100 outcomes say nothing (another cause, a slip of the pen), so that one contradiction
 //!   doesn't rule anything out (judgement).
 //!
+//! Two clocks run after a stop: pressures level from the last turning, start device and windings
+//! cool from the last energising. A failure soon after another attempt is left out.
+//!
 //! A trial from cold says whether the machine starts at all, and nothing of the threshold; a hot
 //! failure is no cold failure. Sums go over 160 equal cells of x and all widths; what that costs
 //! in accuracy is checked against adaptive integration (`tests/reference/start_trials.py`).

@@ -37,7 +37,8 @@ impl StartKind {
 
     /// The bands at 15 to 28 °C, or in a room of 30 to 38 °C or after cooling down a warm
     /// cabinet (judgement). For kinds other than the PTC a warm room is judged by the PTC's row:
-    /// half as long again.
+    /// half as long again. A capacitor start's band begins at nothing, which is taken as half a
+    /// minute: a log scale has no zero.
     ///
     /// ```
     /// use measure::start_trials::StartKind;

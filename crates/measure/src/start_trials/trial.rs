@@ -24,6 +24,9 @@ pub enum TrialError {
     RestNegative,
     /// The rest is longer than [`Trial::LONGEST_REST`]: such a machine is cold; a date is wrong.
     RestTooLong,
+    /// The time since it was last energised is negative, no number, or longer than the rest: what
+    /// turned was energised.
+    EnergisedOutOfRange,
     /// The supply's share of the rated voltage is no number or outside
     /// [`Trial::SUPPLY`]: it was given in volts or percent, or the voltmeter was set wrong.
     SupplyOutOfRange,
@@ -36,11 +39,15 @@ pub struct Trial {
     outcome: Outcome,
     cold: bool,
     supply: Ratio,
+    energised: Seconds,
 }
 
 impl Trial {
     /// The longest rest that is taken: a week.
     pub const LONGEST_REST: Seconds = Seconds::new(7.0 * 86_400.0);
+    /// So long a start device takes to cool before it can start again (about 5 min, common
+    /// practice, no source).
+    pub const DEVICE_COOLS: Seconds = Seconds::new(300.0);
     /// The least and the most of the rated voltage that is taken (judgement: a motor at half its
     /// voltage has a quarter of its torque; no mains are a quarter above their rating).
     pub const SUPPLY: (Ratio, Ratio) = (Ratio::new(0.5), Ratio::new(1.25));
@@ -70,6 +77,7 @@ impl Trial {
                 outcome,
                 cold: false,
                 supply: Ratio::new(1.0),
+                energised: rest,
             })
         }
     }
@@ -78,6 +86,27 @@ impl Trial {
     #[must_use]
     pub const fn from_cold(self) -> Self {
         Self { cold: true, ..self }
+    }
+
+    /// The same trial where it had been energised since it last turned: an earlier attempt that
+    /// failed, so long ago. A machine that is plugged in tries by itself.
+    ///
+    /// Pressures level from the last turning, but PTC, windings and protector cool from the last
+    /// energising. A failure within [`Self::DEVICE_COOLS`] of an earlier attempt can be the
+    /// device's and says nothing of the threshold; a start counts all the same.
+    ///
+    /// # Errors
+    /// [`TrialError::EnergisedOutOfRange`] for a time that is negative, no number, or longer than
+    /// the rest.
+    pub fn energised_before(self, ago: Seconds) -> Result<Self, TrialError> {
+        if ago.get() >= 0.0 && ago <= self.rest {
+            Ok(Self {
+                energised: ago,
+                ..self
+            })
+        } else {
+            Err(TrialError::EnergisedOutOfRange)
+        }
     }
 
     /// The same trial with the voltage at the plug during the hum as a share of the rated one.
@@ -114,6 +143,17 @@ impl Trial {
         self.cold
     }
 
+    /// Whether it tells anything of what the compressor can do.
+    pub(super) fn is_telling(self) -> bool {
+        let tried_before = self.energised < self.rest;
+        let device_hot = tried_before && self.energised < Self::DEVICE_COOLS;
+        match self.outcome {
+            Outcome::Silent => false,
+            Outcome::Failed => !device_hot,
+            Outcome::Started | Outcome::HummedThenStarted => true,
+        }
+    }
+
     /// The logarithm of the rest that would be as good on rated voltage: ln rest + 2·ln share.
     /// Rests below a second are taken as one.
     pub(super) fn log_rest(self) -> f64 {
@@ -143,6 +183,24 @@ mod tests {
             let refused = trial.at_supply(Ratio::new(share));
             assert_eq!(refused, Err(TrialError::SupplyOutOfRange));
         }
+    }
+
+    #[test]
+    fn a_failure_soon_after_another_attempt_tells_nothing() {
+        let trial = |outcome| Trial::new(Seconds::new(1200.0), outcome).unwrap();
+        let before = |outcome, ago| trial(outcome).energised_before(Seconds::new(ago)).unwrap();
+        assert!(trial(Outcome::Failed).is_telling());
+        assert!(!before(Outcome::Failed, 60.0).is_telling());
+        assert!(before(Outcome::Failed, 400.0).is_telling());
+        assert!(before(Outcome::Started, 60.0).is_telling());
+        // The stop itself is no earlier attempt.
+        let short = Trial::new(Seconds::new(60.0), Outcome::Failed).unwrap();
+        let same = short.energised_before(Seconds::new(60.0)).unwrap();
+        assert!(same.is_telling());
+        let late = short.energised_before(Seconds::new(61.0));
+        assert_eq!(late, Err(TrialError::EnergisedOutOfRange));
+        let never = short.energised_before(Seconds::new(f64::NAN));
+        assert_eq!(never, Err(TrialError::EnergisedOutOfRange));
     }
 
     #[test]
