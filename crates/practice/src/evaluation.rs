@@ -5,6 +5,7 @@ use measure::MeterKind;
 use simulator::{Chance, ParameterError};
 
 use crate::answers::Sheet;
+use crate::best_possible::End;
 use crate::draw::drawn;
 use crate::score::Score;
 use crate::walk::{Order, walk};
@@ -30,6 +31,8 @@ impl Ways {
 pub struct Evaluation {
     /// In the order of [`Ways::ALL`].
     pub scores: [Score; 3],
+    /// What was known at the end of each.
+    pub ends: [End; 3],
     /// What machine it is.
     pub blueprint: simulator::machine::Blueprint,
 }
@@ -65,14 +68,17 @@ impl Evaluation {
         let [Some(ours), Some(checklist), Some(random)] = scores else {
             return Ok(None);
         };
+        let [(ours, first), (checklist, second), (random, third)] = [ours, checklist, random];
         Ok(Some(Self {
             scores: [ours, checklist, random],
+            ends: [first, second, third],
             blueprint: *sheet.machine().blueprint(),
         }))
     }
 }
 
-fn scored(sheet: &mut Sheet, model: &Model, order: Order) -> Option<Score> {
+fn scored(sheet: &mut Sheet, model: &Model, order: Order) -> Option<(Score, End)> {
     let walked = walk(sheet, model, order)?;
-    Some(Score::of(&walked, sheet.machine()))
+    let end = End::of(&walked.job, &walked.whole);
+    Some((Score::of(&walked, sheet.machine()), end))
 }

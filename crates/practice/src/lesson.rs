@@ -70,7 +70,7 @@ impl Lesson {
             ),
             Self::NeverGetsThere => (
                 Kind::ChestFreezer,
-                Some((Ailment::ChargeLow, 1.0)),
+                Some((Ailment::ChargeLow, 0.95)),
                 &[Complaint::RunsStaysWarm],
             ),
             Self::ColdOnOneSide => (

@@ -10,11 +10,13 @@
 #![forbid(unsafe_code)]
 
 mod answers;
+mod best_possible;
 mod checklist;
 mod difficulty;
 mod draw;
 mod effort;
 mod evaluation;
+mod learned;
 mod lesson;
 mod made;
 mod score;
@@ -23,6 +25,7 @@ mod truth;
 mod walk;
 
 pub use answers::Sheet;
+pub use best_possible::{BestPossible, End, Examples};
 pub use difficulty::Difficulty;
 pub use draw::drawn;
 pub use effort::Effort;

@@ -3,7 +3,8 @@
 use std::cell::RefCell;
 
 use diagnosis::{
-    Action, Advice, Build, Check, Clue, Decided, Model, NextCheck, Task, Whole, advise, assess,
+    Action, Advice, Again, Build, Check, Clue, Decided, Model, NextCheck, Task, Whole, advise,
+    assess,
 };
 use job::{Content, Entry, Id, Job, Moment, Origin};
 use simulator::Chance;
@@ -20,6 +21,11 @@ pub trait Examined {
 
     /// What a task brings; nothing where it can't be done.
     fn answer(&mut self, task: Task) -> Vec<Content>;
+
+    /// What it brings the second time. A machine of which nothing more is known says the same.
+    fn answer_again(&mut self, task: Task) -> Vec<Content> {
+        self.answer(task)
+    }
 }
 
 /// Which check is taken.
@@ -36,7 +42,7 @@ pub enum Order {
 /// How it went.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Walk {
-    /// What was done, in order.
+    /// What was done, in order; what was done once more stands there twice.
     pub tasks: Vec<Task>,
     /// Minutes of work, the change of access included.
     pub minutes: f64,
@@ -106,18 +112,23 @@ fn follow(
 ) -> Option<(Followed, Moment)> {
     let mut job = Job::new(Id::new("practice").ok()?, moment(0.0)?, Origin::Invented);
     enter(&mut job, machine.opening(), 0.0);
-    let (mut tasks, mut minutes, mut waiting) = (Vec::new(), 0.0, 0.0);
+    let (mut minutes, mut waiting) = (0.0, 0.0);
+    let mut done: Vec<Done> = Vec::new();
     loop {
         let now = moment(minutes + waiting)?;
         let advice = advise(&job, now)?;
-        let next = (tasks.len() < MOST_CHECKS)
-            .then(|| next(&advice, &mut order, &tasks))
+        let next = (done.len() < MOST_CHECKS)
+            .then(|| next(&advice, &mut order, &done))
             .flatten()
-            .map(|next| (next.task, next.minutes, next.waiting));
-        let next = next.or_else(|| test_fit(&advice, &tasks));
-        let Some((task, work, rest)) = next else {
+            .map(|next| {
+                let rested = minutes + waiting - last_done(&done, next.task);
+                let rest = (rest(next) - rested).max(0.0);
+                (next.task, next.minutes, next.waiting + rest)
+            });
+        let next = next.or_else(|| test_fit(&advice, &done));
+        let Some((task, work, pause)) = next else {
             let followed = Followed {
-                tasks,
+                tasks: done.iter().map(|one| one.task).collect(),
                 minutes,
                 waiting,
                 job,
@@ -125,9 +136,43 @@ fn follow(
             return Some((followed, now));
         };
         minutes += work;
-        waiting += rest;
-        tasks.push(task);
-        enter(&mut job, machine.answer(task), minutes + waiting);
+        waiting += pause;
+        let is_second = done.iter().any(|one| one.task == task);
+        let found = if is_second {
+            machine.answer_again(task)
+        } else {
+            machine.answer(task)
+        };
+        let at = minutes + waiting;
+        done.push(Done { task, at });
+        enter(&mut job, found, at);
+    }
+}
+
+/// One task that was done.
+struct Done {
+    task: Task,
+    /// Minutes since the beginning.
+    at: f64,
+}
+
+/// When a task was done last, in minutes since the beginning; long ago where it never was.
+fn last_done(done: &[Done], task: Task) -> f64 {
+    let last = done.iter().rev().find(|one| one.task == task);
+    last.map_or(f64::NEG_INFINITY, |one| one.at)
+}
+
+/// How long one waits before what condemns a compressor is done once more, in minutes, as the app
+/// says: "cold" is an hour after, which is when a protector inside counts as cooled, and a bit; a
+/// try at starting is repeated after a day of rest.
+fn rest(next: &NextCheck) -> f64 {
+    const HOUR: f64 = 61.0;
+    const DAY: f64 = 1_440.0;
+    match (next.again, next.task) {
+        (Some(Again::RestsOnOne), Task::Check(_)) => HOUR,
+        (Some(Again::RestsOnOne), _) => DAY,
+        (Some(Again::DoesNotFit(_)), Task::Check(Check::Windings)) => HOUR,
+        (Some(Again::DoesNotFit(_)) | None, _) => 0.0,
     }
 }
 
@@ -147,13 +192,14 @@ fn enter(job: &mut Job, contents: Vec<Content>, minutes: f64) {
     }
 }
 
-/// What to do; nothing once enough is known.
-fn next<'a>(advice: &'a Advice, order: &mut Order, done: &[Task]) -> Option<&'a NextCheck> {
-    let left: Vec<&NextCheck> = advice
-        .next
-        .iter()
-        .filter(|one| !done.contains(&one.task))
-        .collect();
+/// What to do; nothing once enough is known. What was done is done once more where the app offers
+/// that, and no third time.
+fn next<'a>(advice: &'a Advice, order: &mut Order, done: &[Done]) -> Option<&'a NextCheck> {
+    let is_left = |one: &&NextCheck| {
+        let times = done.iter().filter(|done| done.task == one.task).count();
+        times == 0 || (times == 1 && one.again.is_some())
+    };
+    let left: Vec<&NextCheck> = advice.next.iter().filter(is_left).collect();
     let is_enough = advice.verdict.decided != Decided::GoOn;
     if is_enough || !left.iter().any(|one| one.is_worthwhile()) {
         return None;
@@ -176,9 +222,10 @@ fn next<'a>(advice: &'a Advice, order: &mut Order, done: &[Task]) -> Option<&'a 
 
 /// Who is told to fit a part to see does so, and says what came of it, whatever the order of
 /// checks was.
-fn test_fit(advice: &Advice, done: &[Task]) -> Option<(Task, f64, f64)> {
+fn test_fit(advice: &Advice, done: &[Done]) -> Option<(Task, f64, f64)> {
     const TRIAL: Task = Task::Clue(Clue::GoodDevice);
-    let is_told = advice.verdict.best.action == Action::TestFit && !done.contains(&TRIAL);
+    let was_done = done.iter().any(|one| one.task == TRIAL);
+    let is_told = advice.verdict.best.action == Action::TestFit && !was_done;
     let build = Build::ManualDefrost;
     is_told.then(|| (TRIAL, TRIAL.minutes(build), TRIAL.waiting(build)))
 }

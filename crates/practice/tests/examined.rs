@@ -3,9 +3,10 @@
 // What a test builds for itself is right by construction.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use diagnosis::{Ask, Clue, Model, Priors, Task, assess};
+use diagnosis::{Ask, Check, Clue, Fault, Model, Priors, Task, assess, item_of_pair};
 use job::{Answer, Content, Entry, Id, Job, Moment, Origin};
 use measure::MeterKind;
+use measure::windings::Pair;
 use practice::{Examined, Order, Sheet, drawn, walk};
 use quantity::Ratio;
 use simulator::Chance;
@@ -130,10 +131,42 @@ fn following_the_next_check_ends_with_the_same_advice_each_time() {
         let first = walked(Order::Ours);
         assert_eq!(first, walked(Order::Ours));
         if let Some(first) = first {
-            let mut once = first.tasks.clone();
-            once.sort();
-            once.dedup();
-            assert_eq!(once.len(), first.tasks.len(), "a check was made twice");
+            for task in &first.tasks {
+                let times = first.tasks.iter().filter(|other| *other == task).count();
+                assert!(times <= 2, "{task:?} was made {times} times");
+            }
         }
     }
+}
+
+/// What condemns a compressor is read a second time, an hour later and with an error of its own,
+/// and no third time.
+#[test]
+fn a_protector_found_open_inside_is_measured_again_an_hour_later() {
+    let drawn = |seed| Blueprint::drawn(Kind::ChestFreezer, false, &mut Chance::new(seed));
+    let trouble = Trouble {
+        ailment: Ailment::InnerProtectorOpen,
+        severity: Ratio::new(0.5),
+    };
+    let windings = Task::Check(Check::Windings);
+    let mut is_new = false;
+    for blueprint in (0..4).map(drawn) {
+        let machine = Machine::build(&blueprint, &[trouble], Chance::new(8)).unwrap();
+        let mut sheet = Sheet::new(machine, MeterKind::Good, &Chance::new(8));
+        let walked = walk(&mut sheet, &Model::default(), Order::Ours).unwrap();
+        let done = walked.tasks.iter().filter(|task| **task == windings);
+        assert_eq!(done.count(), 2);
+        for pair in Pair::ALL {
+            let read = walked.job.answers(windings.name(), item_of_pair(pair));
+            let [(first, one), (second, other)] = read.as_slice() else {
+                panic!("{pair:?} was read {} times", read.len());
+            };
+            let apart = second.at.unix_milliseconds() - first.at.unix_milliseconds();
+            assert!(apart >= 3_600_000, "{apart} ms");
+            is_new |= one != other;
+        }
+        let best = walked.whole.verdict.best;
+        assert_eq!(best.fault, Some(Fault::InnerProtectorOpen));
+    }
+    assert!(is_new, "every second reading was the first one");
 }

@@ -19,7 +19,8 @@ pub struct Sheet {
     pub(super) meter: MeterKind,
     pub(super) kit: Kit,
     pub(super) senses: Senses,
-    given: BTreeMap<Task, Vec<Content>>,
+    /// By task, and whether it was done for the second time.
+    given: BTreeMap<(Task, bool), Vec<Content>>,
     sessions: Sessions,
     chance: Chance,
 }
@@ -84,13 +85,19 @@ impl Sheet {
 
     /// Tools and senses of this task alone, so that the order of tasks changes nothing.
     pub(super) fn take_up_tools(&mut self, task: Task) {
+        self.take_up_tools_for(task, false);
+    }
+
+    /// A second time one looks anew, with the same meter.
+    fn take_up_tools_for(&mut self, task: Task, again: bool) {
         let place = Task::all().position(|one| one == task).unwrap_or(0) as u64;
+        let place = if again { 400 + place } else { place };
         self.senses = Senses::ordinary(self.chance.fork(100 + place));
         self.kit.take_up(self.chance.fork(300 + place));
     }
 
-    fn find_out(&mut self, task: Task) -> Vec<Content> {
-        self.take_up_tools(task);
+    fn find_out(&mut self, task: Task, again: bool) -> Vec<Content> {
+        self.take_up_tools_for(task, again);
         let found = match task {
             Task::Check(Check::LookOver) => looks::look_over(self),
             Task::Check(check) => measured::check(self, check),
@@ -108,6 +115,15 @@ impl Sheet {
         } else {
             found
         }
+    }
+
+    fn given(&mut self, task: Task, again: bool) -> Vec<Content> {
+        if let Some(given) = self.given.get(&(task, again)) {
+            return given.clone();
+        }
+        let found = self.find_out(task, again);
+        self.given.insert((task, again), found.clone());
+        found
     }
 
     /// A quarter of an hour after it was plugged in; nothing where that can't be simulated.
@@ -166,11 +182,10 @@ impl Examined for Sheet {
     }
 
     fn answer(&mut self, task: Task) -> Vec<Content> {
-        if let Some(given) = self.given.get(&task) {
-            return given.clone();
-        }
-        let found = self.find_out(task);
-        self.given.insert(task, found.clone());
-        found
+        self.given(task, false)
+    }
+
+    fn answer_again(&mut self, task: Task) -> Vec<Content> {
+        self.given(task, true)
     }
 }
