@@ -8,7 +8,9 @@ use measure::windings::{Pair, doubt_about_pair};
 use measure::{Doubt, Meter, doubt_about_insulation, doubt_about_leads, doubt_about_ohms};
 use wording::Degrees;
 
-use quantity::{Accuracy, Celsius, Farads, Observed, ParseError, Strictness, Volts, parse_reading};
+use quantity::{
+    Accuracy, Amps, Celsius, Farads, Observed, ParseError, Strictness, Volts, Watts, parse_reading,
+};
 
 /// What the meter is asked about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -87,13 +89,15 @@ impl Target {
         matches!(self, Self::Ask(ask) if ask.is_printed())
     }
 
-    /// How good the meter is at this. Volts and degrees: a low-cost meter's and a household
-    /// thermometer's (common practice, no source). What is printed is exact.
+    /// How good the meter is at this. Volts, amperes, watts and degrees: a low-cost meter's, clamp's
+    /// and plug-in meter's and a household thermometer's (common practice, no source). What is printed is exact.
     fn accuracy(self, meter: Meter) -> Accuracy {
         let fixed = match self.unit() {
             _ if self.is_printed() => Accuracy::new(0.0, 0.0),
             Unit::Ohm => None,
             Unit::Volt => Accuracy::new(0.5, 3.0),
+            Unit::Ampere => Accuracy::new(3.0, 5.0),
+            Unit::Watt => Accuracy::new(2.0, 2.0),
             Unit::Celsius | Unit::Farad => Accuracy::new(1.0, 2.0),
         };
         fixed.unwrap_or(meter.accuracy)
@@ -112,6 +116,8 @@ fn read(text: &str, target: Target, meter: Meter) -> Result<Measured, ParseError
         Unit::Volt => Measured::Volts(parse_reading(text, Volts::new(600.0))?),
         Unit::Celsius => Measured::Celsius(parse_reading(text, Celsius::new(200.0))?),
         Unit::Farad => Measured::Farads(parse_reading(text, Farads::new(1.0))?),
+        Unit::Ampere => Measured::Amps(parse_reading(text, Amps::new(100.0))?),
+        Unit::Watt => Measured::Watts(parse_reading(text, Watts::new(4_000.0))?),
     })
 }
 

@@ -21,6 +21,8 @@ impl Face {
             Unit::Volt => "V",
             Unit::Celsius => "°C",
             Unit::Farad => "F",
+            Unit::Ampere => "A",
+            Unit::Watt => "W",
         };
         let prefix = match typed.chars().last() {
             Some('k') => "k",
@@ -41,7 +43,7 @@ impl Face {
     pub(super) fn typed(typed: &str, unit: Unit) -> String {
         match unit {
             Unit::Celsius => [typed, " °C"].concat(),
-            Unit::Ohm | Unit::Volt | Unit::Farad => typed.to_owned(),
+            _ => typed.to_owned(),
         }
     }
 

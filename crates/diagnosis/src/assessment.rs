@@ -13,6 +13,7 @@ use crate::checks::stored_charge::StoredCharge;
 use crate::checks::winding_temperature::WindingTemperature;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
+use crate::start_trials::StartTrials;
 use crate::whole::{self, Advice, Assumptions, ExportedNetwork, Figures, Whole};
 use crate::{Caution, Check, Finding, Gates, Item, Level, Link, LinkState, Step};
 
@@ -58,6 +59,8 @@ pub struct Assessment {
     pub next: Vec<Step>,
     /// The windings, once anything about them was entered.
     pub windings: Option<WindingsKnown>,
+    /// What tries to start it say, once there were any or it was timed.
+    pub start_trials: Option<StartTrials>,
     /// Everything weighed together, once there is something to weigh.
     pub whole: Option<Whole>,
 }
@@ -73,6 +76,7 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
     let mut assessment = known.assessment(as_it_is);
     let weighed = known.to_weigh(&assessment, model, now);
     assessment.whole = whole::weigh(&model.machines, job, weighed);
+    assessment.start_trials = StartTrials::of(job, now).if_any();
     assessment
 }
 
@@ -179,6 +183,7 @@ impl Known {
             cautions,
             next: self.next_steps(job),
             windings: windings.anything().then(|| windings.clone()),
+            start_trials: None,
             whole: None,
         }
     }

@@ -68,6 +68,12 @@ impl StartTrials {
         }
     }
 
+    /// These, where anything was tried or timed.
+    pub(crate) fn if_any(self) -> Option<Self> {
+        let is_timed = self.clock != Clock::NotStarted;
+        (is_timed || !self.series.is_empty()).then_some(self)
+    }
+
     /// The series of a set-up.
     #[must_use]
     pub fn series(&self, set_up: SetUp) -> Option<&Series> {
@@ -218,6 +224,13 @@ fn measured(trial: &StartTrial) -> Option<Trial> {
     };
     // A rest in a job is one that can be: both have the same bounds.
     let measured = Trial::new(trial.rest.seconds(), outcome).ok()?;
+    let dead = trial.dead.filter(|dead| *dead < trial.rest);
+    let measured = match dead {
+        Some(dead) => measured
+            .energised_before(dead.seconds())
+            .unwrap_or(measured),
+        None => measured,
+    };
     Some(if trial.is_cold {
         measured.from_cold()
     } else {

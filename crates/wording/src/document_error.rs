@@ -123,6 +123,10 @@ fn problem_words(problem: &Problem) -> String {
         Problem::Version => "there is no version before 1.".to_owned(),
         Problem::NewerVersion => "only a newer program reads this version.".to_owned(),
         Problem::Count => "the size of the last digit must be above zero.".to_owned(),
+        Problem::Rest(job::RestError::Negative) => "a rest can't be less than nothing.".to_owned(),
+        Problem::Rest(job::RestError::OverAWeek) => {
+            "a rest of more than a week: one of the two times is wrong.".to_owned()
+        }
         Problem::Accuracy => "no meter in use is that inaccurate, or better than exact.".to_owned(),
     }
 }
@@ -205,6 +209,7 @@ fn unreadable_words(why: &Unreadable) -> String {
         Unreadable::Content => "a kind of entry that this version doesn't know.".to_owned(),
         Unreadable::Shape => "an answer of a shape that this version doesn't know.".to_owned(),
         Unreadable::Unit(unit) => format!("a reading in “{unit}”, a unit not known here."),
+        Unreadable::Word(word) => format!("a try to start with “{word}”, not known here."),
         Unreadable::Reason(reason) => format!("a reason, “{reason}”, not known here."),
         Unreadable::Strikes(id) => format!("it strikes {id}, which isn't there before it."),
     }

@@ -88,6 +88,13 @@ impl Locale {
         }
     }
 
+    /// The time of day as the clock on the wall showed it.
+    #[must_use]
+    pub fn clock(&self, moment: Moment) -> String {
+        let clock = moment.wall_clock();
+        format!("{:02}:{:02}", clock.hour, clock.minute)
+    }
+
     /// Date and time as the clock on the wall showed them.
     #[must_use]
     pub fn moment(&self, moment: Moment) -> String {
@@ -95,7 +102,7 @@ impl Locale {
         // A wall clock's month is 1 to 12.
         let month = MONTHS[usize::from(clock.month) - 1];
         let (day, year) = (clock.day, clock.year);
-        let time = format!("{:02}:{:02}", clock.hour, clock.minute);
+        let time = self.clock(moment);
         match self.dates {
             DateOrder::DayFirst => format!("{day} {month} {year}, {time}"),
             DateOrder::MonthFirst => format!("{month} {day}, {year}, {time}"),

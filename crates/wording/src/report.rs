@@ -8,8 +8,8 @@ use crate::page::assumptions::rests_on;
 use crate::whole::{at_fault, broken_links, since, to_do, unfitting, worth_checking};
 use crate::windings_finding::capital;
 use crate::{
-    Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, step,
-    uncertain_ohms,
+    Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, start_trials,
+    step, uncertain_ohms,
 };
 
 /// The parts of a report, in their order.
@@ -29,6 +29,8 @@ pub enum Part {
     Worth,
     /// Readings that don't fit together, where it was weighed.
     Unfitting,
+    /// What came of tries to start it.
+    Starts,
     /// What was found.
     Found,
     /// Which pin is which.
@@ -140,6 +142,14 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
             Part::Found,
             "Found so far",
             finding_lines(assessment, locale),
+        ),
+        (
+            Part::Starts,
+            "Starting after a rest",
+            assessment
+                .start_trials
+                .as_ref()
+                .map_or_else(Vec::new, |trials| start_trials::report(trials, locale)),
         ),
         (
             Part::Pins,

@@ -14,6 +14,8 @@ pub fn measured(reading: Measured, locale: &Locale) -> String {
         Measured::Volts(typed) => observed(typed, locale),
         Measured::Celsius(typed) => temperature(typed, locale),
         Measured::Farads(typed) => observed(typed, locale),
+        Measured::Amps(typed) => observed(typed, locale),
+        Measured::Watts(typed) => observed(typed, locale),
     }
 }
 

@@ -8,7 +8,7 @@ use job::{Answer, Content, Entry, Question};
 use measure::windings::{Pair, Role};
 
 use crate::bench_choices::bench_choice;
-use crate::{Locale, Words, measured, whole, windings_page};
+use crate::{Locale, Words, measured, start_trials, whole, windings_page};
 
 /// An entry ready to be shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -27,6 +27,8 @@ pub fn entry(entry: &Entry, locale: &Locale) -> Option<EntryWords> {
             about: about(question),
             says: says(question, answer, locale),
         },
+        Content::Trial(trial) => start_trials::entry(trial, entry.at, locale),
+        Content::Stop(stop) => start_trials::stop(stop, entry.at, locale),
         Content::Note(text) => EntryWords {
             about: "Note".to_owned(),
             says: text.as_str().to_owned(),
