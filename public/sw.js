@@ -1,7 +1,7 @@
 // Keeps one complete version of the page on the device and serves it from there, network or not.
 //
 // The build replaces the next line: `version` changes whenever any file does.
-const BUILD = { version: "", files: [], practice: [] };
+const BUILD = { version: "", files: [], further: [], practice: [] };
 
 // Several copies of the page can live under one origin; the scope keeps their caches apart.
 const OWN_CACHES = `coldcase ${self.registration.scope} `;
@@ -28,9 +28,19 @@ async function deleteOldCaches() {
   await Promise.all(old.map((name) => caches.delete(name)));
 }
 
-async function isComplete() {
+// What no screen needs at first is fetched once the version is in use, and again where that failed.
+async function fetchFurther() {
   const cache = await caches.open(CACHE);
-  const found = await Promise.all(BUILD.files.map((file) => cache.match(file)));
+  const found = await Promise.all(BUILD.further.map((file) => cache.match(file)));
+  const missing = BUILD.further.filter((file, place) => !found[place]);
+  if (missing.length > 0) await fetchAll(missing).catch(() => {});
+}
+
+async function isComplete() {
+  await fetchFurther();
+  const cache = await caches.open(CACHE);
+  const all = BUILD.files.concat(BUILD.further);
+  const found = await Promise.all(all.map((file) => cache.match(file)));
   return found.length > 0 && found.every(Boolean);
 }
 

@@ -14,9 +14,8 @@ use leptos::task::spawn_local;
 use wording::page;
 
 use crate::forms::new_job::NewJob;
-use crate::pages::assumptions::AssumptionsScreen;
+use crate::further::{Further, further};
 use crate::pages::examples::ExampleList;
-use crate::pages::import::ImportScreen;
 use crate::pages::job_at_a_glance::{DeletedNotice, Glance, glance};
 use crate::pages::job_screens::JobScreens;
 use crate::pages::practice::PracticeScreen;
@@ -167,9 +166,9 @@ fn screen_now(what: Later) -> AnyView {
         Later::Deleted => view! { <DeletedNotice/> }.into_any(),
         Later::Examples(texts) => view! { <ExampleList texts/> }.into_any(),
         Later::Job(id) => view! { <JobScreens id/> }.into_any(),
-        Later::Import => view! { <ImportScreen/> }.into_any(),
+        Later::Import => further(Further::Import),
         Later::Settings => view! { <SettingsScreen/> }.into_any(),
-        Later::Assumptions => view! { <AssumptionsScreen/> }.into_any(),
+        Later::Assumptions => further(Further::Assumptions),
         Later::Practice => view! { <PracticeScreen/> }.into_any(),
     }
 }

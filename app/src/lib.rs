@@ -8,6 +8,7 @@
 pub mod device;
 pub mod forms;
 pub mod frame;
+pub mod further;
 pub mod history;
 pub mod later;
 pub mod open_job;

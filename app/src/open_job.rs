@@ -4,7 +4,7 @@
 //! it; none of them knows where a job is kept.
 
 use diagnosis::{Assessment, Figures, Machine, Model, assess_checks};
-use job::{Answer, Content, Drafts, Entry, Id, Job, Origin, Question, Text};
+use job::{Answer, Content, Drafts, Entry, Id, Job, Origin, Question, StartTrial, Stop, Text};
 use jobfile::Document;
 use leptos::prelude::*;
 use wording::page::{self, keeping};
@@ -165,6 +165,17 @@ impl OpenJob {
             self.change_drafts(|drafts| drafts.forget(&question));
         }
         taken
+    }
+
+    /// Enters a try to start. False where it was not taken; then the reason has been said.
+    pub fn tried(self, trial: StartTrial) -> bool {
+        self.enter(Content::Trial(trial))
+    }
+
+    /// Enters that the compressor stopped. False where it was not taken; then the reason has been
+    /// said.
+    pub fn stopped(self, stop: Stop) -> bool {
+        self.enter(Content::Stop(stop))
     }
 
     /// Enters a note. False where it was not taken; then the reason has been said.

@@ -3,7 +3,9 @@
 use std::time::Duration;
 
 use job::Moment;
-use leptos::prelude::{request_animation_frame, set_interval, set_timeout};
+use leptos::prelude::{
+    on_cleanup, request_animation_frame, set_interval, set_interval_with_handle, set_timeout,
+};
 
 const MINUTE: Duration = Duration::from_secs(60);
 
@@ -20,6 +22,13 @@ pub fn now() -> Moment {
 /// Calls back once a minute for as long as the page is open.
 pub fn every_minute(then: impl Fn() + 'static) {
     set_interval(then, MINUTE);
+}
+
+/// Calls back each second until the part of the page that asks for it is gone.
+pub fn while_here_each_second(then: impl Fn() + 'static) {
+    if let Ok(handle) = set_interval_with_handle(then, Duration::from_secs(1)) {
+        on_cleanup(move || handle.clear());
+    }
 }
 
 /// Calls back once what is on its way to the screen has been painted.

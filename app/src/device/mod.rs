@@ -5,6 +5,7 @@
 //! lack is looked for before it is called: a missing one would end the program.
 
 mod address;
+mod awake;
 mod clipboard;
 mod clock;
 mod files;
@@ -15,8 +16,9 @@ mod share;
 mod sound;
 
 pub use address::{go_to, hash, on_hash_change, replace_hash};
+pub use awake::{can_stay_awake, stay_awake};
 pub use clipboard::copy;
-pub use clock::{every_minute, now, soon};
+pub use clock::{every_minute, now, soon, while_here_each_second};
 pub use files::{download, open_file};
 pub use language::{locale, lower_case, region};
 pub use page::{

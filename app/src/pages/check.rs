@@ -1,6 +1,6 @@
 //! One check of a job, by its name.
 
-use diagnosis::{CHANGE, Check, Task};
+use diagnosis::{CHANGE, Check, StartTrials, Task};
 use leptos::prelude::*;
 use wording::page;
 
@@ -8,8 +8,8 @@ use super::change::ChangeScreen;
 use super::machine::MachineScreen;
 use super::refrigerant::RefrigerantScreen;
 use super::task::TaskScreen;
-use super::windings::WindingsScreen;
 use crate::frame::Heading;
+use crate::further::{Further, further};
 
 /// The screen of a check.
 #[component]
@@ -20,9 +20,10 @@ pub fn CheckScreen(
     match Task::from_name(&check) {
         Some(Task::Check(Check::Machine)) => view! { <MachineScreen/> }.into_any(),
         Some(Task::Check(Check::Refrigerant)) => view! { <RefrigerantScreen/> }.into_any(),
-        Some(Task::Check(Check::Windings)) => view! { <WindingsScreen/> }.into_any(),
+        Some(Task::Check(Check::Windings)) => further(Further::Windings),
         Some(task) => view! { <TaskScreen task/> }.into_any(),
         None if check == CHANGE => view! { <ChangeScreen/> }.into_any(),
+        None if check == StartTrials::NAME => further(Further::StartTrials),
         None => view! { <Heading text=page::NO_SUCH_CHECK/> }.into_any(),
     }
 }

@@ -8,8 +8,8 @@ use super::do_next::DoScreen;
 use super::kept_as_it_is::{KeptAsItIs, NoSuchJob};
 use super::known::KnownScreen;
 use super::practice::{TruthScreen, mark};
-use super::record::RecordScreen;
 use crate::device;
+use crate::further::{Further, further};
 use crate::open_job::OpenJob;
 use crate::parts::live::live;
 use crate::route::Place;
@@ -53,7 +53,7 @@ fn PlaceScreen() -> impl IntoView {
             Some(Place::Do) => view! { <DoScreen/> }.into_any(),
             Some(Place::Check(check)) => view! { <CheckScreen check/> }.into_any(),
             Some(Place::Known) => view! { <KnownScreen/> }.into_any(),
-            Some(Place::Record) => view! { <RecordScreen/> }.into_any(),
+            Some(Place::Record) => further(Further::Record),
             Some(Place::Truth) => view! { <TruthScreen/> }.into_any(),
             None => ().into_any(),
         })}

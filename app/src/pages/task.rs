@@ -5,8 +5,8 @@ mod told;
 
 use std::collections::BTreeSet;
 
-use diagnosis::{Ask, Finding, Task, Whole};
-use job::{Answer, Name};
+use diagnosis::{Ask, Clue, Finding, StartTrials, Task, Whole};
+use job::{Answer, Name, Origin};
 use leptos::prelude::*;
 use wording::{Locale, Words, page, whole, windings_page as words};
 
@@ -170,6 +170,7 @@ pub fn TaskScreen(
     view! {
         <div class="screen asking" class:compact=move || asking.asks_for_number()>
             <Heading text=whole::name(task)/>
+            {way_to_the_clock(asking)}
             {live(move || hint.filter(|_| !asking.asks_for_number()).map(|hint| paragraph("soft", hint)))}
             // What is asked stands in front of what was answered; at the end, what it all means.
             {live(move || match asking.item.get() {
@@ -206,6 +207,18 @@ fn drawing(item: Ask) -> Option<impl IntoView> {
         <div class="check-drawing squared">
             <svg class="drawing" viewBox="0 0 320 120" aria-hidden="true" inner_html=inside></svg>
         </div>
+    })
+}
+
+/// A restart is better timed than remembered. A simulated one answers at once.
+fn way_to_the_clock(asking: Asking) -> Option<AnyView> {
+    let is_timed = matches!(
+        asking.task,
+        Task::Clue(Clue::Restart | Clue::GoodDevice | Clue::StartKit)
+    );
+    (is_timed && asking.open.origin() != Origin::Practice).then(|| {
+        let to = Route::Job(asking.open.id(), Place::Check(StartTrials::NAME.to_owned()));
+        link("button wide", to.link(), wording::start_trials::TIME_IT)
     })
 }
 

@@ -56,6 +56,9 @@ pub struct Series {
 }
 
 impl StartTrials {
+    /// The name of its screen beside those of the checks.
+    pub const NAME: &'static str = "start-trials";
+
     /// Of a job, as of a moment.
     #[must_use]
     pub fn of(job: &Job, now: Moment) -> Self {
@@ -66,6 +69,13 @@ impl StartTrials {
             pause,
             is_warm: is_warm(job),
         }
+    }
+
+    /// How long it has rested as of a moment, and what keeps the next try waiting: a small part
+    /// of the work, for a clock that is looked at each second.
+    #[must_use]
+    pub fn timed(job: &Job, now: Moment) -> (Clock, Option<Pause>) {
+        clock::read(job, now)
     }
 
     /// These, where anything was tried or timed.

@@ -49,6 +49,27 @@ pub const LONG_AGO: &str = "It stopped more than a week ago: it is cold, and eve
                             cold.";
 /// It was tried with its shell as cold as the room.
 pub const IS_COLD: &str = "The shell is as cold as the room";
+/// A try was to be entered before it is known when it stopped.
+pub const NEEDS_STOP: &str = "Not entered: say first when it stopped, or since when it hasn't run.";
+/// A try was to be entered while it runs.
+pub const STILL_TURNS: &str = "Not entered: by what was entered last it runs. Say when it stopped.";
+/// A try was to be entered with a clock set back.
+pub const CLOCK_SET_BACK: &str = "Not entered: this phone's clock was set back since.";
+/// What was typed for minutes.
+pub const NOT_MINUTES: &str = "That isn't a number of minutes, like 12 or 2.5.";
+/// What was typed as a rest.
+pub const NO_REST: &str = "A rest lies between nothing and a week.";
+/// Why no kit is offered.
+pub const NO_KIT: &str =
+    "No start kit here: the gas burns, or the plate doesn't say which gas it is.";
+/// The band of ordinary rests.
+pub const ORDINARY: &str = "Sound machines";
+/// The interval of a set-up.
+pub const INTERVAL: &str = "Where the truth lies, nine times in ten";
+/// Keeps the screen on.
+pub const STAY_AWAKE: &str = "Keep the screen on";
+/// Leads to the clock from a check that asks for tries.
+pub const TIME_IT: &str = "Time it with the clock";
 /// The list of tries.
 pub const TRIES: &str = "Tries so far";
 /// Takes a try back.
@@ -219,6 +240,34 @@ pub fn next(rest: Seconds) -> String {
     format!(
         "Try it next after {} of rest: that teaches most.",
         lasting(rest)
+    )
+}
+
+/// How long until then.
+#[must_use]
+pub fn in_time(left: &str) -> String {
+    format!("In {left}.")
+}
+
+/// It has rested as long as the next try asks.
+#[must_use]
+pub fn long_enough(rest: Seconds) -> String {
+    format!(
+        "Rested longer than the {} that would teach most. Try it.",
+        lasting(rest)
+    )
+}
+
+/// Two tries so near each other that they may be one, entered twice.
+#[must_use]
+pub fn close_together(trials: &StartTrials) -> Option<&'static str> {
+    let tries = trials.series.iter().flat_map(|series| &series.tries);
+    let mut times: Vec<i64> = tries.map(|(_, one)| one.at.unix_milliseconds()).collect();
+    times.sort_unstable();
+    let close = times.windows(2).any(|pair| pair[1] - pair[0] < 20_000);
+    close.then_some(
+        "Two tries lie within seconds of each other. If it was one, entered on two pages, take \
+         one back.",
     )
 }
 

@@ -8,13 +8,16 @@ use anyhow::{Context, Result, ensure};
 
 use crate::browser::Browser;
 use crate::server::{RunningServer, Seen, Site};
-use crate::stage::is_for_practice;
+use crate::stage::{is_for_practice, is_further};
 
 /// What a phone must load before the first usable screen. This budget never moves.
 const FIRST_SCREEN_BUDGET: u64 = 200_000;
 
 /// What the service worker may fetch afterwards, for working offline.
 const WORKER_BUDGET: u64 = 450_000;
+
+/// What it fetches after that: the windings, the record, and what is opened now and then.
+const FURTHER_BUDGET: u64 = 140_000;
 
 /// What practising may fetch when it is first used.
 const PRACTICE_BUDGET: u64 = 90_000;
@@ -60,13 +63,16 @@ pub(crate) fn check(dist: &Path) -> Result<()> {
 
     let size_of = |file: &str| packed_size(&dist.join(file));
     let first = lines(seen.iter().filter(|seen| !seen.by_worker), size_of)?;
-    let worker = lines(seen.iter().filter(|seen| seen.by_worker), size_of)?;
+    let by_worker = || seen.iter().filter(|seen| seen.by_worker);
+    let worker = lines(by_worker().filter(|seen| !is_further(&seen.file)), size_of)?;
+    let further = lines(by_worker().filter(|seen| is_further(&seen.file)), size_of)?;
     let first_total = print("Up to the first usable screen", &first, FIRST_SCREEN_BUDGET);
     let worker_total = print(
         "Fetched by the service worker afterwards",
         &worker,
         WORKER_BUDGET,
     );
+    let further_total = print("And by it after that", &further, FURTHER_BUDGET);
     let practice = practice_files(dist)?;
     let early = seen.iter().find(|seen| practice.contains(&seen.file));
     ensure!(
@@ -89,7 +95,9 @@ pub(crate) fn check(dist: &Path) -> Result<()> {
         PRACTICE_BUDGET,
     );
     ensure!(
-        first_total > 0 && worker_total > 0 && practice_total > 0,
+        [first_total, worker_total, further_total, practice_total]
+            .iter()
+            .all(|total| *total > 0),
         "the browser requested nothing: the measurement itself is broken"
     );
     ensure!(
@@ -99,6 +107,10 @@ pub(crate) fn check(dist: &Path) -> Result<()> {
     ensure!(
         worker_total <= WORKER_BUDGET,
         "the service worker is over its budget"
+    );
+    ensure!(
+        further_total <= FURTHER_BUDGET,
+        "the screens that are opened now and then are over their budget"
     );
     ensure!(
         practice_total <= PRACTICE_BUDGET,

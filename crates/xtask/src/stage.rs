@@ -19,7 +19,8 @@ const INDEX: &str = "index.html";
 const SCRIPT_PLACEHOLDER: &str = "./program.js";
 
 /// The line of the worker that the build replaces.
-const WORKER_PLACEHOLDER: &str = r#"const BUILD = { version: "", files: [], practice: [] };"#;
+const WORKER_PLACEHOLDER: &str =
+    r#"const BUILD = { version: "", files: [], further: [], practice: [] };"#;
 
 /// Finishes the page that Trunk has put into its staging folder.
 pub(crate) fn run() -> Result<()> {
@@ -76,6 +77,11 @@ pub(crate) fn is_for_practice(name: &str) -> bool {
     name.ends_with("split_practice.wasm") || name == "practice.js"
 }
 
+/// Screens that are opened now and then, which are fetched once everything else is there.
+pub(crate) fn is_further(name: &str) -> bool {
+    name.ends_with("split_further.wasm")
+}
+
 /// The page runs without pictures for home screens, which a browser fetches when it is asked to install the page, and
 /// without the schemas, which are there for others: the worker leaves both out.
 fn is_needed_offline(name: &str) -> bool {
@@ -124,9 +130,11 @@ fn list_files(worker: &str, files: &BTreeMap<String, Vec<u8>>) -> Result<String>
     let mut hasher = DefaultHasher::new();
     files.hash(&mut hasher);
     worker.hash(&mut hasher);
+    let is_of_first = |name: &&String| !is_for_practice(name) && !is_further(name);
     let build = serde_json::json!({
         "version": format!("{:016x}", hasher.finish()),
-        "files": files.keys().filter(|name| !is_for_practice(name)).collect::<Vec<_>>(),
+        "files": files.keys().filter(is_of_first).collect::<Vec<_>>(),
+        "further": files.keys().filter(|name| is_further(name)).collect::<Vec<_>>(),
         "practice": files.keys().filter(|name| is_for_practice(name)).collect::<Vec<_>>(),
     });
     Ok(worker.replace(WORKER_PLACEHOLDER, &format!("const BUILD = {build};")))
@@ -179,11 +187,14 @@ mod tests {
             ("./", "a"),
             ("app-1f-split_practice.wasm", "b"),
             ("practice.js", "c"),
+            ("app-1f-split_further.wasm", "d"),
         ];
         let listed = list_files(WORKER_PLACEHOLDER, &files(&all)).unwrap();
         assert!(listed.contains(r#""files":["./"]"#), "{listed}");
         let practice = r#""practice":["app-1f-split_practice.wasm","practice.js"]"#;
         assert!(listed.contains(practice), "{listed}");
+        let further = r#""further":["app-1f-split_further.wasm"]"#;
+        assert!(listed.contains(further), "{listed}");
     }
 
     #[test]
