@@ -124,6 +124,25 @@ fn what_a_start_device_lacks_a_good_one_brings() {
 }
 
 #[test]
+fn a_machine_that_trips_shows_nothing_that_takes_time() {
+    let mut sheet = chest(Ailment::WindingLeaks, 1.0);
+    let told = sheet.answer(Task::Clue(Clue::PowerUp));
+    assert_eq!(chosen(&told), Some("trips"));
+    for clue in [
+        Clue::CondenserWarmth,
+        Clue::Hiss,
+        Clue::FrostPattern,
+        Clue::RunPattern,
+        Clue::Temperatures,
+        Clue::Restart,
+        Clue::GoodDevice,
+    ] {
+        let answer = sheet.answer(Task::Clue(clue));
+        assert_eq!(chosen(&answer), None, "{clue:?}: {answer:?}");
+    }
+}
+
+#[test]
 fn following_the_next_check_ends_with_the_same_advice_each_time() {
     let model = Model::default();
     for number in 0..4 {

@@ -127,6 +127,20 @@ fn an_open_winding_leaves_one_pair_and_sound_ones_add_up() {
 }
 
 #[test]
+fn frost_of_a_failed_defrost_lies_as_thick_as_the_fault_is_bad() {
+    let blueprint = blueprint(Kind::FrostFree, false, 3);
+    for ailment in [Ailment::NeverDefrosts, Ailment::HeaterOpen, Ailment::IcedUp] {
+        let frost = |severity| {
+            machine(&blueprint, &[(ailment, severity)], 3)
+                .bench()
+                .frost()
+        };
+        assert!((frost(0.0).get() - 0.6).abs() < 1e-12, "{ailment:?}");
+        assert!((frost(1.0).get() - 1.0).abs() < 1e-12, "{ailment:?}");
+    }
+}
+
+#[test]
 fn less_charge_never_cools_better() {
     let blueprint = blueprint(Kind::ChestFreezer, false, 1);
     let air = |severity: f64| {

@@ -16,6 +16,8 @@ pub(super) fn aside(clue: Clue, answer: usize) -> &'static [Factor] {
         (Clue::FlashCode, "no-command") => &[(Some(BoardDoesNotCall), 12.0)],
         (Clue::DefrostParts, "leaks") => &[(Some(AnotherPartLeaks), 20.0)],
         (Clue::DefrostParts, "all-good") => &[(Some(AnotherPartLeaks), 0.5)],
+        // What never opens gets too cold in half a day, a hot one excepted.
+        (Clue::Temperatures, "both-near-target") => &[(Some(ControlStaysOn), 0.4)],
         (Clue::Temperatures, "freezer-warm-rest-fine") => &[(Some(RoomTooCold), 15.0)],
         (Clue::Temperatures, "too-cold") => &[
             (Some(ControlStaysOn), 12.0),
@@ -25,7 +27,28 @@ pub(super) fn aside(clue: Clue, answer: usize) -> &'static [Factor] {
         (Clue::RunPattern, "all-the-time") => &[(Some(ControlStaysOn), 5.0)],
         (Clue::RunPattern, "on-and-off") => &[(Some(ControlStaysOn), 0.05)],
         (Clue::ModesCleared, "starts") => &[(Some(RoomTooCold), 12.0)],
-        (Clue::ThawTrial, "cools-properly") => &[(None, 4.0)],
+        // A machine with nothing wrong cools after a thaw as before: 80, 15 and 5 of 100. Much that
+        // is asked is often no longer asked by then, and a door was shut well: 55, 35 and 10.
+        (Clue::ThawTrial, "cools-properly") => &[
+            (None, 5.0),
+            (Some(TooMuchAsked), 3.5),
+            (Some(SealLeaks), 1.3),
+        ],
+        (Clue::ThawTrial, "cools-partly") => &[
+            (None, 0.6),
+            (Some(TooMuchAsked), 1.3),
+            (Some(SealLeaks), 1.5),
+        ],
+        (Clue::ThawTrial, "no-change") => &[
+            (None, 0.1),
+            (Some(TooMuchAsked), 0.2),
+            (Some(SealLeaks), 0.2),
+        ],
+        // A capillary passes no more for much heat: the last turns run dry (ASHRAE Handbook,
+        // Refrigeration, capillary tubes; from memory). How often one sees it is judgement.
+        (Clue::FrostPattern, "first-part-only") => {
+            &[(Some(TooMuchAsked), 6.0), (Some(SealLeaks), 4.0)]
+        }
         (Clue::PowerUp, "knocks") => &[(Some(ValvesWorn), 7.0)],
         (Clue::Noise, "fan-scrapes") => &[
             (Some(EvaporatorFanStopped), 3.0),

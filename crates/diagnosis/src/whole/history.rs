@@ -154,10 +154,11 @@ pub(super) const fn beyond_the_motor(complaint: Complaint) -> &'static [Factor] 
             (Some(ThermistorOff), 20.0),
             (Some(SetNotToCool), 15.0),
             (Some(DamperStuck), 3.0),
-            (Some(ChargeLow), 0.02),
+            // Where the bulb sits on the last turns, which run dry, the first ones freeze all.
+            (Some(ChargeLow), 0.1),
             (Some(ChargeGone), 0.005),
             (Some(ChargeContaminated), 0.05),
-            (Some(CapillaryRestricted), 0.02),
+            (Some(CapillaryRestricted), 0.1),
             (Some(ValvesWorn), 0.02),
             (Some(IcedUp), 0.1),
             (Some(NeverDefrosts), 0.1),

@@ -3,11 +3,13 @@
 
 use diagnosis::{Build, Choice, Complaint, Kind, MainsChoice, Refrigerant, Stores, ToldBy};
 use job::Content;
+use quantity::Celsius;
 use simulator::appliance;
 use simulator::machine::{Blueprint, Gear, Heard, Session};
 
 use super::Sheet;
 use super::entry::choice;
+use super::felt::{self, Held};
 
 pub(super) fn told(sheet: &mut Sheet) -> Vec<Content> {
     let blueprint = *sheet.machine.blueprint();
@@ -91,25 +93,19 @@ pub(super) fn symptom(sheet: &mut Sheet) -> Option<Complaint> {
         return Some(complaint);
     }
     let never_stops = night.running_share() > 0.92;
-    let seen = night.now().seen;
+    // As what lies in it has it: a defrost that is just over is nobody's complaint.
+    let (first, second) = night.settled();
     let kind = sheet.machine.blueprint().kind;
-    let (warm, cold) = match kind {
-        appliance::Kind::PlateRefrigerator => (9.0, -4.0),
-        _ => (-12.0, -28.0),
-    };
-    let first_is_warm = seen.air.get() > warm;
-    let fresh_is_warm = seen.second_air.is_some_and(|air| air.get() > 9.0);
-    let too_cold = seen.air.get() < cold || seen.second_air.is_some_and(|air| air.get() < -1.0);
-    match (first_is_warm, fresh_is_warm) {
-        (false, true) => Some(Complaint::OneSideWarm),
-        (true, false) if seen.second_air.is_some() => Some(Complaint::OneSideWarm),
-        (true, _) => Some(Complaint::RunsStaysWarm),
-        (false, false) if too_cold => Some(Complaint::TooCold),
+    match felt::held(kind, first.get(), second.map(Celsius::get)) {
         // A freezer that was warm runs all night when it is sound.
-        (false, false) if never_stops && kind == appliance::Kind::PlateRefrigerator => {
+        Held::Cold if never_stops && kind == appliance::Kind::PlateRefrigerator => {
             Some(Complaint::NeverStops)
         }
-        (false, false) => None,
+        Held::Cold => None,
+        Held::FreezerAlone => Some(Complaint::OneSideWarm),
+        // There are no words for a freezer that isn't cold beside fresh food that is.
+        Held::Half | Held::Warm | Held::FreshFoodAlone => Some(Complaint::RunsStaysWarm),
+        Held::TooCold => Some(Complaint::TooCold),
     }
 }
 

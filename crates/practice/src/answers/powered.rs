@@ -29,8 +29,8 @@ pub(super) fn clue(sheet: &mut Sheet, clue: Clue) -> Option<Vec<Content>> {
         Clue::SaggingVolts => sagging(sheet)?,
         Clue::Restart => return restart(sheet),
         Clue::InstantRestart => return instant(sheet),
-        Clue::GoodDevice => trial(&sheet.machine.with_good_device(A_TRY).ok()?),
-        Clue::StartKit => trial(&sheet.machine.with_start_kit(A_TRY).ok()?),
+        Clue::GoodDevice => trial(&sheet.machine.with_good_device(A_TRY).ok()?)?,
+        Clue::StartKit => trial(&sheet.machine.with_start_kit(A_TRY).ok()?)?,
         _ => return None,
     };
     let told = sheet.senses.told(found, clue.answers().len());
@@ -210,7 +210,9 @@ fn sagging(sheet: &mut Sheet) -> Option<usize> {
 /// Within minutes, only after a long rest, not at all.
 fn restart(sheet: &mut Sheet) -> Option<Vec<Content>> {
     let session = sheet.quarter()?;
-    if !session.has_run() && session.times(Heard::Hums) == 0 {
+    let tries = session.has_run() || session.times(Heard::Hums) > 0;
+    // Nobody tries again what trips.
+    if !tries || session.is_tripped() {
         return None;
     }
     let starts = |rest: f64| {
@@ -239,11 +241,12 @@ fn instant(sheet: &mut Sheet) -> Option<Vec<Content>> {
     Some(shown(Clue::InstantRestart, told).into_iter().collect())
 }
 
-/// Starts, hums, silent.
-fn trial(session: &Session) -> usize {
-    match () {
+/// Starts, hums, silent; what trips at once shows nothing.
+fn trial(session: &Session) -> Option<usize> {
+    Some(match () {
+        () if session.is_tripped() => return None,
         () if session.has_run() => 0,
         () if session.times(Heard::Hums) > 0 => 1,
         () => 2,
-    }
+    })
 }

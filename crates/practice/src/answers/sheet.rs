@@ -166,11 +166,15 @@ impl Sheet {
 /// How it goes on. What never turned, or hums and clicks without end, does so all night: nobody
 /// waits for it, and neither does this.
 fn later(mut session: Session, time: Seconds) -> Option<Session> {
-    let restless = session.times(Heard::Clicks) > MANY;
-    if session.has_run() && !restless {
+    if !is_left_alone(&session) {
         session.go_on(time).ok()?;
     }
     Some(session)
+}
+
+/// Whether nobody waits for what comes of it.
+pub(super) fn is_left_alone(session: &Session) -> bool {
+    !session.has_run() || session.times(Heard::Clicks) > MANY
 }
 
 /// More clicks of a protector than this in a while are no way to live.

@@ -3,6 +3,10 @@
 //!
 //! How far off a hand or an ear is has no source: judgement. Hands tell differences of a few
 //! kelvins; what is hot is told as hot without a number.
+//!
+//! How often one is plainly wrong is known of other work (all from memory): a routine task of
+//! little skill fails in 2 of 100 cases, 0.7 with the best people (task type E of HEART, Williams
+//! 1986); who inspects by eye misses two or three marks in ten (See, Visual inspection, Sandia 2012).
 
 use quantity::{KelvinDelta, Ratio};
 
@@ -33,9 +37,10 @@ impl Senses {
             hand: 1.5,
             eye: 0.08,
             ear: 3.0,
-            slip: 0.007,
-            overlooks: 0.1,
-            imagines: 0.002,
+            slip: 0.02,
+            overlooks: 0.2,
+            // Dirt, flux and old soot pass for a mark now and then (judgement).
+            imagines: 0.01,
             chance,
         }
     }
@@ -101,8 +106,8 @@ mod tests {
         let told: Vec<usize> = (0..40_000).map(|_| senses.told(2, 5)).collect();
         let slips = told.iter().filter(|answer| **answer != 2).count() as f64;
         assert!(told.iter().all(|answer| *answer < 5));
-        // Four standard deviations of 40,000 tries at 0.007.
-        assert!((slips - 280.0).abs() < 4.0 * 16.7, "{slips}");
+        // Four standard deviations of 40,000 tries at 0.02.
+        assert!((slips - 800.0).abs() < 4.0 * 28.0, "{slips}");
     }
 
     #[test]

@@ -262,7 +262,7 @@ impl Ailment {
 
     fn afflict_cabinet(self, severity: f64, build: &mut Build) {
         let frost_free = build.blueprint.is_frost_free();
-        let (fault, how) = match self {
+        let (fault, degree) = match self {
             Self::SetOff => return build.traces.push(Trace::SetOff),
             Self::BoardDead => return build.traces.push(Trace::BoardDead),
             Self::ThermostatOpen => (CabinetFault::ThermostatOpen, 1.0),
@@ -284,7 +284,7 @@ impl Ailment {
                 return;
             }
         };
-        build.afflict_cabinet(fault, how);
+        build.afflict_cabinet(fault, degree);
         if matches!(self, Self::NeverDefrosts | Self::HeaterOpen | Self::IcedUp) {
             build.frost = Ratio::new(between(0.6, 1.0, severity));
         }

@@ -110,15 +110,17 @@ fn add_stopping(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError>
             [66.0, 9.0, 10.0, 8.0, 5.0, 2.0]
         }
     })?;
-    // Pressures that never rose have nothing to level.
+    // Pressures that never rose have nothing to level. With a current relay it would be 60, 66,
+    // 42, 15, 5 and 10; four in five have a PTC, which is hot for a minute or more and makes all of
+    // them half as likely.
     table.add(Clue::InstantRestart, &[State(c.pump)], |given| {
         yes(match given.at(c.pump) {
-            pump::WEAK => 60.0,
-            pump::NONE => 66.0,
-            pump::STARVED => 42.0,
-            pump::ERRATIC => 15.0,
-            pump::BLOCKED => 5.0,
-            _ => 10.0,
+            pump::WEAK => 36.0,
+            pump::NONE => 40.0,
+            pump::STARVED => 25.0,
+            pump::ERRATIC => 9.0,
+            pump::BLOCKED => 3.0,
+            _ => 6.0,
         })
     })
 }

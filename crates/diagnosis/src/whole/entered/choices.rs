@@ -57,7 +57,7 @@ fn of_clue(job: &Job, clue: Clue) -> Vec<Weight> {
         _ => None,
     };
     if let Some(weights) = number {
-        return with_aside(clue, weights);
+        return with_news(job, clue, weights);
     }
     let named: Vec<&str> = job
         .answers(clue.name(), ANSWER)
@@ -70,7 +70,24 @@ fn of_clue(job: &Job, clue: Clue) -> Vec<Weight> {
     if named.last() == Some(&THERE_IS_NONE) {
         return there_is_none(clue);
     }
-    shares(clue, &named).map_or_else(Vec::new, |weights| with_aside(clue, weights))
+    shares(clue, &named).map_or_else(Vec::new, |weights| with_news(job, clue, weights))
+}
+
+/// With what the answer says elsewhere, unless the complaint has said the same: that a machine
+/// never stops isn't seen twice. What speaks against it is news all the same.
+fn with_news(job: &Job, clue: Clue, weights: Vec<f64>) -> Vec<Weight> {
+    let mut all = with_aside(clue, weights);
+    let is_told = matches!(
+        (clue, crate::answered(job)),
+        (
+            Clue::RunPattern,
+            Some(Complaint::NeverStops | Complaint::TooCold)
+        ) | (Clue::Temperatures, Some(Complaint::TooCold))
+    );
+    if is_told {
+        all.retain(|one| !matches!(one, Weight::Fault(_, factor) if *factor > 1.0));
+    }
+    all
 }
 
 /// Natural logarithm of the share of each answer among the repeats.
