@@ -104,15 +104,38 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
 /// ```
 #[must_use]
 pub fn advise(model: &Model, job: &Job, now: Moment) -> Option<Advice> {
-    let present = whole::present(job);
-    let as_it_is = present.as_ref().unwrap_or(job);
-    let known = Known::of(model, as_it_is, now);
-    let assessment = known.assessment(as_it_is);
-    whole::advise(
-        &model.machines,
-        job,
-        known.to_weigh(&assessment, model, now),
-    )
+    Adviser::new(model).advise(job, now)
+}
+
+/// Advice on a job that grows: the same, to the bit, as [`advise`] gives, in less time, because
+/// what the job had before is not weighed from the beginning each time.
+#[derive(Debug)]
+pub struct Adviser<'a> {
+    model: &'a Model,
+    memory: Option<whole::Memory>,
+}
+
+impl<'a> Adviser<'a> {
+    /// With these assumptions.
+    #[must_use]
+    pub fn new(model: &'a Model) -> Self {
+        Self {
+            model,
+            memory: None,
+        }
+    }
+
+    /// What to do and what comes next; `None` where nothing is known yet that could be weighed.
+    /// The job need not be the one of the last time.
+    pub fn advise(&mut self, job: &Job, now: Moment) -> Option<Advice> {
+        let model = self.model;
+        let present = whole::present(job);
+        let as_it_is = present.as_ref().unwrap_or(job);
+        let known = Known::of(model, as_it_is, now);
+        let assessment = known.assessment(as_it_is);
+        let known = known.to_weigh(&assessment, model, now);
+        whole::advise(&model.machines, job, known, &mut self.memory)
+    }
 }
 
 /// The same without weighing the whole machine, for lists of many jobs: what each check says by
