@@ -113,6 +113,8 @@ pub fn advise(model: &Model, job: &Job, now: Moment) -> Option<Advice> {
 pub struct Adviser<'a> {
     model: &'a Model,
     memory: Option<whole::Memory>,
+    /// As they were known the last time.
+    windings: Option<WindingsKnown>,
 }
 
 impl<'a> Adviser<'a> {
@@ -122,6 +124,7 @@ impl<'a> Adviser<'a> {
         Self {
             model,
             memory: None,
+            windings: None,
         }
     }
 
@@ -131,10 +134,15 @@ impl<'a> Adviser<'a> {
         let model = self.model;
         let present = whole::present(job);
         let as_it_is = present.as_ref().unwrap_or(job);
-        let known = Known::of(model, as_it_is, now);
+        let machine = Machine::of(as_it_is);
+        let before = self.windings.as_ref();
+        let windings = WindingsKnown::since(model, as_it_is, &machine, now, before);
+        let known = Known::with(machine, windings, as_it_is);
         let assessment = known.assessment(as_it_is);
-        let known = known.to_weigh(&assessment, model, now);
-        whole::advise(&model.machines, job, known, &mut self.memory)
+        let to_weigh = known.to_weigh(&assessment, model, now);
+        let advice = whole::advise(&model.machines, job, to_weigh, &mut self.memory);
+        self.windings = Some(known.windings);
+        advice
     }
 }
 
@@ -181,6 +189,10 @@ impl Known {
     fn of(model: &Model, job: &Job, now: Moment) -> Self {
         let machine = Machine::of(job);
         let windings = WindingsKnown::of(model, job, &machine, now);
+        Self::with(machine, windings, job)
+    }
+
+    fn with(machine: Machine, windings: WindingsKnown, job: &Job) -> Self {
         let leads_zeroed = windings.inspection.leads == Leads::Zeroed;
         Self {
             looked_over: LookedOver::of(job),
