@@ -10,6 +10,7 @@ use measure::MeterKind;
 use wording::{DecimalMark, Locale};
 
 use crate::help::Topic;
+use crate::trial::Trial;
 
 /// What was asked for.
 #[derive(Debug, PartialEq, Eq)]
@@ -32,39 +33,6 @@ pub(crate) enum Command {
     },
     /// Many simulated machines.
     Evaluate(Trial),
-}
-
-/// Which simulated machines.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Trial {
-    /// How many; of one machine, which.
-    pub(crate) machines: u64,
-    pub(crate) seed: u64,
-    pub(crate) meter: MeterKind,
-    pub(crate) json: bool,
-}
-
-impl Default for Trial {
-    fn default() -> Self {
-        Self {
-            machines: 0,
-            seed: 1,
-            meter: MeterKind::Basic,
-            json: false,
-        }
-    }
-}
-
-impl Trial {
-    /// The most machines of one run: some hours.
-    const MOST: u64 = 100_000;
-
-    pub(crate) const fn meter_name(&self) -> &'static str {
-        match self.meter {
-            MeterKind::Basic => "basic",
-            MeterKind::Good => "good",
-        }
-    }
 }
 
 /// What to assess, and how to say it.
@@ -230,6 +198,7 @@ fn evaluate(mut parser: Parser) -> Result<Command, ArgumentError> {
             Asked::Value(value) => return Err(ArgumentError::UnknownOption(shown(&value))),
             Asked::Option(name) => match name.as_str() {
                 "--json" => trial.json = true,
+                "--both-meters" => trial.both_meters = true,
                 "--machines" => trial.machines = number(&mut parser, name, Trial::MOST)?,
                 _ => drawn_by(&mut trial, &mut parser, name)?,
             },

@@ -91,21 +91,25 @@ FILE is written over.
   --seed S         another series of machines; 1 if not said.
   --number N       which machine of the series; 0 if not said.
   --meter KIND     with a basic meter or a good one; basic if not said.
+  --both-meters    every other machine with a good one, and a table by meter.
 
 Exit code: 0 done; 2 the file can't be written, or the command could not be read.
 ";
 
 const EVALUATE: &str = "\
-coldcase evaluate [--machines N] [--seed S] [--meter basic|good] [--json]
+coldcase evaluate [--machines N] [--seed S] [--meter basic|good] [--both-meters] [--json]
 
 Lets the app's own choice of checks examine N simulated machines until it says that enough
 is known, and the same machines by a fixed checklist and in any order, and prints how often
-each is right, how honest its odds are, and how long it takes. The same numbers give the
-same figures.
+each is right, by fault and by kind of machine, how honest its odds are, and how long it
+takes. From 200 machines on it says too how often the best answer to the same readings
+would be right, as far as that can be learned from the machines themselves. The same
+numbers give the same figures.
 
   --machines N     how many; 2,000 if not said, which takes some minutes.
   --seed S         another series of machines; 1 if not said.
   --meter KIND     with a basic meter or a good one; basic if not said.
+  --both-meters    every other machine with a good one, and a table by meter.
   --json           print the main figures as a JSON object instead.
 
 Exit code: 0 done; 2 the command could not be read.

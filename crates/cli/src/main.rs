@@ -18,6 +18,7 @@ mod input;
 mod network;
 mod output;
 mod simulate;
+mod trial;
 
 use std::io::{self, Write};
 use std::process::ExitCode;

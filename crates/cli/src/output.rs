@@ -36,7 +36,10 @@ pub(crate) struct Assessed {
     file: String,
     /// The job's identifier.
     job: String,
-    /// Whether the job is an invented example.
+    /// What the job is about: "person", a machine that somebody has; "invented", an example;
+    /// "practice", a simulated machine.
+    origin: &'static str,
+    /// Whether no such machine was measured: an invented example or a simulated machine.
     invented: bool,
     /// What the machine is called, in words.
     title: String,

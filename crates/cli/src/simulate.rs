@@ -7,8 +7,8 @@ use diagnosis::{Choice, Model, Priors};
 use jobfile::{Document, save};
 use practice::{Order, drawn, fault_of, walk};
 
-use crate::arguments::Trial;
 use crate::input::shown;
+use crate::trial::Trial;
 use crate::{Outcome, Printed};
 
 pub(crate) fn run(trial: &Trial, file: &OsString) -> Printed {

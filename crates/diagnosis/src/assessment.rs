@@ -104,15 +104,46 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
 /// ```
 #[must_use]
 pub fn advise(model: &Model, job: &Job, now: Moment) -> Option<Advice> {
-    let present = whole::present(job);
-    let as_it_is = present.as_ref().unwrap_or(job);
-    let known = Known::of(model, as_it_is, now);
-    let assessment = known.assessment(as_it_is);
-    whole::advise(
-        &model.machines,
-        job,
-        known.to_weigh(&assessment, model, now),
-    )
+    Adviser::new(model).advise(job, now)
+}
+
+/// Advice on a job that grows: the same, to the bit, as [`advise`] gives, in less time, because
+/// what the job had before is not weighed from the beginning each time.
+#[derive(Debug)]
+pub struct Adviser<'a> {
+    model: &'a Model,
+    memory: Option<whole::Memory>,
+    /// As they were known the last time.
+    windings: Option<WindingsKnown>,
+}
+
+impl<'a> Adviser<'a> {
+    /// With these assumptions.
+    #[must_use]
+    pub fn new(model: &'a Model) -> Self {
+        Self {
+            model,
+            memory: None,
+            windings: None,
+        }
+    }
+
+    /// What to do and what comes next; `None` where nothing is known yet that could be weighed.
+    /// The job need not be the one of the last time.
+    pub fn advise(&mut self, job: &Job, now: Moment) -> Option<Advice> {
+        let model = self.model;
+        let present = whole::present(job);
+        let as_it_is = present.as_ref().unwrap_or(job);
+        let machine = Machine::of(as_it_is);
+        let before = self.windings.as_ref();
+        let windings = WindingsKnown::since(model, as_it_is, &machine, now, before);
+        let known = Known::with(machine, windings, as_it_is);
+        let assessment = known.assessment(as_it_is);
+        let to_weigh = known.to_weigh(&assessment, model, now);
+        let advice = whole::advise(&model.machines, job, to_weigh, &mut self.memory);
+        self.windings = Some(known.windings);
+        advice
+    }
 }
 
 /// The same without weighing the whole machine, for lists of many jobs: what each check says by
@@ -158,6 +189,10 @@ impl Known {
     fn of(model: &Model, job: &Job, now: Moment) -> Self {
         let machine = Machine::of(job);
         let windings = WindingsKnown::of(model, job, &machine, now);
+        Self::with(machine, windings, job)
+    }
+
+    fn with(machine: Machine, windings: WindingsKnown, job: &Job) -> Self {
         let leads_zeroed = windings.inspection.leads == Leads::Zeroed;
         Self {
             looked_over: LookedOver::of(job),

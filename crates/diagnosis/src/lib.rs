@@ -24,7 +24,7 @@ mod start_trials;
 mod step;
 mod whole;
 
-pub use assessment::{Assessment, Model, advise, assess, assess_checks, export_networks};
+pub use assessment::{Adviser, Assessment, Model, advise, assess, assess_checks, export_networks};
 pub use caution::{Caution, Level};
 pub use checks::Check;
 pub use checks::ground::{

@@ -80,5 +80,6 @@ impl Evaluation {
 fn scored(sheet: &mut Sheet, model: &Model, order: Order) -> Option<(Score, End)> {
     let walked = walk(sheet, model, order)?;
     let end = End::of(&walked.job, &walked.whole);
-    Some((Score::of(&walked, sheet.machine()), end))
+    let score = Score::of(&walked, sheet.machine(), sheet.meter());
+    Some((score, end))
 }

@@ -151,7 +151,7 @@ mod tests {
         for lesson in Lesson::ALL {
             let mut sheet = lesson.sheet(MeterKind::Basic).unwrap();
             let walked = walk(&mut sheet, &Model::default(), Order::Ours).unwrap();
-            let score = Score::of(&walked, sheet.machine());
+            let score = Score::of(&walked, sheet.machine(), sheet.meter());
             assert!(score.right_first, "{lesson:?}: {:?}", score.first);
             assert_eq!(score.unsafe_steps, 0, "{lesson:?}");
         }

@@ -1,7 +1,9 @@
 //! How one walk came out, held against the truth.
 
 use diagnosis::{Action, Clue, Fault, Proposal, Task, Whole};
-use simulator::machine::{Ailment, Machine};
+use measure::MeterKind;
+use simulator::appliance::Kind;
+use simulator::machine::{Ailment, Blueprint, Gear, Machine};
 
 use crate::answers::build_of;
 use crate::truth::fault_of;
@@ -10,6 +12,10 @@ use crate::walk::Walk;
 /// One machine in one order of checks.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Score {
+    /// What kind of machine, one of [`Score::MACHINES`].
+    pub machine: &'static str,
+    /// What it was measured with.
+    pub meter: MeterKind,
     /// What is wrong, the main fault first; nothing where nothing is.
     pub truth: Vec<Fault>,
     /// The likeliest, or that nothing is wrong, and how likely it was called.
@@ -37,9 +43,19 @@ pub struct Score {
 }
 
 impl Score {
-    /// Of a walk on a machine.
+    /// Kinds of machine that are told apart, as tables name them.
+    pub const MACHINES: [&'static str; 6] = [
+        "chest-freezer",
+        "upright-freezer",
+        "refrigerator",
+        "frost-free",
+        "frost-free-one-thermostat",
+        "inverter",
+    ];
+
+    /// Of a walk on a machine, measured with such a meter.
     #[must_use]
-    pub fn of(walk: &Walk, machine: &Machine) -> Self {
+    pub fn of(walk: &Walk, machine: &Machine, meter: MeterKind) -> Self {
         let ailments = machine.troubles().iter().map(|trouble| trouble.ailment);
         let truth: Vec<Fault> = ailments.map(fault_of).collect();
         let ranked = ranked(&walk.whole);
@@ -51,6 +67,8 @@ impl Score {
         let best = &walk.whole.verdict.best;
         let right_action = is_right(best, &truth);
         Self {
+            machine: machine_name(machine.blueprint()),
+            meter,
             right_first: is_true(first.0),
             right_in_three: ranked.iter().take(3).any(|one| is_true(one.0)),
             brier: brier(&ranked, &is_true),
@@ -74,6 +92,18 @@ impl Score {
             truth,
         }
     }
+}
+
+fn machine_name(blueprint: &Blueprint) -> &'static str {
+    let place = match blueprint.kind {
+        _ if blueprint.gear == Gear::Inverter => 5,
+        Kind::ChestFreezer => 0,
+        Kind::UprightFreezer => 1,
+        Kind::PlateRefrigerator => 2,
+        Kind::FrostFree => 3,
+        Kind::FrostFreeOneThermostat => 4,
+    };
+    Score::MACHINES[place]
 }
 
 /// Everything that can be, likeliest first; of equals in the order of the app's list.
@@ -150,7 +180,7 @@ fn would_hurt(task: Task, machine: &Machine) -> bool {
     };
     let blueprint = machine.blueprint();
     let fits_gear = matches!(clue, Clue::StartKit | Clue::GoodDevice);
-    let inverter = blueprint.gear == simulator::machine::Gear::Inverter;
+    let inverter = blueprint.gear == Gear::Inverter;
     let burns = clue == Clue::StartKit && blueprint.gas_burns();
     let bench = machine.bench();
     let live = bench

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use diagnosis::{Choice, Fault};
+use measure::MeterKind;
 
 use crate::score::Score;
 
@@ -80,6 +81,27 @@ impl Tally {
                 (name, row(scores.into_iter()))
             })
             .collect()
+    }
+
+    /// By kind of machine, in the order of [`Score::MACHINES`].
+    #[must_use]
+    pub fn by_machine(&self) -> Vec<(&'static str, Row)> {
+        let names = Score::MACHINES.into_iter();
+        let rows = names.map(|name| (name, self.row_of(|score| score.machine == name)));
+        rows.filter(|(_, row)| row.machines > 0).collect()
+    }
+
+    /// By what was measured with.
+    #[must_use]
+    pub fn by_meter(&self) -> Vec<(MeterKind, Row)> {
+        let meters = [MeterKind::Basic, MeterKind::Good].into_iter();
+        let rows = meters.map(|meter| (meter, self.row_of(|score| score.meter == meter)));
+        rows.filter(|(_, row)| row.machines > 0).collect()
+    }
+
+    fn row_of(&self, is_of: impl Fn(&Score) -> bool) -> Row {
+        let scores: Vec<&Score> = self.scores.iter().filter(|score| is_of(score)).collect();
+        row(scores.into_iter())
     }
 
     /// The mean over what can be wrong, rare and common alike, of how often the action was right.

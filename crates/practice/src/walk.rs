@@ -1,9 +1,7 @@
 //! One machine, from the first question until enough is known.
 
-use std::cell::RefCell;
-
 use diagnosis::{
-    Action, Advice, Again, Build, Check, Clue, Decided, Model, NextCheck, Task, Whole, advise,
+    Action, Advice, Adviser, Again, Build, Check, Clue, Decided, Model, NextCheck, Task, Whole,
     assess,
 };
 use job::{Content, Entry, Id, Job, Moment, Origin};
@@ -57,8 +55,9 @@ pub struct Walk {
 /// Works on a machine in one order until enough is known. `None` where a machine tells nothing
 /// that could be weighed, not even its kind.
 pub fn walk(machine: &mut dyn Examined, model: &Model, order: Order) -> Option<Walk> {
-    let advise = |job: &Job, now: Moment| advise(model, job, now);
-    let (followed, now) = follow(machine, &advise, order)?;
+    let mut adviser = Adviser::new(model);
+    let mut advise = |job: &Job, now: Moment| adviser.advise(job, now);
+    let (followed, now) = follow(machine, &mut advise, order)?;
     let whole = assess(model, &followed.job, now).whole?;
     Some(followed.with(whole))
 }
@@ -69,19 +68,19 @@ pub fn walk_with(
     weigh: &dyn Fn(&Job, Moment) -> Option<Whole>,
     order: Order,
 ) -> Option<Walk> {
-    let last = RefCell::new(None);
-    let advise = |job: &Job, now: Moment| {
+    let mut last = None;
+    let mut advise = |job: &Job, now: Moment| {
         let whole = weigh(job, now)?;
         let advice = Advice {
             verdict: whole.verdict.clone(),
             safety_first: whole.safety_first.clone(),
             next: whole.next.clone(),
         };
-        last.replace(Some(whole));
+        last = Some(whole);
         Some(advice)
     };
-    let (followed, _) = follow(machine, &advise, order)?;
-    Some(followed.with(last.take()?))
+    let (followed, _) = follow(machine, &mut advise, order)?;
+    Some(followed.with(last?))
 }
 
 /// What was done until enough was known.
@@ -107,7 +106,7 @@ impl Followed {
 /// Follows advice until there is enough of it; with the moment when that was.
 fn follow(
     machine: &mut dyn Examined,
-    advise: &dyn Fn(&Job, Moment) -> Option<Advice>,
+    advise: &mut dyn FnMut(&Job, Moment) -> Option<Advice>,
     mut order: Order,
 ) -> Option<(Followed, Moment)> {
     let mut job = Job::new(Id::new("practice").ok()?, moment(0.0)?, Origin::Invented);

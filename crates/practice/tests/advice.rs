@@ -3,7 +3,9 @@
 // What a test builds for itself is right by construction.
 #![allow(clippy::unwrap_used)]
 
-use diagnosis::{Model, Priors, advise, assess};
+use std::cell::RefCell;
+
+use diagnosis::{Adviser, Model, Priors, assess};
 use measure::MeterKind;
 use practice::{Order, drawn, walk, walk_with};
 use simulator::Chance;
@@ -12,6 +14,8 @@ use simulator::Chance;
 #[test]
 fn advice_is_what_weighing_everything_says() {
     let model = Model::default();
+    // One for all, so that nothing of one job may be taken for another's.
+    let adviser = RefCell::new(Adviser::new(&model));
     for number in 0..3 {
         let Some(mut sheet) = drawn(&Priors::default(), MeterKind::Good, 11, number).unwrap()
         else {
@@ -24,7 +28,7 @@ fn advice_is_what_weighing_everything_says() {
         ] {
             let weigh = |job: &job::Job, now: job::Moment| {
                 let whole = assess(&model, job, now).whole;
-                let advice = advise(&model, job, now);
+                let advice = adviser.borrow_mut().advise(job, now);
                 assert_eq!(advice.is_some(), whole.is_some());
                 if let (Some(advice), Some(whole)) = (advice, &whole) {
                     assert_eq!(advice.next, whole.next);

@@ -9,6 +9,8 @@ use practice::{Evaluation, Score, Tally};
 
 fn score(said: f64, right: bool) -> Score {
     Score {
+        machine: "chest-freezer",
+        meter: MeterKind::Basic,
         truth: Vec::new(),
         first: (None, said),
         right_first: right,
@@ -60,4 +62,36 @@ fn forty_machines_come_out_as_before_and_nobody_is_hurt() {
     assert!(ours.right_action >= 0.65);
     assert!(ours.minutes <= 0.65 * checklist.minutes);
     assert_eq!(ours.unsafe_steps, 0);
+}
+
+/// Each machine counts in its own kind's row and under its own meter, and in no other.
+#[test]
+fn tables_by_machine_and_meter_part_the_machines_among_them() {
+    let mut tally = Tally::default();
+    for number in 0..60 {
+        let is_freezer = number % 3 == 0;
+        let mut one = score(0.5, is_freezer);
+        one.machine = if is_freezer {
+            "upright-freezer"
+        } else {
+            "inverter"
+        };
+        if number % 4 == 0 {
+            one.meter = MeterKind::Good;
+            one.minutes = 30.0;
+        }
+        tally.add(one);
+    }
+    let by_machine = tally.by_machine();
+    let names: Vec<_> = by_machine.iter().map(|(name, _)| *name).collect();
+    assert_eq!(names, ["upright-freezer", "inverter"]);
+    assert_eq!(by_machine[0].1.machines, 20);
+    assert!(by_machine[0].1.right_action > 0.999);
+    assert_eq!(by_machine[1].1.machines, 40);
+    assert!(by_machine[1].1.right_action < 0.001);
+    let by_meter = tally.by_meter();
+    assert_eq!(by_meter[0].0, MeterKind::Basic);
+    assert_eq!((by_meter[0].1.machines, by_meter[1].1.machines), (45, 15));
+    assert!((by_meter[0].1.minutes - 10.0).abs() < 1e-9);
+    assert!((by_meter[1].1.minutes - 30.0).abs() < 1e-9);
 }

@@ -12,6 +12,15 @@ use super::{
     RoleProbabilities, Windings, whole,
 };
 
+/// By the names that a job's file has.
+const fn origin(origin: Origin) -> &'static str {
+    match origin {
+        Origin::Person => "person",
+        Origin::Invented => "invented",
+        Origin::Practice => "practice",
+    }
+}
+
 impl Assessed {
     pub(crate) fn new(
         file: String,
@@ -24,7 +33,8 @@ impl Assessed {
         Self {
             file,
             job: job.id().as_str().to_owned(),
-            invented: job.origin() == Origin::Invented,
+            origin: origin(job.origin()),
+            invented: job.origin() != Origin::Person,
             title: wording::title(&assessment.machine),
             notices,
             must_stop: assessment.must_stop(),

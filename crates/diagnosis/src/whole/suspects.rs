@@ -7,6 +7,7 @@ use super::compiled::Compiled;
 use super::conditions::compressor;
 use super::entered::{Entered, Weight};
 use super::fault::Fault;
+use super::memory::Memory;
 use super::next_check::may_rest_on_one;
 use super::picture::Picture;
 use super::retracted::Retracted;
@@ -103,16 +104,18 @@ impl Compared {
         odds: [f64; 3],
         entered: &[Entered],
         depth: Depth,
-        desk: &mut Desk,
+        memory: &mut Memory,
     ) -> Option<Self> {
         let networks = beliefs.networks();
+        memory.turn_to(&networks, odds);
+        let before = memory.before(&networks, odds)?;
         let glance =
             |entered: &[Entered], desk: &mut Desk| Beliefs::glance(&networks, odds, entered, desk);
-        let (_, before) = glance(&[], desk)?;
         let mut retracted = Retracted::new(entered);
         let mut show = |compiled: &Compiled, posterior: &Posterior<'_>, ln: f64| {
             retracted.see(compiled, posterior, ln);
         };
+        let desk = &mut memory.desk;
         let (ln_all, picture) = Beliefs::glance_with(&networks, odds, entered, desk, &mut show)?;
         let (mut without, mut logs) = (Vec::new(), Vec::new());
         let carried: Vec<Entered> = entered
@@ -147,7 +150,7 @@ impl Compared {
             alone.push(one.clone());
             *ln_alone = match ln_of_one_clue(&before, &alone) {
                 Some(known) => known,
-                None => Beliefs::ln_probability(&networks, odds, &alone, desk)?,
+                None => memory.ln_alone(&networks, odds, alone)?,
             };
         }
         Some(Self {

@@ -3,12 +3,13 @@
 use job::Job;
 use measure::ranked;
 
-use super::beliefs::{Beliefs, Desk};
+use super::beliefs::Beliefs;
 use super::build::Build;
 use super::compiled::Compiled;
 use super::course::Course;
 use super::entered::{Entered, mains_of};
-use super::networks::{self, Assumptions};
+use super::memory::Memory;
+use super::networks::Assumptions;
 use super::next_check::{Choosing, NextCheck, Withheld};
 use super::prospects::Prospects;
 use super::remedy::Stakes;
@@ -52,7 +53,8 @@ pub(super) fn weigh_entered(
     entered: Vec<Entered>,
     course: &Course<'_>,
 ) -> Option<Whole> {
-    let one = Weighing::of(assumptions, job, &known, entered, course, Depth::Reasons)?;
+    let all = Depth::Reasons;
+    let one = Weighing::of(assumptions, job, &known, entered, course, all, &mut None)?;
     Some(Whole {
         builds: one.compared.picture.builds,
         suspects: one.compared.suspects(),
@@ -68,11 +70,17 @@ pub(super) fn weigh_entered(
     })
 }
 
-/// The part of it that is followed.
-pub(crate) fn advise(assumptions: &Assumptions, job: &Job, known: Known<'_>) -> Option<Advice> {
+/// The part of it that is followed. What is remembered must be of the same assumptions.
+pub(crate) fn advise(
+    assumptions: &Assumptions,
+    job: &Job,
+    known: Known<'_>,
+    memory: &mut Option<Memory>,
+) -> Option<Advice> {
     let course = Course::of(job);
     let entered = weighable(assumptions, job, &known, &course)?;
-    let one = Weighing::of(assumptions, job, &known, entered, &course, Depth::Advice)?;
+    let part = Depth::Advice;
+    let one = Weighing::of(assumptions, job, &known, entered, &course, part, memory)?;
     Some(Advice {
         verdict: one.verdict,
         safety_first: known.safety_first,
@@ -118,13 +126,14 @@ impl<'a> Believed<'a> {
         odds: [f64; 3],
         entered: Vec<Entered>,
         depth: Depth,
-        desk: &mut Desk,
+        memory: &mut Memory,
     ) -> Option<Self> {
+        let desk = &mut memory.desk;
         let steps = course.steps.clone();
         if steps.is_empty() {
             let beliefs = Beliefs::of(networks, odds, &entered, desk)?;
             return Some(Self {
-                compared: Compared::of(&beliefs, odds, &entered, depth, desk)?,
+                compared: Compared::of(&beliefs, odds, &entered, depth, memory)?,
                 beliefs,
                 entered,
                 present: None,
@@ -138,7 +147,7 @@ impl<'a> Believed<'a> {
         let beliefs = Beliefs::of(networks, odds, &since, desk)?;
         let (_, folded) = Beliefs::glance(&beliefs.networks(), odds, &since, desk)?;
         // A job with changes is rare, and its networks leave little to be spared.
-        let compared = Compared::of(&exact, odds, &spanned.entered, Depth::Reasons, desk)?;
+        let compared = Compared::of(&exact, odds, &spanned.entered, Depth::Reasons, memory)?;
         Some(Self {
             compared: compared.within(folded),
             beliefs,
@@ -157,13 +166,14 @@ impl Weighing {
         entered: Vec<Entered>,
         course: &Course<'_>,
         depth: Depth,
+        memory: &mut Option<Memory>,
     ) -> Option<Self> {
         let machine = known.machine;
         let networks = assumptions.networks()?;
-        let mut desk = networks::desk(&networks);
+        let memory = memory.get_or_insert_with(|| Memory::new(&networks));
         let odds = Build::odds(machine.kind);
         let told = (assumptions, networks.as_slice());
-        let believed = Believed::of(told, (job, course), odds, entered, depth, &mut desk)?;
+        let believed = Believed::of(told, (job, course), odds, entered, depth, memory)?;
         let Believed {
             mut compared,
             beliefs,
@@ -171,12 +181,13 @@ impl Weighing {
             present,
             folded,
         } = believed;
+        let desk = &mut memory.desk;
         let build = beliefs.likeliest_build();
         let stakes = Stakes::of(machine.kind, build, &assumptions.figures().costs);
-        let prospects = Prospects::of(&beliefs, compared.picture.clone(), stakes, &mut desk);
+        let prospects = Prospects::of(&beliefs, compared.picture.clone(), stakes, desk);
         let is_open = present.is_none() && depth == Depth::Advice;
         if is_open && verdict::may_give_up(&prospects) {
-            compared.look_without(&SEALED_SIGNS, &beliefs, odds, &entered, &mut desk)?;
+            compared.look_without(&SEALED_SIGNS, &beliefs, odds, &entered, desk)?;
         }
         let (mut next, withheld) = Choosing {
             job: present.as_ref().unwrap_or(job),

@@ -64,6 +64,12 @@ impl Sheet {
         &self.machine
     }
 
+    /// What it is measured with.
+    #[must_use]
+    pub const fn meter(&self) -> MeterKind {
+        self.meter
+    }
+
     /// Whether it does what it should, over a night at least.
     pub fn works(&mut self) -> bool {
         opening::symptom(self).is_none()

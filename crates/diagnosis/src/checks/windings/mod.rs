@@ -61,7 +61,20 @@ impl WindingsKnown {
     pub const LEADS_READING: (&'static str, &'static str) = (CHECK, "leads-reading");
 
     pub(crate) fn of(model: &Model, job: &Job, machine: &Machine, now: Moment) -> Self {
+        Self::since(model, job, machine, now, None)
+    }
+
+    /// The same where something was known before by the same model: what was read then is not
+    /// weighed once more.
+    pub(crate) fn since(
+        model: &Model,
+        job: &Job,
+        machine: &Machine,
+        now: Moment,
+        before: Option<&Self>,
+    ) -> Self {
         let inspection = entered::inspection_of(job, machine);
+        let before = before.filter(|before| before.inspection == inspection);
         let given_up = Pair::ALL
             .into_iter()
             .filter(|pair| {
@@ -77,7 +90,10 @@ impl WindingsKnown {
             .map(|(entry, _)| entry.at.unix_milliseconds())
             .max();
         Self {
-            windings: Windings::of(&inspection, &model.windings),
+            windings: before.map_or_else(
+                || Windings::of(&inspection, &model.windings),
+                |before| before.windings.clone(),
+            ),
             inspection,
             shape: answered(job),
             given_up,
