@@ -187,7 +187,10 @@ fn next_try(bench: Bench) -> AnyView {
         }
         .into_any();
     }
-    let pause = bench.trials.with(|trials| trials.pause);
+    let (clock, pause) = bench.trials.with(|trials| (trials.clock, trials.pause));
+    if matches!(clock, Clock::Turning { .. }) {
+        return paragraph("soft", words::LET_IT_RUN);
+    }
     let locale = bench.open.session().locale();
     let has_to_wait = pause.map(|pause| paragraph("remark", words::pause(pause, &locale)));
     let may = has_to_wait.is_none();

@@ -29,6 +29,8 @@ pub const STOPPED_BEFORE: &str = "It stopped some minutes ago";
 pub const MINUTES_AGO: &str = "Minutes ago";
 /// Enters that.
 pub const ENTER: &str = "Enter";
+/// It has to run before it can stop.
+pub const LET_IT_RUN: &str = "Let it run a quarter of an hour or more, then unplug it and say so.";
 /// Starts a try.
 pub const PLUG_IN: &str = "I plug it in now";
 /// What came of it.
@@ -186,16 +188,13 @@ pub fn is_ordinary(series: &Series) -> String {
     let zones = series.zones;
     let judged = match () {
         () if series.threshold.knowledge == Knowledge::Nothing => return String::new(),
-        () if zones.ordinary >= SURE => "That is ordinary".to_owned(),
-        () if zones.abnormal >= SURE => "That is longer than a sound machine needs".to_owned(),
-        () => format!(
-            "Whether that is ordinary can't be told yet: too long is {}",
-            odds(zones.abnormal).phrase
-        ),
+        () if zones.ordinary >= SURE => "That is ordinary.".to_owned(),
+        () if zones.abnormal >= SURE => "That is longer than a sound machine needs.".to_owned(),
+        () => format!("That it needs too long: {}.", odds(zones.abnormal).phrase),
     };
     format!(
-        "{judged}: with such start gear sound machines start within {ordinary}, and over {long} is \
-         too long."
+        "{judged} With such start gear sound machines start within {ordinary}; over {long} is too \
+         long."
     )
 }
 
@@ -227,7 +226,7 @@ pub fn gains(series: &Series) -> Option<String> {
 }
 
 fn factor(factor: f64) -> String {
-    if factor < 9.95 {
+    if factor < 2.95 {
         format!("{factor:.1}")
     } else {
         format!("{factor:.0}")

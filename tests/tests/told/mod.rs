@@ -8,7 +8,7 @@ use job::{
     Text, Unit,
 };
 use measure::MeterKind;
-use quantity::{Celsius, Farads, Volts, parse_reading};
+use quantity::{Amps, Celsius, Farads, Volts, Watts, parse_reading};
 
 /// The assessment of a job that was told in lines.
 pub(crate) fn assessed(lines: &[&str]) -> Assessment {
@@ -94,6 +94,8 @@ fn reading(check: &str, item: &str, typed: &str) -> Reading {
         Unit::Volt => Measured::Volts(parse_reading(typed, Volts::new(600.0)).unwrap()),
         Unit::Celsius => Measured::Celsius(parse_reading(typed, Celsius::new(200.0)).unwrap()),
         Unit::Farad => Measured::Farads(parse_reading(typed, Farads::new(1.0)).unwrap()),
+        Unit::Ampere => Measured::Amps(parse_reading(typed, Amps::new(100.0)).unwrap()),
+        Unit::Watt => Measured::Watts(parse_reading(typed, Watts::new(4_000.0)).unwrap()),
     };
     Reading {
         typed: Text::new(typed).unwrap(),

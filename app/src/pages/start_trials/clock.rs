@@ -175,17 +175,16 @@ fn ways_to_stop(bench: Bench, state: State) -> AnyView {
                 <button class="button">{words::ENTER}</button>
             </form>
         </details>
-        {live(move || keep_awake(bench))}
+        {keep_awake()}
     }
     .into_any()
 }
 
 /// Keeps the screen on while this page is open, where the browser can.
-fn keep_awake(bench: Bench) -> Option<AnyView> {
-    let _ = bench;
+fn keep_awake() -> Option<AnyView> {
     device::can_stay_awake().then(|| {
         view! {
-            <label class="tick">
+            <label class="radio">
                 <input
                     type="checkbox"
                     on:change=move |event| device::stay_awake(event_target_checked(&event))

@@ -126,7 +126,7 @@ pub(super) fn key() -> AnyView {
     let entries = Tried::ALL.map(|outcome| {
         view! {
             <li>
-                <svg class="rest-line key" viewBox="0 0 20 20" aria-hidden="true">
+                <svg class="rest-shape" viewBox="0 0 20 20" aria-hidden="true">
                     <path class=mark_class(outcome) d=mark(outcome, 10.0, 10.0)></path>
                 </svg>
                 <span>{outcome.words()}</span>
@@ -137,13 +137,13 @@ pub(super) fn key() -> AnyView {
         <ul class="rest-key">
             {entries.into_iter().collect_view()}
             <li>
-                <svg class="rest-line key" viewBox="0 0 20 20" aria-hidden="true">
+                <svg class="rest-shape" viewBox="0 0 20 20" aria-hidden="true">
                     <path class="rest-band" d="M1 3H19V17H1Z"></path>
                 </svg>
                 <span>{words::ORDINARY}</span>
             </li>
             <li>
-                <svg class="rest-line key" viewBox="0 0 20 20" aria-hidden="true">
+                <svg class="rest-shape" viewBox="0 0 20 20" aria-hidden="true">
                     <path class="rest-interval" d="M1 10H19"></path>
                 </svg>
                 <span>{words::INTERVAL}</span>

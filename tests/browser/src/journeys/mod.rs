@@ -23,6 +23,7 @@ mod runs_below_a_path;
 mod runs_without_storage;
 mod shows_the_pictures_of_the_readme;
 mod solves_a_practice_machine;
+mod times_starts_after_rests;
 mod two_tabs_lose_no_entry;
 mod weighs_the_whole_machine;
 mod works_by_keyboard_alone;
@@ -85,6 +86,7 @@ const ALL: &[Journey] = journeys! {
     runs_below_a_path: Engines::Both,
     runs_without_storage: Engines::Chromium,
     solves_a_practice_machine: Engines::Chromium,
+    times_starts_after_rests: Engines::Both,
     two_tabs_lose_no_entry: Engines::Chromium,
     weighs_the_whole_machine: Engines::Both,
     works_by_keyboard_alone: Engines::Both,
