@@ -1,18 +1,20 @@
 //! Tries to start after a rest: the clock, the next try, and what the tries say.
 
 mod clock;
+mod earlier;
 mod picture;
 
 use diagnosis::{Clock, Gate, Refrigerant, StartTrials, answered};
-use job::{Moment, SetUp, Tried};
+use job::{Moment, SetUp, StartTrial, Tried};
 use leptos::prelude::*;
 use measure::start_trials::NextTrial;
 use wording::{Words, gates, page, start_trials as words};
 
 use self::clock::clock_panel;
+use self::earlier::earlier_try;
 use self::picture::{key, picture};
 use crate::device;
-use crate::forms::start_trial::{NotEntered, PLUGGED_IN, Try};
+use crate::forms::start_trial::{Meters, NotEntered, PLUGGED_IN, Try};
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::live::live;
@@ -28,6 +30,8 @@ struct Bench {
     set_up: RwSignal<SetUp>,
     /// Plugged in, and not said yet what happened.
     plugged: RwSignal<Option<Moment>>,
+    /// What meters showed at the try that goes on.
+    meters: RwSignal<Meters>,
     /// Why the last thing couldn't be entered.
     remark: RwSignal<Option<String>>,
     /// Now, to the second.
@@ -55,6 +59,7 @@ impl Bench {
             open,
             set_up: RwSignal::new(last),
             plugged: RwSignal::new(plugged),
+            meters: RwSignal::new(Meters::default()),
             remark: RwSignal::new(None),
             now,
             trials,
@@ -92,13 +97,25 @@ impl Bench {
             at,
             is_cold: None,
         };
-        match one.done(untrack(|| self.clock(at)), outcome) {
-            Err(why) => self.remark.set(Some(not_entered(why))),
+        let meters = self.meters.get_untracked();
+        let done = one.done(untrack(|| self.clock(at)), outcome);
+        if self.enter(done.and_then(|trial| meters.added_to(trial))) {
+            self.meters.set(Meters::default());
+            self.unplug();
+        }
+    }
+
+    /// Enters a try, or says why not.
+    fn enter(self, tried: Result<StartTrial, NotEntered>) -> bool {
+        match tried {
+            Err(why) => {
+                self.remark.set(Some(not_entered(why)));
+                false
+            }
             Ok(trial) => {
-                if self.open.tried(trial) {
-                    self.unplug();
-                    self.open.session().announce(outcome.words());
-                }
+                self.remark.set(None);
+                self.open.session().announce(trial.outcome.words());
+                self.open.tried(trial)
             }
         }
     }
@@ -125,6 +142,9 @@ fn not_entered(why: NotEntered) -> String {
         NotEntered::SetBack => words::CLOCK_SET_BACK,
         NotEntered::NotMinutes => words::NOT_MINUTES,
         NotEntered::Rest(_) => words::NO_REST,
+        NotEntered::NotAReading => words::NOT_A_READING,
+        NotEntered::Milliamps => words::MILLIAMPS,
+        NotEntered::NotVolts => words::NOT_VOLTS,
     }
     .to_owned()
 }
@@ -182,6 +202,7 @@ fn next_try(bench: Bench) -> AnyView {
             <section class="asked">
                 <h2 id=OUTCOME tabindex="-1">{words::WHAT_HAPPENED}</h2>
                 <div class="outcomes">{outcomes.into_iter().collect_view()}</div>
+                {meters(bench)}
                 {button("plain", words::NOT_AFTER_ALL, move |_| bench.unplug())}
             </section>
         }
@@ -199,7 +220,44 @@ fn next_try(bench: Bench) -> AnyView {
             {set_ups(bench)}
             {has_to_wait}
             {may.then(|| button("button wide", words::PLUG_IN, move |_| bench.plug_in()))}
+            {earlier_try(bench)}
         </section>
+    }
+    .into_any()
+}
+
+/// What meters showed, for those who have any.
+fn meters(bench: Bench) -> AnyView {
+    let highest = move |text| bench.meters.update(|meters| meters.highest = text);
+    let lowest = move |text| bench.meters.update(|meters| meters.lowest = text);
+    view! {
+        <details class="fold">
+            <summary><span>{words::METERS}</span></summary>
+            {number_field("try-highest", words::HIGHEST, highest)}
+            {number_field("try-lowest", words::LOWEST, lowest)}
+        </details>
+    }
+    .into_any()
+}
+
+/// A field for a number, with its name before it.
+fn number_field(
+    id: &'static str,
+    name: &'static str,
+    typed: impl Fn(String) + Send + 'static,
+) -> AnyView {
+    view! {
+        <div class="minutes-ago">
+            <label for=id>{name}</label>
+            <input
+                id=id
+                type="text"
+                inputmode="decimal"
+                autocomplete="off"
+                maxlength="12"
+                on:input=move |event| typed(event_target_value(&event))
+            />
+        </div>
     }
     .into_any()
 }

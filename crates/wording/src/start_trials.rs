@@ -35,6 +35,24 @@ pub const LET_IT_RUN: &str = "Let it run a quarter of an hour or more, then unpl
 pub const PLUG_IN: &str = "I plug it in now";
 /// What came of it.
 pub const WHAT_HAPPENED: &str = "What did it do?";
+/// What meters showed during the start, where there were any.
+pub const METERS: &str = "What the meters showed";
+/// The highest current.
+pub const HIGHEST: &str = "Highest amperes";
+/// The lowest voltage.
+pub const LOWEST: &str = "Lowest volts beside its plug";
+/// A number of amperes that only milliamperes can be.
+pub const MILLIAMPS: &str = "More than a household outlet gives: were those milliamperes?";
+/// A number that can't be read.
+pub const NOT_A_READING: &str = "That isn't a number off a meter, like 8.4.";
+/// A number of volts that no mains have.
+pub const NOT_VOLTS: &str = "No mains fall or rise to that: look at the meter's range.";
+/// A try that was not entered when it was made.
+pub const EARLIER: &str = "Enter an earlier try";
+/// How long it had rested then.
+pub const RESTED_MINUTES: &str = "Minutes it had rested";
+/// How long ago that was.
+pub const TRIED_AGO: &str = "Minutes since the try";
 /// It was not plugged in after all.
 pub const NOT_AFTER_ALL: &str = "Not plugged in after all";
 /// Above the clock.
@@ -126,14 +144,12 @@ pub fn lasting(time: Seconds) -> String {
     // A rest in a job lies between nothing and a week.
     let seconds = libm::round(time.get().clamp(0.0, 1e7)) as u64;
     let (minutes, hours) = (seconds / 60, seconds / 3_600);
-    match seconds {
-        0..=59 => format!("{seconds}\u{a0}s"),
-        60..=599 if seconds % 60 > 0 => {
-            format!("{minutes}\u{a0}min {}\u{a0}s", seconds % 60)
-        }
-        0..=5_399 => format!("{minutes}\u{a0}min"),
-        _ if minutes % 60 > 0 => format!("{hours}\u{a0}h {}\u{a0}min", minutes % 60),
-        _ => format!("{hours}\u{a0}h"),
+    match (hours, minutes % 60, seconds % 60) {
+        (0, 0, seconds) => format!("{seconds}\u{a0}s"),
+        (0, minutes @ ..10, seconds @ 1..) => format!("{minutes}\u{a0}min {seconds}\u{a0}s"),
+        (0, ..) | (1, ..30, _) => format!("{minutes}\u{a0}min"),
+        (hours, 0, _) => format!("{hours}\u{a0}h"),
+        (hours, minutes, _) => format!("{hours}\u{a0}h {minutes}\u{a0}min"),
     }
 }
 
