@@ -124,6 +124,15 @@ fn what_a_start_device_lacks_a_good_one_brings() {
 }
 
 #[test]
+fn a_motor_that_is_cut_off_within_seconds_of_its_start_passes_for_one_that_hums() {
+    let mut sheet = chest(Ailment::StartDeviceStaysIn, 1.0);
+    let session = sheet.machine().plug_in(quantity::Seconds::new(900.0));
+    assert!(session.unwrap().has_run());
+    let heard = sheet.answer(Task::Clue(Clue::PowerUp));
+    assert_eq!(chosen(&heard), Some("hums-then-clicks"));
+}
+
+#[test]
 fn a_machine_that_trips_shows_nothing_that_takes_time() {
     let mut sheet = chest(Ailment::WindingLeaks, 1.0);
     let told = sheet.answer(Task::Clue(Clue::PowerUp));

@@ -78,6 +78,18 @@ fn an_open_start_device_hums_and_a_good_one_in_its_place_starts() {
 }
 
 #[test]
+fn a_rotor_that_sticks_hums_and_runs_as_any_other_once_a_kit_has_freed_it() {
+    let tight = chest(Gear::Ptc, &[(Ailment::RotorTight, 0.4)]);
+    assert!(!quarter(&tight).has_run());
+    let freed = tight.with_start_kit(QUARTER).unwrap();
+    assert!(freed.is_turning());
+    let sound = quarter(&chest(Gear::Ptc, &[]));
+    let (watts, usual) = (freed.now().watts.get(), sound.now().watts.get());
+    // A tenth of what held it is little beside what the gas asks for.
+    assert!(watts > usual && watts < 1.8 * usual, "{watts} for {usual}");
+}
+
+#[test]
 fn what_is_off_or_cut_off_is_silent_and_draws_nothing() {
     for ailment in [
         Ailment::CordOpen,

@@ -10,6 +10,7 @@ use simulator::machine::{Blueprint, Gear, Heard, Session};
 use super::Sheet;
 use super::entry::choice;
 use super::felt::{self, Held};
+use super::powered::is_heard_to_run;
 
 pub(super) fn told(sheet: &mut Sheet) -> Vec<Content> {
     let blueprint = *sheet.machine.blueprint();
@@ -113,10 +114,11 @@ pub(super) fn symptom(sheet: &mut Sheet) -> Option<Complaint> {
 fn heard(session: &Session) -> Option<Complaint> {
     let hums = session.times(Heard::Hums);
     let clicks = session.times(Heard::Clicks);
+    let runs = is_heard_to_run(session);
     match () {
         () if session.is_tripped() => Some(Complaint::TripsTheOutlet),
-        () if !session.has_run() && hums > 0 => Some(Complaint::HumsThenClicks),
-        () if !session.has_run() => Some(Complaint::Silent),
+        () if !runs && (hums > 0 || clicks > 0) => Some(Complaint::HumsThenClicks),
+        () if !runs => Some(Complaint::Silent),
         () if clicks > 0 => Some(Complaint::RunsThenStops),
         () => None,
     }

@@ -57,13 +57,34 @@ fn flashes(sheet: &Sheet) -> usize {
     codes.max().unwrap_or(0)
 }
 
+/// A protector that clicks within so many seconds of a start ends what an ear takes for a hum: a
+/// motor under load sounds much like one that doesn't turn (judgement).
+const A_HUM: f64 = 20.0;
+
+/// Whether it is heard to run, and not to hum a little longer.
+pub(super) fn is_heard_to_run(session: &Session) -> bool {
+    let first = |heard: fn(&Heard) -> bool| {
+        let mut events = session.events().iter();
+        events
+            .find(|event| heard(&event.heard))
+            .map(|one| one.at.get())
+    };
+    let starts = first(|heard| *heard == Heard::Starts);
+    let clicks = first(|heard| *heard == Heard::Clicks);
+    let is_short = match (starts, clicks) {
+        (Some(starts), Some(clicks)) => clicks >= starts && clicks - starts < A_HUM,
+        _ => false,
+    };
+    session.has_run() && !is_short
+}
+
 /// Runs, silent, hums then clicks, cuts out, knocks, trips.
 fn heard(session: &Session) -> usize {
     match () {
         () if session.is_tripped() => 5,
-        () if session.has_run() && session.times(Heard::Clicks) > 0 => 3,
-        () if session.has_run() => 0,
-        () if session.times(Heard::Hums) > 0 => 2,
+        () if is_heard_to_run(session) && session.times(Heard::Clicks) > 0 => 3,
+        () if is_heard_to_run(session) => 0,
+        () if session.has_run() || session.times(Heard::Hums) > 0 => 2,
         () => 1,
     }
 }
@@ -107,7 +128,8 @@ fn meter(sheet: &mut Sheet) -> Option<usize> {
         () if session.is_tripped() => 6,
         () if session.times(Heard::Hums) > 0 && !session.has_run() => 3,
         () if session.is_turning() && session.times(Heard::Clicks) == 0 => 0,
-        () if session.has_run() => 5,
+        () if is_heard_to_run(session) => 5,
+        () if session.has_run() => 3,
         () if now.seen.heating => 4,
         () if now.watts.get() + standby < 1.0 => 1,
         () => 2,
@@ -217,7 +239,7 @@ fn restart(sheet: &mut Sheet) -> Option<Vec<Content>> {
     }
     let starts = |rest: f64| {
         let again = session.again(Seconds::new(rest), A_TRY);
-        again.is_ok_and(|again| again.has_run())
+        again.is_ok_and(|again| is_heard_to_run(&again))
     };
     let truth = match () {
         () if starts(300.0) => 0,
@@ -245,8 +267,8 @@ fn instant(sheet: &mut Sheet) -> Option<Vec<Content>> {
 fn trial(session: &Session) -> Option<usize> {
     Some(match () {
         () if session.is_tripped() => return None,
-        () if session.has_run() => 0,
-        () if session.times(Heard::Hums) > 0 => 1,
+        () if is_heard_to_run(session) => 0,
+        () if session.has_run() || session.times(Heard::Hums) > 0 => 1,
         () => 2,
     })
 }

@@ -193,7 +193,7 @@ impl Passing<'_> {
         let Compressor { parts, state } = &mut *self.compressor;
         if since_try > TRY_AGAIN {
             let torque = Network::new(parts, state, self.supply).at(0.0).torque;
-            if torque > parts.rotor.dry_friction.get() {
+            if torque > parts.rotor.holds() {
                 return self.start(chance);
             }
         }

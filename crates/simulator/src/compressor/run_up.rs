@@ -15,6 +15,8 @@ const CLOSE: f64 = 1e-7;
 pub(crate) struct Shaft {
     inertia: f64,
     dry: f64,
+    /// What a push must be more than while it stands.
+    holds: f64,
     oil: f64,
     pub(crate) speed: f64,
     /// Half of what the last step gained: the first try for the next middle.
@@ -35,6 +37,7 @@ impl Shaft {
         Self {
             inertia: rotor.inertia(),
             dry: rotor.dry_friction.get(),
+            holds: rotor.holds(),
             oil: rotor.oil(),
             speed,
             gain: 0.0,
@@ -93,7 +96,7 @@ impl Shaft {
             return Some(self.speed.signum());
         }
         let push = motor(0.0).torque + self.cylinder.torque_after(0.0);
-        (push.abs() > self.dry).then(|| push.signum())
+        (push.abs() > self.holds).then(|| push.signum())
     }
 
     /// The speed that follows for the middle of the step from torques at a tried one.

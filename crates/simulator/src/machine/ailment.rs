@@ -85,7 +85,7 @@ ailments! {
     CapacitorWeak,
     /// The start or run capacitor is shorted.
     CapacitorShorted,
-    /// The rotor turns heavily.
+    /// The rotor sticks, and turns a little heavily once it is free.
     RotorTight,
     /// The rotor doesn't turn.
     RotorSeized,
@@ -162,7 +162,8 @@ impl Ailment {
     }
 
     fn afflict_compressor(self, severity: f64, build: &mut Build) {
-        let tight = torque(build.blueprint.mains, between(0.35, 0.85, severity));
+        // Up to what its own start device can't turn and a kit's capacitor can, and beyond.
+        let tight = torque(build.blueprint.mains, between(0.7, 2.5, severity));
         let parts = &mut build.compressor;
         match self {
             Self::ProtectorOpen => parts.protector.fault = ProtectorFault::Open,
@@ -186,7 +187,9 @@ impl Ailment {
                 build.inverter.winding.leak_to_shell = Some(Ohms::new(ohms));
             }
             Self::RotorTight => {
-                parts.rotor.dry_friction = parts.rotor.dry_friction + tight;
+                parts.rotor.sticking = tight;
+                // On its film it has a tenth of that.
+                parts.rotor.dry_friction = parts.rotor.dry_friction + tight * 0.1;
             }
             Self::RotorSeized => {
                 parts.rotor.dry_friction = quantity::NewtonMetres::new(50.0);

@@ -31,9 +31,12 @@ pub struct Rotor {
     pub mass: Kilograms,
     /// The radius at which that mass would have the same inertia.
     pub radius_of_gyration: Metres,
-    /// Friction that is there at any speed. Tight bearings have ten times as much; a seized pump
-    /// has more than any motor gives.
+    /// Friction that is there at any speed. A seized pump has more than any motor gives.
     pub dry_friction: NewtonMetres,
+    /// What holds it on top of that while it stands. Bearings without their film of oil stick with
+    /// ten times the friction that they have on one (Stribeck's curve: coefficients of 0.1 and 0.01,
+    /// from memory); once it turns, the film is there.
+    pub sticking: NewtonMetres,
     /// Friction of the oil at 50 turns a second; it follows the speed.
     pub oil_friction: NewtonMetres,
     /// What the piston sweeps in a turn. Nought for a machine without one.
@@ -52,6 +55,7 @@ impl Rotor {
             mass: Kilograms::new(1.0),
             radius_of_gyration: Metres::new(0.022),
             dry_friction: NewtonMetres::new(0.015),
+            sticking: NewtonMetres::new(0.0),
             oil_friction: NewtonMetres::new(0.012),
             displacement: CubicMetres::new(6e-6),
             clearance: Ratio::new(0.03),
@@ -68,6 +72,7 @@ impl Rotor {
         let radius = self.radius_of_gyration.get();
         within("rotor.radius_of_gyration", radius, 0.01, 0.2)?;
         within("rotor.dry_friction", self.dry_friction.get(), 0.0, 100.0)?;
+        within("rotor.sticking", self.sticking.get(), 0.0, 100.0)?;
         within("rotor.oil_friction", self.oil_friction.get(), 0.0, 10.0)?;
         within("rotor.displacement", self.displacement.get(), 0.0, 1e-4)?;
         within("rotor.clearance", self.clearance.get(), 0.005, 1.0)?;
@@ -77,6 +82,11 @@ impl Rotor {
     pub(crate) fn inertia(&self) -> f64 {
         let radius = self.radius_of_gyration.get();
         self.mass.get() * radius * radius
+    }
+
+    /// What a push must be more than for it to start to turn.
+    pub(crate) fn holds(&self) -> f64 {
+        self.dry_friction.get() + self.sticking.get()
     }
 
     /// The oil's torque for each radian a second.
