@@ -1,6 +1,7 @@
 //! How long the page takes, in Chromium with the processor slowed four times: from a key press to the painted diagram,
 //! to the list of many jobs, from an answer to the whole machine weighed, and from the first request to the first usable screen.
 
+mod start_trials;
 mod stored_jobs;
 mod weighing;
 
@@ -55,6 +56,7 @@ pub(crate) fn run(given: &Given) -> Result<bool> {
     let keys = time_keys(&stage)?;
     let list = stored_jobs::run(&stage)?;
     weighing::run(&stage)?;
+    start_trials::run(&stage)?;
     time_loads(&stage)?;
     Ok(keys && list)
 }
