@@ -39,6 +39,15 @@ const TOPICS: &[(&str, &str, Measure)] = &[
         |project, _| example(project, "coldcase-tests", "minutes", &[]),
     ),
     (
+        "starts",
+        "how well tries to start bound the rest that a compressor needs",
+        |project, _| {
+            let test = ["test", "--profile", "host", "--quiet", "--package", "measure"];
+            let which = ["--test", "start_trials_coverage", "--", "--nocapture"];
+            process::run(&mut project.cargo(&[&test[..], &which].concat()))
+        },
+    ),
+    (
         "simulator",
         "how long a start and a day of a simulated machine take",
         |project, _| {
