@@ -2,6 +2,7 @@
 //! from these structs by a test.
 
 mod fill;
+mod starts;
 mod whole;
 
 use serde::Serialize;
@@ -51,6 +52,8 @@ pub(crate) struct Assessed {
     path: Vec<Link>,
     /// The compressor's windings; null until anything about them was entered.
     windings: Option<Windings>,
+    /// What tries to start it say, a set-up each; empty where it wasn't tried.
+    starts: Vec<starts::Starts>,
     /// What was found, in the order of the checks.
     findings: Vec<Found>,
     /// What to be careful of; the level "stop" first.

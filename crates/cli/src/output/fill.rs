@@ -9,7 +9,7 @@ use wording::Locale;
 
 use super::{
     Assessed, Caution, Explained, Foretold, Found, Link, NextStep, PinRole, Power, Resistance,
-    RoleProbabilities, Windings, whole,
+    RoleProbabilities, Windings, starts, whole,
 };
 
 /// By the names that a job's file has.
@@ -40,6 +40,12 @@ impl Assessed {
             must_stop: assessment.must_stop(),
             path: links(assessment),
             windings: assessment.windings.as_ref().map(Windings::of),
+            starts: assessment
+                .start_trials
+                .iter()
+                .flat_map(|trials| &trials.series)
+                .map(starts::Starts::of)
+                .collect(),
             findings: assessment
                 .findings
                 .iter()
