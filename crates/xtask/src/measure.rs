@@ -42,7 +42,14 @@ const TOPICS: &[(&str, &str, Measure)] = &[
         "starts",
         "how well tries to start bound the rest that a compressor needs",
         |project, _| {
-            let test = ["test", "--profile", "host", "--quiet", "--package", "measure"];
+            let test = [
+                "test",
+                "--profile",
+                "host",
+                "--quiet",
+                "--package",
+                "measure",
+            ];
             let which = ["--test", "start_trials_coverage", "--", "--nocapture"];
             process::run(&mut project.cargo(&[&test[..], &which].concat()))
         },

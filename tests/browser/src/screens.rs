@@ -7,7 +7,7 @@ use crate::bench;
 use crate::engine::Habits;
 use crate::stage::Stage;
 use crate::steps::{back_to_job, choose_pair, make_job, open_check, project_file, read_pair};
-use crate::visit::Visit;
+use crate::visit::{Kind, Visit};
 use crate::webdriver::Key;
 
 /// What is done at each screen; it is told the screen's name.
@@ -29,6 +29,7 @@ pub(crate) fn walk(stage: &Stage, habits: &Habits, look: &mut Look<'_>) -> Resul
     bench::examine(&visit, look)?;
     places(&visit, look)?;
     files(&visit, look)?;
+    start_trials(&visit, look)?;
     settings(&visit, look)?;
     practice(&visit, look)?;
     look_at(&visit, "#/about", "safety", look)?;
@@ -216,6 +217,31 @@ fn files(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     visit.press("Delete this job")?;
     visit.see("Deleted:")?;
     look(visit, "jobs, one deleted")
+}
+
+/// Before the ground check of the job at hand, and of an example that may be tried.
+fn start_trials(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    visit.go_to("#/")?;
+    make_job(visit)?;
+    let here = visit.run("return location.hash")?;
+    let here = here.as_str().unwrap_or_default().to_owned();
+    visit.go_to(&format!("{here}/do/start-trials"))?;
+    visit.see("the ground check at the plug isn't done")?;
+    look(visit, "start trials, closed")?;
+    visit.go_to("#/")?;
+    visit.press("Look at an example")?;
+    visit.press("Upright freezer from the bakery cellar")?;
+    visit.find(Kind::Control, "Something else")?;
+    visit.go_to("#/job/example-open-ptc/do/start-trials")?;
+    visit.press("It stopped now")?;
+    visit.see("At rest for")?;
+    look(visit, "start trials, resting")?;
+    visit.press("I plug it in now")?;
+    visit.see("What did it do?")?;
+    look(visit, "start trials, plugged in")?;
+    visit.press("Hummed, then clicked off")?;
+    visit.see("Tries so far")?;
+    look(visit, "start trials, tried")
 }
 
 fn practice(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
