@@ -56,6 +56,8 @@ mod parts {
 }
 
 fn screen_now(what: Further) -> AnyView {
+    // The heading was not there when the address changed.
+    crate::device::focus_from_nowhere(crate::session::HEADING);
     match what {
         Further::StartTrials => view! { <StartTrialsScreen/> }.into_any(),
         Further::Record => view! { <RecordScreen/> }.into_any(),

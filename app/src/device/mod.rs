@@ -22,8 +22,8 @@ pub use clock::{every_minute, now, soon, while_here_each_second};
 pub use files::{download, open_file};
 pub use language::{locale, lower_case, region};
 pub use page::{
-    PageStatus, apply_update, ask_to_keep, focus, focus_in_place, on_leaving, on_status,
-    page_status, set_look, set_title, show_from_top,
+    PageStatus, apply_update, ask_to_keep, focus, focus_from_nowhere, focus_in_place, on_leaving,
+    on_status, page_status, set_look, set_title, show_from_top,
 };
 pub use random::{chance, new_id};
 pub use share::{Shareable, Shared, shareable};

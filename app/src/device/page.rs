@@ -74,6 +74,16 @@ pub fn focus_in_place(id: &'static str) {
     request_animation_frame(move || focus_unscrolled(id));
 }
 
+/// Moves the focus like [`focus_in_place`] where nothing has it: what was to take it wasn't there yet.
+pub fn focus_from_nowhere(id: &'static str) {
+    request_animation_frame(move || {
+        let focused = document().active_element();
+        if focused.is_none_or(|element| element.tag_name() == "BODY") {
+            focus_unscrolled(id);
+        }
+    });
+}
+
 /// Shows the page from its top and moves the focus to the element of this identifier.
 pub fn show_from_top(id: &'static str) {
     request_animation_frame(move || {

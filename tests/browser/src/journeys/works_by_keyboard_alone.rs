@@ -1,4 +1,4 @@
-//! From the start screen to three readings without a pointer: everything is reached with the Tab key, what has the focus
+//! From the start screen to three readings, a timed try to start and a practice machine without a pointer: everything is reached with the Tab key, what has the focus
 //! can be seen, and each new screen begins at its heading.
 
 use anyhow::{Context, Result, bail, ensure};
@@ -42,7 +42,37 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
         visit.window().press(&[Key::Enter])?;
         visit.find(Kind::Control, &format!("Between pins {pair}: "))?;
     }
-    visit.see("common, surely")
+    visit.see("common, surely")?;
+    starts_are_timed(&visit)?;
+    practice(&visit)
+}
+
+/// An example is opened, and a try entered.
+fn starts_are_timed(visit: &Visit) -> Result<()> {
+    visit.go_to("#/")?;
+    activate(visit, "Look at an example")?;
+    activate(visit, "Upright freezer from the bakery cellar")?;
+    at_heading(visit, "Upright freezer from the bakery cellar")?;
+    visit.go_to("#/job/example-open-ptc/do/start-trials")?;
+    visit.see("Cover on the pins")?;
+    activate(visit, "It stopped now")?;
+    visit.see("At rest for")?;
+    activate(visit, "I plug it in now")?;
+    activate(visit, "Hummed, then clicked off")?;
+    visit.see("Tries so far")
+}
+
+/// A lesson is begun, a sense asked, and what it found entered.
+fn practice(visit: &Visit) -> Result<()> {
+    visit.go_to("#/practice")?;
+    activate(visit, "The chest from the boathouse")?;
+    at_heading(visit, "Chest freezer")?;
+    activate(visit, "Do this")?;
+    at_heading(visit, "Look it over")?;
+    activate(visit, "Look")?;
+    visit.see("On this machine: 110 to 127 V")?;
+    activate(visit, "Enter this")?;
+    visit.see("What do you see?")
 }
 
 /// Tabs to something and presses it.
