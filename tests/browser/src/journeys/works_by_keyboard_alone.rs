@@ -66,7 +66,7 @@ fn starts_are_timed(visit: &Visit) -> Result<()> {
 fn practice(visit: &Visit) -> Result<()> {
     visit.go_to("#/practice")?;
     activate(visit, "The chest from the boathouse")?;
-    at_heading(visit, "Chest freezer")?;
+    at_heading(visit, "The chest from the boathouse")?;
     activate(visit, "Do this")?;
     at_heading(visit, "Look it over")?;
     activate(visit, "Look")?;
