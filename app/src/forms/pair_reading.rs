@@ -9,7 +9,8 @@ use measure::{Doubt, Meter, doubt_about_insulation, doubt_about_leads, doubt_abo
 use wording::Degrees;
 
 use quantity::{
-    Accuracy, Amps, Celsius, Farads, Observed, ParseError, Strictness, Volts, Watts, parse_reading,
+    Accuracy, Amps, Celsius, Farads, Metres, Observed, ParseError, Strictness, Volts, Watts,
+    parse_reading,
 };
 
 /// What the meter is asked about.
@@ -98,6 +99,8 @@ impl Target {
             Unit::Volt => Accuracy::new(0.5, 3.0),
             Unit::Ampere => Accuracy::new(3.0, 5.0),
             Unit::Watt => Accuracy::new(2.0, 2.0),
+            // By tape or by steps.
+            Unit::Metre => Accuracy::new(5.0, 1.0),
             Unit::Celsius | Unit::Farad => Accuracy::new(1.0, 2.0),
         };
         fixed.unwrap_or(meter.accuracy)
@@ -118,6 +121,7 @@ fn read(text: &str, target: Target, meter: Meter) -> Result<Measured, ParseError
         Unit::Farad => Measured::Farads(parse_reading(text, Farads::new(1.0))?),
         Unit::Ampere => Measured::Amps(parse_reading(text, Amps::new(100.0))?),
         Unit::Watt => Measured::Watts(parse_reading(text, Watts::new(4_000.0))?),
+        Unit::Metre => Measured::Metres(parse_reading(text, Metres::new(100.0))?),
     })
 }
 
