@@ -1,12 +1,17 @@
 //! The checks. Each is one file here and one line in this list.
 
+pub(crate) mod capacitor_in_circuit;
 pub(crate) mod ground;
+pub(crate) mod leakage;
 pub(crate) mod look_over;
 pub(crate) mod machine;
+mod meter_readings;
 pub(crate) mod protector;
+pub(crate) mod running;
 pub(crate) mod shell;
 pub(crate) mod start_device;
 pub(crate) mod stored_charge;
+pub(crate) mod supply;
 pub(crate) mod winding_temperature;
 pub(crate) mod windings;
 
@@ -36,5 +41,13 @@ choices! {
         StartDevice = "start-device",
         /// How hot the windings are, by their resistance.
         WindingTemperature = "winding-temperature",
+        /// The outlet, the way to the machine, and what is left of the volts as it starts.
+        Supply = "supply",
+        /// Watts, volts and amperes of a running machine.
+        Running = "running",
+        /// A capacitor by its current and volts while it works.
+        CapacitorInCircuit = "capacitor-in-circuit",
+        /// Current that goes astray, and what is known of trips.
+        Leakage = "leakage",
     }
 }
