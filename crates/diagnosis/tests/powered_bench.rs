@@ -7,7 +7,7 @@ mod story;
 
 use diagnosis::{
     Assessment, Basis, Caution, Choice, Clue, Fault, Finding, Gate, Item, Link, LinkState,
-    MotorLoad, OutletWiring, Protection, RunningFinding, Step, SupplyFinding, Task,
+    OutletWiring, Protection, Step, SupplyFinding, Task,
 };
 use measure::Against;
 use measure::supply::{Conductors, SupplyError, SupplyStandard};
