@@ -212,3 +212,58 @@ const fn points(when: TripWhen) -> &'static str {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use quantity::Sources;
+
+    fn told(said: &str) -> String {
+        said.replace('\u{a0}', " ")
+    }
+
+    #[test]
+    fn a_capacitance_is_told_with_its_marking_and_what_the_clamp_cannot_tell() {
+        let farads = Uncertain::exact(Farads::new(41.3e-6))
+            .with(Sources::default().fresh(), Farads::new(0.4e-6));
+        let marking = CapacitorMarking::run(Farads::new(40e-6));
+        let of = |against| {
+            let finding = CapacitorFinding::Capacitance {
+                farads: farads.clone(),
+                marked: Some((marking, against)),
+            };
+            told(&capacitor(&finding, &Locale::default()))
+        };
+        assert_eq!(
+            of(Against::Within),
+            "The capacitor has 41.3 ± 0.8 µF; by its marking 37.6 to 42.4 µF. That fits."
+        );
+        assert!(of(Against::CannotTell).contains("can't tell"));
+        assert!(of(Against::Below).contains("lost capacitance"));
+    }
+
+    #[test]
+    fn small_leaks_are_said_to_add_up_only_where_the_machine_alone_stays_below() {
+        let sum = Uncertain::exact(Amps::new(6.6e-3));
+        let of = |alone| {
+            let finding = LeakageFinding::Sum {
+                sum: sum.clone(),
+                device: ProtectiveDevice::GroundFault6Milliamps,
+                trip: Trip::Must,
+                alone,
+            };
+            told(&leakage(&finding, &Locale::default()))
+        };
+        assert!(of(Trip::No).contains("several small leaks add up"));
+        assert!(of(Trip::No).contains("4 to 6 mA, UL 943"));
+        assert!(!of(Trip::Must).contains("add up"));
+    }
+
+    #[test]
+    fn what_a_moment_points_to_is_called_judgement() {
+        use diagnosis::Choice;
+        for when in TripWhen::ALL {
+            assert!(points(*when).contains("judgement"), "{when:?}");
+        }
+    }
+}

@@ -138,3 +138,41 @@ fn locked(least: Amps, most: Amps, bound: Option<&Uncertain<Amps>>, locale: &Loc
         None => format!("{range}."),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use quantity::Sources;
+
+    #[test]
+    fn a_machines_plate_tells_little_and_a_compressors_label_more() {
+        let share =
+            Uncertain::exact(Ratio::new(0.73)).with(Sources::default().fresh(), Ratio::new(0.01));
+        let of = |whose, against| {
+            let finding = RunningFinding::AgainstLabel {
+                whose,
+                share: share.clone(),
+                against,
+            };
+            running_finding(&finding, &Locale::default()).replace('\u{a0}', " ")
+        };
+        let own = of(Plate::Compressor, Against::Within);
+        assert!(own.starts_with("It draws 73.0 ± 2.0 % of its compressor's label: as sound ones"));
+        assert!(own.contains("common practice"));
+        assert!(of(Plate::Machine, Against::CannotTell).contains("may count a defrost heater"));
+    }
+
+    #[test]
+    fn a_power_factor_has_no_unit_and_what_it_tells_is_called_judgement() {
+        let factor =
+            Uncertain::exact(Ratio::new(0.93)).with(Sources::default().fresh(), Ratio::new(0.01));
+        let finding = RunningFinding::PowerFactor {
+            factor,
+            load: MotorLoad::Pumping,
+        };
+        assert_eq!(
+            running_finding(&finding, &Locale::default()).replace('\u{a0}', " "),
+            "Power factor 0.93 ± 0.02. That is a motor at work (judgement)."
+        );
+    }
+}

@@ -195,3 +195,64 @@ fn volt(volts: Volts, locale: &Locale) -> String {
     let whole = (volts.get() - libm::round(volts.get())).abs() < 1e-9;
     format!("{}\u{a0}V", locale.number(volts.get(), usize::from(!whole)))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use measure::supply::VoltageStandard;
+    use quantity::Sources;
+
+    fn said(finding: &SupplyFinding) -> String {
+        supply_finding(finding, &Locale::default()).replace('\u{a0}', " ")
+    }
+
+    fn share(value: f64, standard: f64) -> Uncertain<Ratio> {
+        let source = Sources::default().fresh();
+        Uncertain::exact(Ratio::new(value)).with(source, Ratio::new(standard))
+    }
+
+    #[test]
+    fn a_fall_is_told_with_its_uncertainty_and_what_it_is_worth() {
+        let fall = |value, is_caught| {
+            said(&SupplyFinding::Fall {
+                share: share(value, 0.006),
+                is_caught,
+            })
+        };
+        assert!(
+            fall(0.14, true).starts_with("As it starts the volts fall by 14.0 ± 1.2 %. That can")
+        );
+        assert!(fall(0.03, true).ends_with("isn't what keeps it from starting."));
+        let moment = fall(0.03, false);
+        assert!(moment.contains("at least 3.0 ± 1.2 %") && moment.contains("may have been more"));
+        // Its uncertainty reaches across ten per cent: no blame.
+        assert!(fall(0.105, true).contains("not enough by itself"));
+    }
+
+    #[test]
+    fn a_standard_is_named_with_its_limits() {
+        let stands = StandsAgainst {
+            volts: Uncertain::exact(Volts::new(98.0)),
+            standard: VoltageStandard::of_motor(Volts::new(115.0)),
+            against: Against::Below,
+        };
+        let told = said(&SupplyFinding::Lowest(stands));
+        assert_eq!(
+            told,
+            "As it starts 98.00 ± 0.00 V: below 103.5 V to 126.5 V, a motor's own ±10 % (NEMA MG 1)."
+        );
+    }
+
+    #[test]
+    fn a_cord_that_is_too_long_is_told_so() {
+        let longest = |used| {
+            said(&SupplyFinding::LongestCord {
+                conductors: Conductors::Awg14,
+                length: Metres::new(13.6),
+                used: Some(Metres::new(used)),
+            })
+        };
+        assert!(longest(30.0).ends_with("Yours is 30 m: too long."));
+        assert!(longest(7.5).ends_with("Yours is 8 m."));
+    }
+}

@@ -10,7 +10,7 @@ use crate::{Check, Item, Machine};
 /// One question of a task.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Ask {
-    /// An item of one of the unplugged checks.
+    /// An item of one of the checks.
     Item(Item),
     /// The one answer to a check that asks for one clue.
     Answer(Clue),
