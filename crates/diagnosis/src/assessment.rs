@@ -19,7 +19,7 @@ use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
 use crate::start_trials::StartTrials;
 use crate::whole::{self, Advice, Assumptions, ExportedNetwork, Figures, Whole};
-use crate::{Caution, Check, Finding, Gates, Item, Level, Link, LinkState, Step};
+use crate::{Caution, Check, Finding, Gates, Level, Link, LinkState, Step};
 
 /// The assumptions behind every conclusion.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -357,28 +357,6 @@ impl Known {
             .chain(self.windings.steps())
             .chain(after.into_iter().flatten())
             .collect()
-    }
-}
-
-impl Check {
-    /// What it asks item by item, given what was answered. Machine, refrigerant and windings
-    /// have pages of their own and list nothing here.
-    #[must_use]
-    pub fn items(self, job: &Job) -> Vec<Item> {
-        match self {
-            Self::Machine | Self::Refrigerant | Self::Windings => Vec::new(),
-            Self::LookOver => LookedOver::ITEMS.into(),
-            Self::Ground => Ground::items(job),
-            Self::StoredCharge => StoredCharge::items(job),
-            Self::Shell => Shell::ITEMS.into(),
-            Self::Protector => ProtectorKnown::items(job),
-            Self::StartDevice => StartDeviceKnown::items(job),
-            Self::WindingTemperature => WindingTemperature::ITEMS.into(),
-            Self::Supply => Supply::items(job),
-            Self::Running => Running::items(job),
-            Self::CapacitorInCircuit => CapacitorInCircuit::items(job),
-            Self::Leakage => Leaking::items(job),
-        }
     }
 }
 

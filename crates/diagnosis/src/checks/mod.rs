@@ -15,6 +15,21 @@ pub(crate) mod supply;
 pub(crate) mod winding_temperature;
 pub(crate) mod windings;
 
+use job::Job;
+
+use capacitor_in_circuit::CapacitorInCircuit;
+use ground::Ground;
+use leakage::Leaking;
+use look_over::LookedOver;
+use protector::ProtectorKnown;
+use running::Running;
+use shell::Shell;
+use start_device::StartDeviceKnown;
+use stored_charge::StoredCharge;
+use supply::Supply;
+use winding_temperature::WindingTemperature;
+
+use crate::Item;
 use crate::choice::choices;
 
 choices! {
@@ -49,5 +64,27 @@ choices! {
         CapacitorInCircuit = "capacitor-in-circuit",
         /// Current that goes astray, and what is known of trips.
         Leakage = "leakage",
+    }
+}
+
+impl Check {
+    /// What it asks item by item, given what was answered. Machine, refrigerant and windings
+    /// have pages of their own and list nothing here.
+    #[must_use]
+    pub fn items(self, job: &Job) -> Vec<Item> {
+        match self {
+            Self::Machine | Self::Refrigerant | Self::Windings => Vec::new(),
+            Self::LookOver => LookedOver::ITEMS.into(),
+            Self::Ground => Ground::items(job),
+            Self::StoredCharge => StoredCharge::items(job),
+            Self::Shell => Shell::ITEMS.into(),
+            Self::Protector => ProtectorKnown::items(job),
+            Self::StartDevice => StartDeviceKnown::items(job),
+            Self::WindingTemperature => WindingTemperature::ITEMS.into(),
+            Self::Supply => Supply::items(job),
+            Self::Running => Running::items(job),
+            Self::CapacitorInCircuit => CapacitorInCircuit::items(job),
+            Self::Leakage => Leaking::items(job),
+        }
     }
 }
