@@ -247,6 +247,18 @@ fn a_trip_points_somewhere_stops_and_is_never_answered_by_a_bare_outlet() {
         ]
     );
     assert!(now.cautions.contains(&Caution::TrippedProtection) && now.must_stop());
+    // Nobody is sent to measure live after that.
+    let noted = tripped("ground-fault-6-ma", "hours-later");
+    assert!(
+        !Check::Leakage
+            .items(&noted.job)
+            .contains(&Item::LeakageCurrent)
+    );
+    assert!(
+        Check::Leakage
+            .items(&Story::grounded(US).job)
+            .contains(&Item::LeakageCurrent)
+    );
     // Measured and small: the trip was something else's.
     let small = tripped("ground-fault-6-ma", "hours-later")
         .item(Item::LeakageCurrent, "0.42m")

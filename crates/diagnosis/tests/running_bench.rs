@@ -153,6 +153,36 @@ fn two_readings_of_watts_are_a_trend_and_count_once() {
 }
 
 #[test]
+fn nothing_at_first_and_numbers_that_cannot_be_leave_every_probability_a_number() {
+    for (early, late, amps) in [
+        ("0", "95.0", "0"),
+        ("-5", "-5", "-1"),
+        ("0", "0", "999999999"),
+    ] {
+        let now = runs()
+            .item(Item::EarlyWatts, early)
+            .item(Item::LateWatts, late)
+            .item(Item::RunningVolts, "0")
+            .item(Item::RunningAmps, amps)
+            .with("running", "label-of", "compressor")
+            .item(Item::LabelAmps, "0")
+            .item(Item::LabelWatts, "0")
+            .item(Item::IdleVolts, "0")
+            .item(Item::LowestVolts, "0")
+            .item(Item::StartingAmps, "0")
+            .item(Item::CapacitorMarking, "0")
+            .item(Item::CapacitorAmps, amps)
+            .item(Item::CapacitorVolts, "0")
+            .item(Item::LeakageCurrent, amps)
+            .now();
+        let whole = now.whole.unwrap();
+        assert!(whole.suspects.iter().all(|one| one.probability.is_finite()));
+        assert!(whole.nothing_wrong.probability.is_finite());
+        assert!(!whole.suspects.is_empty());
+    }
+}
+
+#[test]
 fn one_reading_of_watts_is_a_level_and_amperes_come_second() {
     let fault = Fault::ChargeGone;
     let before = chance(&runs().now(), fault);

@@ -106,15 +106,16 @@ pub enum LeakageFinding {
 }
 
 impl Leaking {
-    /// What is asked, in order.
+    /// What is asked, in order. Once a trip is noted nobody is sent to measure live.
     pub(crate) fn items(job: &Job) -> Vec<Item> {
-        let mut items = vec![
-            Item::TripDevice,
-            Item::TripWhen,
-            Item::TripCompany,
-            Item::LeakageCurrent,
-        ];
-        if answered(job) == Some(TripCompany::Others) {
+        let current = Item::LeakageCurrent.is_answered(job);
+        let is_safe = current || !has_tripped_on_a_leak(answered(job), answered(job));
+        let mut items: Vec<Item> = is_safe
+            .then_some(Item::LeakageCurrent)
+            .into_iter()
+            .collect();
+        items.extend([Item::TripDevice, Item::TripWhen, Item::TripCompany]);
+        if current && answered(job) == Some(TripCompany::Others) {
             items.push(Item::LeakageOfOthers);
         }
         items
@@ -172,14 +173,8 @@ impl Leaking {
         }
     }
 
-    /// Whether a device that looks for leaks is known to have tripped. When it did isn't asked of
-    /// a machine that never tripped.
     fn has_tripped_on_a_leak(&self) -> bool {
-        match self.device {
-            Some(TripDevice::GroundFault | TripDevice::ResidualCurrent) => true,
-            Some(TripDevice::Breaker | TripDevice::ArcFault) => false,
-            None => self.when.is_some(),
-        }
+        has_tripped_on_a_leak(self.device, self.when)
     }
 
     fn in_service(&self) -> Option<Against> {
@@ -220,6 +215,16 @@ impl Leaking {
             device,
             sum,
         })
+    }
+}
+
+/// Whether a device that looks for leaks is known to have tripped. When it did isn't asked of a
+/// machine that never tripped.
+fn has_tripped_on_a_leak(device: Option<TripDevice>, when: Option<TripWhen>) -> bool {
+    match device {
+        Some(TripDevice::GroundFault | TripDevice::ResidualCurrent) => true,
+        Some(TripDevice::Breaker | TripDevice::ArcFault) => false,
+        None => when.is_some(),
     }
 }
 

@@ -106,7 +106,8 @@ fn running(job: &Job, machine: &Machine) -> Vec<Entered> {
     let one =
         |clue: Clue, weights: Vec<f64>| Entered::new(Task::Clue(clue), with_aside(clue, weights));
     match (&running.early, &running.late, bounds) {
-        (Some(early), Some(late), Some(bounds)) => {
+        // A machine that took nothing then has no factor by which it changed.
+        (Some(early), Some(late), Some(bounds)) if early.value() > Watts::new(0.0) => {
             let level = Entered::new(Task::Clue(Clue::PowerLevel), Vec::new());
             vec![one(Clue::WattsTrend, trend(early, late, bounds)), level]
         }
