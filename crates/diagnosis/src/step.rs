@@ -101,9 +101,7 @@ impl Step {
     #[must_use]
     pub const fn power(self) -> Power {
         match self {
-            Self::Do(
-                Check::Supply | Check::Running | Check::CapacitorInCircuit | Check::Leakage,
-            ) => Power::Protected,
+            Self::Do(check) if check.is_powered() => Power::Protected,
             _ => Power::Unplugged,
         }
     }

@@ -279,7 +279,7 @@ fn what_was_not_done_says_nothing_and_no_powered_check_is_a_next_step() {
     let plain = hums(US);
     let mut given_up = hums(US);
     for item in Item::ALL {
-        if item.check() >= diagnosis::Check::Supply {
+        if item.check().is_powered() {
             let answer = Answer::NotDone(NotDone::NoTool);
             given_up.answer(item.check().name(), item.name(), answer);
         }
@@ -290,8 +290,7 @@ fn what_was_not_done_says_nothing_and_no_powered_check_is_a_next_step() {
         plain.whole.as_ref().unwrap().suspects,
         given_up.whole.as_ref().unwrap().suspects
     );
-    let powered =
-        |step: &Step| matches!(step, Step::Do(check) if *check >= diagnosis::Check::Supply);
+    let powered = |step: &Step| matches!(step, Step::Do(check) if check.is_powered());
     assert!(!plain.next.iter().any(powered));
     assert!(!plain.whole.unwrap().safety_first.iter().any(powered));
 }

@@ -68,6 +68,15 @@ choices! {
 }
 
 impl Check {
+    /// Whether the machine is live while it is done.
+    #[must_use]
+    pub const fn is_powered(self) -> bool {
+        matches!(
+            self,
+            Self::Supply | Self::Running | Self::CapacitorInCircuit | Self::Leakage
+        )
+    }
+
     /// What it asks item by item, given what was answered. Machine, refrigerant and windings
     /// have pages of their own and list nothing here.
     #[must_use]

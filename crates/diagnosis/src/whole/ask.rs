@@ -159,12 +159,20 @@ fn is_measured(job: &Job, clue: Clue) -> bool {
 }
 
 impl Task {
-    /// Every task, in the order of the checks and clues; the past is the last.
+    /// Every task: unplugged checks, clues, the past, and last the checks of a live machine. Each
+    /// keeps its place where checks are added, so that what is drawn by it stays as it was.
     pub fn all() -> impl Iterator<Item = Self> {
-        let checks = Check::ALL.iter().map(|check| Self::Check(*check));
+        let checks = |is_powered| {
+            let all = Check::ALL.iter().copied();
+            all.filter(move |check| check.is_powered() == is_powered)
+                .map(Self::Check)
+        };
         let clues = Clue::ALL.iter().filter(|clue| clue.check().is_none());
         let clues = clues.map(|clue| Self::Clue(*clue));
-        checks.chain(clues).chain([Self::History])
+        checks(false)
+            .chain(clues)
+            .chain([Self::History])
+            .chain(checks(true))
     }
 
     /// The task of this published name.

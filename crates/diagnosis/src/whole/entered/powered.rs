@@ -35,14 +35,6 @@ const HAS_FALLEN: f64 = 0.8;
 /// How often a fall within minutes is over before the first reading (judgement).
 const FELL_BEFORE: f64 = 0.3;
 
-/// The checks whose numbers stand for clues.
-const CHECKS: [Check; 4] = [
-    Check::Supply,
-    Check::Running,
-    Check::CapacitorInCircuit,
-    Check::Leakage,
-];
-
 impl Check {
     /// The clues for which its numbers stand.
     pub(in crate::whole) const fn stands_for(self) -> &'static [Clue] {
@@ -78,7 +70,8 @@ pub(super) fn done(job: &Job) -> impl Iterator<Item = Entered> + '_ {
             answer.is_some_and(|answer| !matches!(answer, Answer::NotDone(_)))
         })
     };
-    let done = CHECKS.into_iter().filter(has_answers);
+    let powered = Check::ALL.iter().copied().filter(|one| one.is_powered());
+    let done = powered.filter(has_answers);
     done.map(|check| Entered::new(Task::Check(check), Vec::new()))
 }
 
