@@ -4,12 +4,18 @@
 
 use diagnosis::{Ask, Item, WindingsKnown, item_of_pair};
 use job::{Answer, Measured, Reading, Text, Unit};
+use measure::running::doubt_about_amps;
 use measure::windings::{Pair, doubt_about_pair};
-use measure::{Doubt, Meter, doubt_about_insulation, doubt_about_leads, doubt_about_ohms};
+use measure::{
+    CAPACITOR_VOLTS, CORD_METRES, CapacitorDoubt, Doubt, LEAKAGE_AMPS, MACHINE_WATTS, MAINS_VOLTS,
+    Meter, doubt_about_capacitance, doubt_about_insulation, doubt_about_leads, doubt_about_ohms,
+    doubt_by,
+};
 use wording::Degrees;
 
 use quantity::{
-    Accuracy, Amps, Celsius, Farads, Observed, ParseError, Strictness, Volts, Watts, parse_reading,
+    Accuracy, Amps, Celsius, Farads, Metres, Observed, ParseError, Strictness, Volts, Watts,
+    parse_reading,
 };
 
 /// What the meter is asked about.
@@ -98,6 +104,8 @@ impl Target {
             Unit::Volt => Accuracy::new(0.5, 3.0),
             Unit::Ampere => Accuracy::new(3.0, 5.0),
             Unit::Watt => Accuracy::new(2.0, 2.0),
+            // By tape or by steps.
+            Unit::Metre => Accuracy::new(5.0, 1.0),
             Unit::Celsius | Unit::Farad => Accuracy::new(1.0, 2.0),
         };
         fixed.unwrap_or(meter.accuracy)
@@ -118,25 +126,33 @@ fn read(text: &str, target: Target, meter: Meter) -> Result<Measured, ParseError
         Unit::Farad => Measured::Farads(parse_reading(text, Farads::new(1.0))?),
         Unit::Ampere => Measured::Amps(parse_reading(text, Amps::new(100.0))?),
         Unit::Watt => Measured::Watts(parse_reading(text, Watts::new(4_000.0))?),
+        Unit::Metre => Measured::Metres(parse_reading(text, Metres::new(100.0))?),
     })
 }
 
-/// A number alone means what people mean by it: microfarads on a capacitor, and degrees of the
-/// reader's scale. It is kept with that unit, so that it reads the same everywhere.
+/// A number alone means what people mean by it: microfarads on a capacitor, milliamperes of a leak,
+/// and degrees of the reader's scale. It is kept with that unit, so that it reads the same everywhere.
 fn with_unit(text: &str, target: Target, degrees: Degrees) -> String {
     let text = text.trim();
     let is_bare = text.ends_with(|last: char| last.is_ascii_digit() || matches!(last, '.' | ','));
     let unit = match target.unit() {
         Unit::Farad => " µF",
         Unit::Celsius if degrees == Degrees::Fahrenheit => " °F",
+        Unit::Ampere if is_leakage(target) => " mA",
         _ => "",
     };
     [text, if is_bare { unit } else { "" }].concat()
 }
 
+fn is_leakage(target: Target) -> bool {
+    let items = [Item::LeakageCurrent, Item::LeakageOfOthers];
+    matches!(target, Target::Ask(Ask::Item(item)) if items.contains(&item))
+}
+
 fn doubt(measured: Measured, target: Target) -> Option<(Strictness, Doubt)> {
-    let Measured::Ohms(typed) = measured else {
-        return None;
+    let typed = match measured {
+        Measured::Ohms(typed) => typed,
+        other => return doubt_of_other_units(other, target),
     };
     match target {
         Target::Pair(_) => doubt_about_pair(typed),
@@ -149,6 +165,36 @@ fn doubt(measured: Measured, target: Target) -> Option<(Strictness, Doubt)> {
             | Item::PinThreeToShell,
         )) => doubt_about_insulation(typed),
         Target::Ask(_) => doubt_about_ohms(typed),
+    }
+}
+
+/// Anything but ohms. Direct volts may be anything, below zero too, and so may degrees.
+fn doubt_of_other_units(measured: Measured, target: Target) -> Option<(Strictness, Doubt)> {
+    let Target::Ask(ask) = target else {
+        return None;
+    };
+    match (measured, ask) {
+        (Measured::Volts(_), Ask::Item(Item::ChargeLeft)) => None,
+        (Measured::Volts(typed), Ask::Item(Item::CapacitorVolts)) => {
+            doubt_by(&CAPACITOR_VOLTS, typed)
+        }
+        (Measured::Volts(typed), _) => doubt_by(&MAINS_VOLTS, typed),
+        (Measured::Watts(typed), _) => doubt_by(&MACHINE_WATTS, typed),
+        (Measured::Metres(typed), _) => doubt_by(&CORD_METRES, typed),
+        (Measured::Amps(typed), Ask::Item(Item::LeakageCurrent | Item::LeakageOfOthers)) => {
+            doubt_by(&LEAKAGE_AMPS, typed)
+        }
+        (Measured::Amps(typed), _) => {
+            doubt_about_amps(typed).map(|(how, doubt)| (how, Doubt::Current(doubt)))
+        }
+        (Measured::Farads(typed), _) => {
+            let (how, doubt) = doubt_about_capacitance(typed)?;
+            // A part that reads nothing is open, and that is a reading; a print is never zero.
+            let is_open = doubt == CapacitorDoubt::Nothing && !ask.is_printed();
+            let how = if is_open { Strictness::Soft } else { how };
+            Some((how, Doubt::Capacitance(doubt)))
+        }
+        (Measured::Celsius(_) | Measured::Ohms(_), _) => None,
     }
 }
 
@@ -280,6 +326,52 @@ mod tests {
         assert_eq!(stated.measured.numbers().0, Observed::Value(20.0));
         let here = in_scale("20", Degrees::Celsius);
         assert_eq!(here.measured.numbers().0, Observed::Value(20.0));
+    }
+
+    #[test]
+    fn a_bare_number_of_a_leak_means_milliamperes_and_of_a_motor_amperes() {
+        let meter = MeterKind::Good.automatic();
+        let of = |item, text| {
+            let target = Target::Ask(Ask::Item(item));
+            reading(checked(text, target, meter, Degrees::Celsius)).measured
+        };
+        let numbers = |measured: Measured| measured.numbers().0;
+        let leak = of(Item::LeakageCurrent, "3.5");
+        assert_eq!(numbers(leak), Observed::Value(0.003_5));
+        let motor = of(Item::RunningAmps, "1.2");
+        assert_eq!(numbers(motor), Observed::Value(1.2));
+    }
+
+    #[test]
+    fn bad_numbers_of_a_live_machine_are_refused_or_asked_about() {
+        let meter = MeterKind::Good.automatic();
+        let of = |item, text| {
+            let target = Target::Ask(Ask::Item(item));
+            checked(text, target, meter, Degrees::Celsius)
+        };
+        let refused = |doubt| Checked::Refused(Refusal::Impossible(doubt));
+        let is_asked = |checked: Checked, wanted: Doubt| matches!(checked, Checked::Unusual(doubt, _) if doubt == wanted);
+        let capacitance = Doubt::Capacitance;
+        assert_eq!(
+            of(Item::CapacitorMarking, "0"),
+            refused(capacitance(CapacitorDoubt::Nothing))
+        );
+        assert_eq!(
+            of(Item::CapacitorMarking, "9999"),
+            refused(capacitance(CapacitorDoubt::BeyondAny))
+        );
+        let milli = Doubt::Current(measure::running::AmpsDoubt::MaybeMilliamperes);
+        assert!(is_asked(of(Item::RunningAmps, "1100"), milli));
+        assert!(is_asked(of(Item::LabelAmps, "130"), milli));
+        assert!(is_asked(of(Item::IdleVolts, "12.1"), Doubt::NotMains));
+        assert!(is_asked(
+            of(Item::LeakageCurrent, "0.4 A"),
+            Doubt::MuchForALeak
+        ));
+        assert!(is_asked(of(Item::CordLength, "100"), Doubt::LongForACord));
+        assert_eq!(of(Item::LateWatts, "-5"), refused(Doubt::BelowZero));
+        assert!(matches!(of(Item::ChargeLeft, "-12"), Checked::Fine(_)));
+        assert!(matches!(of(Item::CapacitorVolts, "310"), Checked::Fine(_)));
     }
 
     #[test]

@@ -1,8 +1,9 @@
 //! The questions of a task as a page asks them: which one is next, and what can be answered.
 
 use diagnosis::{
-    Ask, Contact, EarthPin, Inverted, Item, Looks, PlateMains, ProtectorKind, Sign,
-    StartDeviceKind, Stores, Task, TesterChoice, Upright, Warmth,
+    Ask, CapacitorKind, Caught, Contact, CordConductors, EarthPin, Inverted, Item, LabelOf, Looks,
+    OutletWiring, PlateMains, PowerSource, Protection, ProtectorKind, Sign, StartDeviceKind,
+    Stores, Task, TesterChoice, TripCompany, TripDevice, TripWhen, Upright, Warmth,
 };
 use job::Job;
 
@@ -50,6 +51,16 @@ fn of_item(item: Item) -> Asked {
         Item::RelayUpright => Offer::all::<Upright>(),
         Item::RelayInverted => Offer::all::<Inverted>(),
         Item::RelayContact => Offer::all::<Contact>(),
+        Item::OutletProtection => Offer::all::<Protection>(),
+        Item::OutletWiring => Offer::all::<OutletWiring>(),
+        Item::PowerSource => Offer::all::<PowerSource>(),
+        Item::CordConductors => Offer::all::<CordConductors>(),
+        Item::LowestCaught => Offer::all::<Caught>(),
+        Item::LabelOf => Offer::all::<LabelOf>(),
+        Item::CapacitorKind => Offer::all::<CapacitorKind>(),
+        Item::TripDevice => Offer::all::<TripDevice>(),
+        Item::TripWhen => Offer::all::<TripWhen>(),
+        Item::TripCompany => Offer::all::<TripCompany>(),
         Item::BladesToEarth
         | Item::BladesToMetal
         | Item::EarthToMetal
@@ -65,7 +76,22 @@ fn of_item(item: Item) -> Asked {
         | Item::RelayCoil
         | Item::ColdWinding
         | Item::ColdTemperature
-        | Item::HotWinding => return Asked::Number,
+        | Item::HotWinding
+        | Item::CordLength
+        | Item::IdleVolts
+        | Item::LowestVolts
+        | Item::StartingAmps
+        | Item::EarlyWatts
+        | Item::LateWatts
+        | Item::RunningVolts
+        | Item::RunningAmps
+        | Item::LabelAmps
+        | Item::LabelWatts
+        | Item::CapacitorLeast
+        | Item::CapacitorAmps
+        | Item::CapacitorVolts
+        | Item::LeakageCurrent
+        | Item::LeakageOfOthers => return Asked::Number,
     })
 }
 

@@ -23,6 +23,7 @@ impl Face {
             Unit::Farad => "F",
             Unit::Ampere => "A",
             Unit::Watt => "W",
+            Unit::Metre => "m",
         };
         let prefix = match typed.chars().last() {
             Some('k') => "k",

@@ -3,19 +3,23 @@
 use job::{Job, Moment};
 use measure::windings::{Leads, WindingPriors};
 
+use crate::checks::capacitor_in_circuit::CapacitorInCircuit;
 use crate::checks::ground::{Grade, Ground};
+use crate::checks::leakage::Leaking;
 use crate::checks::look_over::LookedOver;
 use crate::checks::machine::Machine;
 use crate::checks::protector::ProtectorKnown;
+use crate::checks::running::Running;
 use crate::checks::shell::Shell;
 use crate::checks::start_device::StartDeviceKnown;
 use crate::checks::stored_charge::StoredCharge;
+use crate::checks::supply::Supply;
 use crate::checks::winding_temperature::WindingTemperature;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
 use crate::start_trials::StartTrials;
 use crate::whole::{self, Advice, Assumptions, ExportedNetwork, Figures, Whole};
-use crate::{Caution, Check, Finding, Gates, Item, Level, Link, LinkState, Step};
+use crate::{Caution, Check, Finding, Gates, Level, Link, LinkState, Step};
 
 /// The assumptions behind every conclusion.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -183,6 +187,10 @@ struct Known {
     protector: ProtectorKnown,
     start_device: StartDeviceKnown,
     temperature: WindingTemperature,
+    supply: Supply,
+    running: Running,
+    capacitor: CapacitorInCircuit,
+    leaking: Leaking,
 }
 
 impl Known {
@@ -202,6 +210,10 @@ impl Known {
             protector: ProtectorKnown::of(job, leads_zeroed),
             start_device: StartDeviceKnown::of(job, &machine),
             temperature: WindingTemperature::of(job),
+            supply: Supply::of(job, machine.mains),
+            running: Running::of(job, machine.mains),
+            capacitor: CapacitorInCircuit::of(job, machine.mains),
+            leaking: Leaking::of(job, machine.mains),
             windings,
             machine,
         }
@@ -252,7 +264,25 @@ impl Known {
         findings.extend(self.protector.findings());
         findings.extend(self.start_device.findings());
         findings.extend(self.temperature.findings());
+        findings.extend(self.powered_findings());
         findings
+    }
+
+    /// What was measured on a live machine.
+    fn powered_findings(&self) -> impl Iterator<Item = Finding> {
+        let supply = self.supply.findings().into_iter().map(Finding::Supply);
+        let whole = self.windings.whole_windings();
+        let running = self
+            .running
+            .findings(whole.as_ref(), self.supply.starting.as_ref())
+            .into_iter()
+            .map(Finding::Running);
+        let capacitor = self.capacitor.findings().into_iter();
+        let leaking = self.leaking.findings().into_iter().map(Finding::Leakage);
+        supply
+            .chain(running)
+            .chain(capacitor.map(Finding::CapacitorInCircuit))
+            .chain(leaking)
     }
 
     /// Each caution once, stops first.
@@ -268,6 +298,10 @@ impl Known {
         cautions.extend(self.windings.cautions());
         cautions.extend(self.shell.cautions());
         cautions.extend(self.protector.cautions());
+        cautions.extend(self.supply.cautions());
+        cautions.extend(self.running.cautions());
+        cautions.extend(self.capacitor.cautions());
+        cautions.extend(self.leaking.cautions());
         let all = [Level::Stop, Level::Care].into_iter().flat_map(|level| {
             let of_level = Caution::ALL.iter().copied();
             of_level.filter(move |caution| caution.level() == level)
@@ -281,6 +315,8 @@ impl Known {
         links.extend(self.shell.link());
         links.extend(self.protector.link());
         links.extend(self.start_device.link());
+        links.extend(self.supply.link());
+        links.extend(self.leaking.link());
         links
     }
 
@@ -321,24 +357,6 @@ impl Known {
             .chain(self.windings.steps())
             .chain(after.into_iter().flatten())
             .collect()
-    }
-}
-
-impl Check {
-    /// What it asks item by item, given what was answered. Machine, refrigerant and windings
-    /// have pages of their own and list nothing here.
-    #[must_use]
-    pub fn items(self, job: &Job) -> Vec<Item> {
-        match self {
-            Self::Machine | Self::Refrigerant | Self::Windings => Vec::new(),
-            Self::LookOver => LookedOver::ITEMS.into(),
-            Self::Ground => Ground::items(job),
-            Self::StoredCharge => StoredCharge::items(job),
-            Self::Shell => Shell::ITEMS.into(),
-            Self::Protector => ProtectorKnown::items(job),
-            Self::StartDevice => StartDeviceKnown::items(job),
-            Self::WindingTemperature => WindingTemperature::ITEMS.into(),
-        }
     }
 }
 

@@ -50,6 +50,16 @@ choices! {
         ChargedBoard = "charged-board",
         /// The protector is never bridged to see whether it runs.
         NeverBridgeTheProtector = "never-bridge-the-protector",
+        /// Nothing disconnects this outlet when current goes astray.
+        UnprotectedOutlet = "unprotected-outlet",
+        /// The outlet's protective device doesn't answer to its test button.
+        DeadProtection = "dead-protection",
+        /// The outlet has no earth.
+        OutletWithoutEarth = "outlet-without-earth",
+        /// It draws so much that its motor burns within minutes.
+        UnplugBeforeItBurns = "unplug-before-it-burns",
+        /// A capacitor that is measured while it works has mains and more on its terminals.
+        EnergisedCapacitor = "energised-capacitor",
     }
 }
 
@@ -82,6 +92,11 @@ impl Caution {
             Self::ChargedCapacitor | Self::ChargedBoard => Check::StoredCharge,
             Self::BeforeThePins | Self::InverterPins | Self::DamagedWindings => Check::Windings,
             Self::NeverBridgeTheProtector => Check::Protector,
+            Self::UnprotectedOutlet | Self::DeadProtection | Self::OutletWithoutEarth => {
+                Check::Supply
+            }
+            Self::UnplugBeforeItBurns => Check::Running,
+            Self::EnergisedCapacitor => Check::CapacitorInCircuit,
             Self::StayUnplugged | Self::LiveMetal | Self::LeakInDoubt => return None,
         })
     }
@@ -100,7 +115,9 @@ impl Caution {
             | Self::BurntWiring
             | Self::ChewedWiring
             | Self::WetWiring
-            | Self::GasMayBeOut => Level::Stop,
+            | Self::GasMayBeOut
+            | Self::UnprotectedOutlet
+            | Self::DeadProtection => Level::Stop,
             _ => Level::Care,
         }
     }

@@ -5,10 +5,14 @@ use measure::{Insulation, Protector, Tester};
 use quantity::{Celsius, Farads, Ohms, Uncertain, Volts};
 
 use crate::checks::Check;
+use crate::checks::capacitor_in_circuit::CapacitorFinding;
 use crate::checks::ground::{Blades, LeakPath, Leakage};
+use crate::checks::leakage::LeakageFinding;
 use crate::checks::look_over::Sign;
 use crate::checks::machine::Complaint;
+use crate::checks::running::RunningFinding;
 use crate::checks::start_device::{Looks, StartDevice};
+use crate::checks::supply::SupplyFinding;
 use crate::choice::Choice;
 
 /// One statement about the machine.
@@ -65,6 +69,14 @@ pub enum Finding {
     StartDevice(StartDevice),
     /// How hot a winding is.
     WindingTemperature(Uncertain<Celsius>),
+    /// What the supply does.
+    Supply(SupplyFinding),
+    /// What the machine takes as it runs.
+    Running(RunningFinding),
+    /// What a capacitor is while it works.
+    CapacitorInCircuit(CapacitorFinding),
+    /// What leaks, and what its trips say.
+    Leakage(LeakageFinding),
 }
 
 /// One statement about the windings.
@@ -145,6 +157,10 @@ impl Finding {
             Self::Protector { .. } => Check::Protector,
             Self::StartDeviceLooks(_) | Self::StartDevice(_) => Check::StartDevice,
             Self::WindingTemperature(_) => Check::WindingTemperature,
+            Self::Supply(_) => Check::Supply,
+            Self::Running(_) => Check::Running,
+            Self::CapacitorInCircuit(_) => Check::CapacitorInCircuit,
+            Self::Leakage(_) => Check::Leakage,
         }
     }
 
@@ -171,6 +187,10 @@ impl Finding {
             Self::StartDeviceLooks(_) => "start-device-looks",
             Self::StartDevice(_) => "start-device",
             Self::WindingTemperature(_) => "winding-temperature",
+            Self::Supply(finding) => finding.name(),
+            Self::Running(finding) => finding.name(),
+            Self::CapacitorInCircuit(finding) => finding.name(),
+            Self::Leakage(finding) => finding.name(),
         }
     }
 }

@@ -1,7 +1,7 @@
 //! What the checks ask, item by item, for a page that can ask any of them.
 
 use job::{Answer, Job, Measured, Reading, Unit};
-use quantity::{Celsius, Farads, Ohms, Typed, Volts};
+use quantity::{Amps, Celsius, Farads, Metres, Ohms, Typed, Volts, Watts};
 
 use crate::checks::Check;
 use crate::choice::choices;
@@ -65,6 +65,56 @@ choices! {
         ColdTemperature = "cold-temperature",
         /// The same winding's ohms now.
         HotWinding = "hot-winding",
+        /// What protects the outlet.
+        OutletProtection = "outlet-protection",
+        /// What a plug-in tester shows of the outlet's earth and poles.
+        OutletWiring = "outlet-wiring",
+        /// What feeds the machine.
+        PowerSource = "power-source",
+        /// The length of an extension cord.
+        CordLength = "cord-length",
+        /// The size of its conductors.
+        CordConductors = "cord-conductors",
+        /// Volts beside the machine's own plug while it is off.
+        IdleVolts = "idle-volts",
+        /// The lowest volts there during a start.
+        LowestVolts = "lowest-volts",
+        /// What makes that lowest reading one to be believed.
+        LowestCaught = "lowest-caught",
+        /// Amperes during the same start.
+        StartingAmps = "starting-amps",
+        /// Watts some minutes after it started.
+        EarlyWatts = "watts-after-five-minutes",
+        /// Watts after half an hour.
+        LateWatts = "watts-after-half-an-hour",
+        /// Volts in the same minute as the last watts.
+        RunningVolts = "running-volts",
+        /// Amperes in the same minute.
+        RunningAmps = "running-amps",
+        /// On whose label amperes and watts were read.
+        LabelOf = "label-of",
+        /// The amperes on that label.
+        LabelAmps = "label-amps",
+        /// The watts on that label.
+        LabelWatts = "label-watts",
+        /// What the capacitor is for, and how it is marked.
+        CapacitorKind = "capacitor-kind",
+        /// The smaller number of a marking that is a range.
+        CapacitorLeast = "capacitor-marking-least",
+        /// Amperes through it while it works.
+        CapacitorAmps = "capacitor-amps",
+        /// Alternating volts across it at that moment.
+        CapacitorVolts = "capacitor-volts",
+        /// What tripped.
+        TripDevice = "trip-device",
+        /// When it trips.
+        TripWhen = "trip-when",
+        /// What else hangs on the same device.
+        TripCompany = "trip-company",
+        /// The machine's leakage current, by a clamp round all its conductors but earth.
+        LeakageCurrent = "leakage-current",
+        /// The same of everything else behind the device, together.
+        LeakageOfOthers = "leakage-of-others",
     }
 }
 
@@ -96,6 +146,31 @@ impl Item {
             Self::ColdWinding | Self::ColdTemperature | Self::HotWinding => {
                 Check::WindingTemperature
             }
+            Self::OutletProtection
+            | Self::OutletWiring
+            | Self::PowerSource
+            | Self::CordLength
+            | Self::CordConductors
+            | Self::IdleVolts
+            | Self::LowestVolts
+            | Self::LowestCaught
+            | Self::StartingAmps => Check::Supply,
+            Self::EarlyWatts
+            | Self::LateWatts
+            | Self::RunningVolts
+            | Self::RunningAmps
+            | Self::LabelOf
+            | Self::LabelAmps
+            | Self::LabelWatts => Check::Running,
+            Self::CapacitorKind
+            | Self::CapacitorLeast
+            | Self::CapacitorAmps
+            | Self::CapacitorVolts => Check::CapacitorInCircuit,
+            Self::TripDevice
+            | Self::TripWhen
+            | Self::TripCompany
+            | Self::LeakageCurrent
+            | Self::LeakageOfOthers => Check::Leakage,
         }
     }
 
@@ -116,9 +191,21 @@ impl Item {
             | Self::RelayCoil
             | Self::ColdWinding
             | Self::HotWinding => Some(Unit::Ohm),
-            Self::ChargeLeft => Some(Unit::Volt),
-            Self::CapacitorMarking => Some(Unit::Farad),
+            Self::ChargeLeft
+            | Self::IdleVolts
+            | Self::LowestVolts
+            | Self::RunningVolts
+            | Self::CapacitorVolts => Some(Unit::Volt),
+            Self::CapacitorMarking | Self::CapacitorLeast => Some(Unit::Farad),
             Self::ColdTemperature => Some(Unit::Celsius),
+            Self::StartingAmps
+            | Self::RunningAmps
+            | Self::LabelAmps
+            | Self::CapacitorAmps
+            | Self::LeakageCurrent
+            | Self::LeakageOfOthers => Some(Unit::Ampere),
+            Self::EarlyWatts | Self::LateWatts | Self::LabelWatts => Some(Unit::Watt),
+            Self::CordLength => Some(Unit::Metre),
             _ => None,
         }
     }
@@ -165,6 +252,26 @@ impl Item {
     pub(crate) fn farads(self, job: &Job) -> Option<Typed<Farads>> {
         match self.reading(job)?.measured {
             Measured::Farads(typed) => Some(typed),
+            _ => None,
+        }
+    }
+    pub(crate) fn amps(self, job: &Job) -> Option<Typed<Amps>> {
+        match self.reading(job)?.measured {
+            Measured::Amps(typed) => Some(typed),
+            _ => None,
+        }
+    }
+
+    pub(crate) fn watts(self, job: &Job) -> Option<Typed<Watts>> {
+        match self.reading(job)?.measured {
+            Measured::Watts(typed) => Some(typed),
+            _ => None,
+        }
+    }
+
+    pub(crate) fn metres(self, job: &Job) -> Option<Typed<Metres>> {
+        match self.reading(job)?.measured {
+            Measured::Metres(typed) => Some(typed),
             _ => None,
         }
     }

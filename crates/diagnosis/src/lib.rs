@@ -27,17 +27,26 @@ mod whole;
 pub use assessment::{Adviser, Assessment, Model, advise, assess, assess_checks, export_networks};
 pub use caution::{Caution, Level};
 pub use checks::Check;
+pub use checks::capacitor_in_circuit::{
+    CapacitorFinding, CapacitorInCircuit, CapacitorKind, DISCHARGED_THROUGH,
+};
 pub use checks::ground::{
     Blades, EarthPin, Grade, Ground, LeakPath, Leakage, TesterChoice, clear_above,
 };
+pub use checks::leakage::{IN_SERVICE, LeakageFinding, Leaking, TripCompany, TripDevice, TripWhen};
 pub use checks::look_over::{LookedOver, PlateMains, Sign};
 pub use checks::machine::{Complaint, Kind, Machine, MainsChoice, Refrigerant, ToldBy};
 pub use checks::protector::{ProtectorKind, ProtectorKnown, Warmth};
+pub use checks::running::{LabelOf, MotorLoad, Running, RunningFinding};
 pub use checks::shell::Shell;
 pub use checks::start_device::{
     Contact, Inverted, Looks, StartDevice, StartDeviceKind, StartDeviceKnown, Upright,
 };
 pub use checks::stored_charge::{StoredCharge, Stores};
+pub use checks::supply::{
+    CORD_MAY_TAKE, Caught, CordConductors, FALLS_AS_USUAL, FALLS_TOO_FAR, OutletWiring,
+    PowerSource, Protection, StandsAgainst, Supply, SupplyFinding,
+};
 pub use checks::winding_temperature::WindingTemperature;
 pub use checks::windings::{
     GearChoice, LeadsChoice, PairChoice, PinChoice, PinShape, WindingsKnown, item_of_pair,

@@ -34,6 +34,8 @@ choices! {
     pub enum Power {
         /// The plug is out and stays out.
         Unplugged = "unplugged",
+        /// Plugged in, through an outlet whose protective device trips by its own button.
+        Protected = "protected",
     }
 }
 
@@ -48,6 +50,10 @@ choices! {
         Screwdriver = "screwdriver",
         /// A phone to take a photo of the wires.
         Camera = "camera",
+        /// A plug-in power meter.
+        PowerMeter = "power-meter",
+        /// A clamp, with a line splitter or for leakage.
+        Clamp = "clamp",
     }
 }
 
@@ -91,10 +97,13 @@ impl Step {
         }
     }
 
-    /// The state that the machine must be in. Every step so far is done unplugged.
+    /// The state that the machine must be in.
     #[must_use]
     pub const fn power(self) -> Power {
-        Power::Unplugged
+        match self {
+            Self::Do(check) if check.is_powered() => Power::Protected,
+            _ => Power::Unplugged,
+        }
     }
 
     /// Minutes of work for someone who does it for the first time (judgement).
@@ -111,7 +120,10 @@ impl Step {
             | Self::CoolAndRepeat { .. }
             | Self::TakeStartGearOff => 5,
             Self::BareThePins => 8,
-            Self::Do(Check::StartDevice) => 10,
+            Self::Do(Check::StartDevice | Check::Supply | Check::Leakage) => 10,
+            Self::Do(Check::CapacitorInCircuit) => 15,
+            // Half an hour of it is waiting.
+            Self::Do(Check::Running) => 35,
         }
     }
 
@@ -123,6 +135,10 @@ impl Step {
                 &[Tool::Eyes]
             }
             Self::BareThePins | Self::TakeStartGearOff => &[Tool::Screwdriver, Tool::Camera],
+            Self::Do(Check::Supply) => &[Tool::PowerMeter],
+            Self::Do(Check::Running) => &[Tool::PowerMeter, Tool::Clamp],
+            Self::Do(Check::Leakage) => &[Tool::Clamp],
+            Self::Do(Check::CapacitorInCircuit) => &[Tool::Clamp, Tool::Multimeter],
             _ => &[Tool::Multimeter],
         }
     }

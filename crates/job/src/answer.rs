@@ -2,7 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use quantity::{Accuracy, Amps, Celsius, Farads, Observed, Ohms, Quantity, Typed, Volts, Watts};
+use quantity::{
+    Accuracy, Amps, Celsius, Farads, Metres, Observed, Ohms, Quantity, Typed, Volts, Watts,
+};
 
 use crate::{Name, Text};
 
@@ -47,6 +49,8 @@ pub enum Measured {
     Amps(Typed<Amps>),
     /// Power.
     Watts(Typed<Watts>),
+    /// Length.
+    Metres(Typed<Metres>),
 }
 
 /// The unit of a reading.
@@ -64,17 +68,20 @@ pub enum Unit {
     Ampere,
     /// Power.
     Watt,
+    /// Length.
+    Metre,
 }
 
 impl Unit {
     /// All of them.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Ohm,
         Self::Volt,
         Self::Celsius,
         Self::Farad,
         Self::Ampere,
         Self::Watt,
+        Self::Metre,
     ];
 }
 
@@ -89,6 +96,7 @@ impl Measured {
             Unit::Farad => Self::Farads(typed(observed, count)),
             Unit::Ampere => Self::Amps(typed(observed, count)),
             Unit::Watt => Self::Watts(typed(observed, count)),
+            Unit::Metre => Self::Metres(typed(observed, count)),
         }
     }
 
@@ -102,6 +110,7 @@ impl Measured {
             Self::Farads(_) => Unit::Farad,
             Self::Amps(_) => Unit::Ampere,
             Self::Watts(_) => Unit::Watt,
+            Self::Metres(_) => Unit::Metre,
         }
     }
 
@@ -115,6 +124,7 @@ impl Measured {
             Self::Farads(typed) => numbers(typed),
             Self::Amps(typed) => numbers(typed),
             Self::Watts(typed) => numbers(typed),
+            Self::Metres(typed) => numbers(typed),
         }
     }
 }

@@ -121,5 +121,6 @@ pub(crate) fn unit(unit: Unit) -> &'static str {
         Unit::Farad => "farad",
         Unit::Ampere => "ampere",
         Unit::Watt => "watt",
+        Unit::Metre => "metre",
     }
 }

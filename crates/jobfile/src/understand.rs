@@ -135,6 +135,7 @@ fn reads_as(typed: &str, understood: Measured) -> bool {
         Measured::Farads(understood) => reads_as_typed(typed, understood),
         Measured::Amps(understood) => reads_as_typed(typed, understood),
         Measured::Watts(understood) => reads_as_typed(typed, understood),
+        Measured::Metres(understood) => reads_as_typed(typed, understood),
     }
 }
 

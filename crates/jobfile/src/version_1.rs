@@ -128,7 +128,7 @@ pub(crate) struct Reading {
     #[cfg_attr(feature = "schema", schemars(with = "schema::Text"))]
     pub(crate) typed: String,
     /// The unit of `value`, `above` and `count`: ohm, volt, celsius, farad,
-    /// ampere or watt.
+    /// ampere, watt or metre.
     pub(crate) unit: String,
     /// What was understood. This or `above`.
     #[serde(skip_serializing_if = "Option::is_none")]

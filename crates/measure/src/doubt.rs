@@ -1,6 +1,11 @@
 //! Why a reading is refused, or asked about before it is taken.
 
-use quantity::{Observed, Ohms, Strictness, Typed};
+use quantity::{
+    Amps, Limit, Limits, Metres, Observed, Ohms, Quantity, Side, Strictness, Typed, Volts, Watts,
+};
+
+use crate::CapacitorDoubt;
+use crate::running::AmpsDoubt;
 
 /// Why a reading is refused or asked about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -17,6 +22,153 @@ pub enum Doubt {
     LoneOne,
     /// A few ohms from a conductor to metal: a dead short, or megohms typed as ohms.
     OhmsForMegohms,
+    /// An amount that is never below zero.
+    BelowZero,
+    /// More than any household has of it.
+    BeyondAnyHousehold,
+    /// Volts that no household's mains have: a decimal mark, or a meter on direct volts.
+    NotMains,
+    /// More watts than a machine of this kind takes even while it defrosts.
+    ManyWatts,
+    /// More than leaks where a protective device is in front: amperes for milliamperes, or a
+    /// clamp round one conductor alone.
+    MuchForALeak,
+    /// Longer than extension cords are: feet for metres.
+    LongForACord,
+    /// About a current.
+    Current(AmpsDoubt),
+    /// About a capacitance.
+    Capacitance(CapacitorDoubt),
+}
+
+const fn limit<Q: Quantity>(
+    strictness: Strictness,
+    side: Side<Q>,
+    reason: Doubt,
+) -> Limit<Q, Doubt> {
+    Limit {
+        strictness,
+        side,
+        reason,
+    }
+}
+
+/// Limits for the volts of mains. Households have 100 to 240 V nominal (from memory); a quarter
+/// below the least is what is left in a start that fails (judgement).
+pub const MAINS_VOLTS: Limits<Volts, Doubt> = Limits(&[
+    limit(
+        Strictness::Hard,
+        Side::Below(Volts::new(0.0)),
+        Doubt::BelowZero,
+    ),
+    limit(
+        Strictness::Hard,
+        Side::Above(Volts::new(1000.0)),
+        Doubt::BeyondAnyHousehold,
+    ),
+    limit(
+        Strictness::Soft,
+        Side::Below(Volts::new(70.0)),
+        Doubt::NotMains,
+    ),
+    limit(
+        Strictness::Soft,
+        Side::Above(Volts::new(264.0)),
+        Doubt::NotMains,
+    ),
+]);
+
+/// Limits for a capacitor's own volts, which lie above the mains' where it works (judgement; run
+/// capacitors are made for 370 or 440 V, common practice).
+pub const CAPACITOR_VOLTS: Limits<Volts, Doubt> = Limits(&[
+    limit(
+        Strictness::Hard,
+        Side::Below(Volts::new(0.0)),
+        Doubt::BelowZero,
+    ),
+    limit(
+        Strictness::Hard,
+        Side::Above(Volts::new(1000.0)),
+        Doubt::BeyondAnyHousehold,
+    ),
+]);
+
+/// Limits for a household machine's watts. Defrost heaters take some hundreds (judgement).
+pub const MACHINE_WATTS: Limits<Watts, Doubt> = Limits(&[
+    limit(
+        Strictness::Hard,
+        Side::Below(Watts::new(0.0)),
+        Doubt::BelowZero,
+    ),
+    limit(
+        Strictness::Hard,
+        Side::Above(Watts::new(20_000.0)),
+        Doubt::BeyondAnyHousehold,
+    ),
+    limit(
+        Strictness::Soft,
+        Side::Above(Watts::new(1_500.0)),
+        Doubt::ManyWatts,
+    ),
+]);
+
+/// Limits for a leakage current. Devices act at 30 mA at the latest (IEC 61008-1).
+pub const LEAKAGE_AMPS: Limits<Amps, Doubt> = Limits(&[
+    limit(
+        Strictness::Hard,
+        Side::Below(Amps::new(0.0)),
+        Doubt::BelowZero,
+    ),
+    limit(
+        Strictness::Hard,
+        Side::Above(Amps::new(1_000.0)),
+        Doubt::BeyondAnyHousehold,
+    ),
+    limit(
+        Strictness::Soft,
+        Side::Above(Amps::new(0.1)),
+        Doubt::MuchForALeak,
+    ),
+]);
+
+/// Limits for an extension cord's length (judgement).
+pub const CORD_METRES: Limits<Metres, Doubt> = Limits(&[
+    limit(
+        Strictness::Hard,
+        Side::Below(Metres::new(0.0)),
+        Doubt::BelowZero,
+    ),
+    limit(
+        Strictness::Hard,
+        Side::Above(Metres::new(1_000.0)),
+        Doubt::BeyondAnyHousehold,
+    ),
+    limit(
+        Strictness::Soft,
+        Side::Above(Metres::new(60.0)),
+        Doubt::LongForACord,
+    ),
+]);
+
+/// What to refuse or ask about a reading, by its limits. Over range isn't in doubt.
+///
+/// ```
+/// use measure::{Doubt, MAINS_VOLTS, doubt_by};
+/// use quantity::{Strictness, Volts, parse_reading};
+/// let typed = parse_reading("12.1", Volts::new(600.0)).unwrap();
+/// let asked = (Strictness::Soft, Doubt::NotMains);
+/// assert_eq!(doubt_by(&MAINS_VOLTS, typed), Some(asked));
+/// ```
+#[must_use]
+pub fn doubt_by<Q: Quantity>(
+    limits: &Limits<Q, Doubt>,
+    typed: Typed<Q>,
+) -> Option<(Strictness, Doubt)> {
+    let Observed::Value(value) = typed.observed else {
+        return None;
+    };
+    let beyond = limits.beyond(value)?;
+    Some((beyond.strictness, beyond.reason))
 }
 
 /// From here down a reading to bare metal is asked about (judgement): leaks of damp or dirt lie in

@@ -32,7 +32,10 @@ pub use capacitor::{
     CAPACITANCE_LIMITS, CapacitorDoubt, CapacitorError, CapacitorMarking, CapacitorUse,
     Replacement, capacitance, doubt_about_capacitance, replacement,
 };
-pub use doubt::{Doubt, doubt_about_insulation, doubt_about_leads, doubt_about_ohms};
+pub use doubt::{
+    CAPACITOR_VOLTS, CORD_METRES, Doubt, LEAKAGE_AMPS, MACHINE_WATTS, MAINS_VOLTS,
+    doubt_about_insulation, doubt_about_leads, doubt_about_ohms, doubt_by,
+};
 pub use insulation::{
     IN_SERVICE_CLASS_I, IN_SERVICE_HEATERS, Insulation, InsulationReading, LEAK, ProtectiveDevice,
     SOUND, Tester, Trip, class_a_longest_time, leakage,

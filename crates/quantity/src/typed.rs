@@ -51,7 +51,7 @@ impl ParseError {
 ///
 /// `top` is the end of the range that the meter was in: what "over range" means. Prefix letters
 /// may stand in the place of the decimal mark, as in 4k7 (the letter code of IEC 60062). A
-/// temperature may be given in °F.
+/// temperature may be given in °F, a length in feet.
 ///
 /// # Errors
 /// [`ParseError`] says what doesn't fit; nothing is guessed.
@@ -173,7 +173,8 @@ fn parse_number(text: &str, symbol: &str) -> Result<(f64, f64), ParseError> {
     let tail: String = rest.collect();
     let tail = tail.trim();
     let is_fahrenheit = says_fahrenheit(tail, symbol);
-    let trailing = if is_fahrenheit {
+    let is_feet = says_feet(tail, symbol);
+    let trailing = if is_fahrenheit || is_feet {
         Prefix::One
     } else {
         parse_unit(tail, symbol, prefix.is_some())?
@@ -187,12 +188,27 @@ fn parse_number(text: &str, symbol: &str) -> Result<(f64, f64), ParseError> {
     if is_fahrenheit {
         return Ok(((number - 32.0) / 1.8, step / 1.8));
     }
+    if is_feet {
+        return Ok((number * FOOT, step * FOOT));
+    }
     Ok((scaled(number, prefix), scaled(step, prefix)))
 }
 
 /// A temperature may be typed on the other scale, if it says so.
 fn says_fahrenheit(unit: &str, symbol: &str) -> bool {
     symbol == "°C" && matches!(unit, "°F" | "°f" | "F" | "f")
+}
+
+/// A foot in metres, exact by its definition of 1959.
+const FOOT: f64 = 0.3048;
+
+/// A length may be typed in feet, if it says so.
+fn says_feet(unit: &str, symbol: &str) -> bool {
+    symbol == "m"
+        && matches!(
+            unit,
+            "ft" | "Ft" | "FT" | "feet" | "foot" | "'" | "\u{2032}"
+        )
 }
 
 /// Dividing by a thousand is right to the last bit where multiplying by 0.001 is not.

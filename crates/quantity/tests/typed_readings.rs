@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::float_cmp)]
 
 use proptest::prelude::*;
-use quantity::{Celsius, Farads, Observed, Ohms, ParseError, Typed, Volts, parse_reading};
+use quantity::{Celsius, Farads, Metres, Observed, Ohms, ParseError, Typed, Volts, parse_reading};
 
 const TOP: Ohms = Ohms::new(40e6);
 
@@ -86,6 +86,21 @@ fn over_range_carries_the_end_of_the_range_it_was_in() {
             above: Ohms::new(20e6)
         }
     );
+}
+
+#[test]
+fn a_length_may_be_typed_in_feet_and_then_is_metres_only_where_a_length_is_asked_for() {
+    let length = |text: &str| parse_reading(text, Metres::new(100.0));
+    let typed = |metres: f64, count: f64| {
+        Ok(Typed {
+            observed: Observed::Value(Metres::new(metres)),
+            count: Metres::new(count),
+        })
+    };
+    assert_eq!(length("50 ft"), typed(50.0 * 0.3048, 0.3048));
+    assert_eq!(length("50'"), typed(50.0 * 0.3048, 0.3048));
+    assert_eq!(length("7.5m"), typed(7.5, 0.1));
+    assert_eq!(refusal("50 ft"), ParseError::Unexpected { found: 'f' });
 }
 
 #[test]

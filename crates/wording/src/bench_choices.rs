@@ -9,6 +9,7 @@ use job::Question;
 
 use crate::Words;
 use crate::page::asked;
+use crate::powered_choices::powered_choice;
 
 /// The words of a choice that answers one of the bench's questions.
 pub(crate) fn bench_choice(question: &Question, name: &str) -> Option<&'static str> {
@@ -23,6 +24,7 @@ pub(crate) fn bench_choice(question: &Question, name: &str) -> Option<&'static s
         .or_else(|| asked::<Inverted>(question, name))
         .or_else(|| asked::<Contact>(question, name))
         .or_else(|| asked::<Stores>(question, name))
+        .or_else(|| powered_choice(question, name))
         .or_else(|| Sign::from_name(name).map(Words::words))
 }
 

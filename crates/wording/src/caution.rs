@@ -133,6 +133,31 @@ pub fn caution(caution: Caution) -> CautionWords {
             "never bridge the protector to see whether it runs",
             "Without it a motor that doesn't turn burns. One of the same rating, or none.",
         ),
+        Caution::UnprotectedOutlet => (
+            "nothing disconnects this outlet when current goes astray",
+            "Don't power the machine there. Take an outlet with ground-fault protection whose test \
+             button works, or a plug-in device that has one.",
+        ),
+        Caution::DeadProtection => (
+            "the outlet's protection doesn't answer to its test button",
+            "It may not answer to a fault either. Don't power the machine there; have the device \
+             replaced.",
+        ),
+        Caution::OutletWithoutEarth => (
+            "the outlet has no earth",
+            "A fault makes the whole cabinet live, and nothing carries it away. Another outlet, or \
+             have the earth mended; a tingle means unplug and stop.",
+        ),
+        Caution::UnplugBeforeItBurns => (
+            "it draws so much that its motor burns",
+            "Unplug it now and let it cool. Not again before the start device has been looked at.",
+        ),
+        Caution::EnergisedCapacitor => (
+            "a capacitor that works has mains and more on its terminals",
+            "Not for lay users, and never with the cover off within reach. The same is told by a \
+             meter's capacitance range: plug out, discharged, one lead off. Who measures it live \
+             sets up with the plug out and touches nothing while it is in.",
+        ),
     };
     let level: Level = caution.level();
     CautionWords {

@@ -123,6 +123,10 @@ impl Words for Check {
             Self::Protector => "Overload protector",
             Self::StartDevice => "Start device",
             Self::WindingTemperature => "Winding temperature",
+            Self::Supply => "Outlet and volts",
+            Self::Running => "Watts and amperes",
+            Self::CapacitorInCircuit => "Capacitor as it works",
+            Self::Leakage => "Leakage and trips",
         }
     }
 
@@ -138,6 +142,12 @@ impl Words for Check {
             Self::Protector => "Off the compressor, rested",
             Self::StartDevice => "Off the pins, cold",
             Self::WindingTemperature => "By ohms now and when it was cold",
+            Self::Supply => "What protects the outlet, and how far its volts fall as it starts",
+            Self::Running => "By a plug-in meter, after five minutes and after half an hour",
+            Self::CapacitorInCircuit => {
+                "Energised, not for lay users: better discharged, by a meter"
+            }
+            Self::Leakage => "By a leakage clamp, and what is known of its trips",
         })
     }
 }
@@ -228,6 +238,7 @@ impl Words for Power {
     fn words(self) -> &'static str {
         match self {
             Self::Unplugged => "Plug out",
+            Self::Protected => "Protected outlet, its test button tried",
         }
     }
 }
@@ -239,6 +250,8 @@ impl Words for Tool {
             Self::Multimeter => "multimeter",
             Self::Screwdriver => "screwdriver",
             Self::Camera => "phone camera",
+            Self::PowerMeter => "plug-in power meter",
+            Self::Clamp => "clamp with a line splitter",
         }
     }
 }

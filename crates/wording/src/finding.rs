@@ -4,6 +4,9 @@ use diagnosis::{Complaint, Finding};
 use measure::windings::{Explanation, Label, Pair, Pin, Role};
 
 use crate::bench_finding as bench;
+use crate::powered_finding as powered;
+use crate::running_finding::running_finding;
+use crate::supply_finding::supply_finding;
 use crate::windings_finding::windings_finding;
 use crate::{Locale, Words};
 
@@ -31,6 +34,10 @@ pub fn finding(finding: &Finding, locale: &Locale) -> String {
         Finding::StartDeviceLooks(looks) => bench::looks(*looks),
         Finding::StartDevice(found) => bench::start_device(*found),
         Finding::WindingTemperature(found) => bench::winding_temperature(found, locale),
+        Finding::Supply(found) => supply_finding(found, locale),
+        Finding::Running(found) => running_finding(found, locale),
+        Finding::CapacitorInCircuit(found) => powered::capacitor(found, locale),
+        Finding::Leakage(found) => powered::leakage(found, locale),
     }
 }
 

@@ -50,6 +50,31 @@ fn ask(item: Item) -> &'static str {
         Item::ColdWinding => "The winding when it was cold",
         Item::ColdTemperature => "The room's temperature then",
         Item::HotWinding => "The same winding now",
+        Item::OutletProtection => "What protects the outlet?",
+        Item::OutletWiring => "What does a plug-in tester show of the outlet?",
+        Item::PowerSource => "What feeds the machine?",
+        Item::CordLength => "How long is the cord?",
+        Item::CordConductors => "What size is printed on the cord?",
+        Item::IdleVolts => "Volts while the machine is off",
+        Item::LowestVolts => "Lowest volts while it tries to start",
+        Item::LowestCaught => "Was that surely the lowest?",
+        Item::StartingAmps => "Amperes during that start",
+        Item::EarlyWatts => "Watts five minutes after it started",
+        Item::LateWatts => "Watts after half an hour of running",
+        Item::RunningVolts => "Volts in the same minute",
+        Item::RunningAmps => "Amperes in the same minute",
+        Item::LabelOf => "Whose label can you read?",
+        Item::LabelAmps => "Amperes on that label",
+        Item::LabelWatts => "Watts taken, on that label, if any",
+        Item::CapacitorKind => "What is it for, and how is it marked?",
+        Item::CapacitorLeast => "The smaller number of its range",
+        Item::CapacitorAmps => "Amperes through it while it works",
+        Item::CapacitorVolts => "Alternating volts across it at that moment",
+        Item::TripDevice => "What tripped?",
+        Item::TripWhen => "When does it trip?",
+        Item::TripCompany => "What else hangs on that device?",
+        Item::LeakageCurrent => "The machine's leakage current",
+        Item::LeakageOfOthers => "The leakage of everything else behind it, together",
     }
 }
 
@@ -86,6 +111,57 @@ fn how(item: Item) -> Option<&'static str> {
             "A multimeter tests at a few volts. An insulation tester only with every board \
              unplugged, and never with charge or gas in doubt."
         }
+        _ => return powered(item),
+    })
+}
+
+/// The same for what is measured on a live machine.
+fn powered(item: Item) -> Option<&'static str> {
+    Some(match item {
+        Item::OutletProtection => {
+            "Press its test button with the machine unplugged: it must trip. A strip with a \
+             button of its own counts."
+        }
+        Item::OutletWiring => "With nothing else plugged in. Nobody opens the outlet for this.",
+        Item::CordLength => "In metres, or in feet as 50 ft. One way, as it lies.",
+        Item::IdleVolts => {
+            "By a plug-in meter at the machine's own end of any cord, its compressor at rest."
+        }
+        Item::LowestVolts => {
+            "The same meter at the same place, while it hums or starts. Unplug it after ten \
+             seconds of hum."
+        }
+        Item::LowestCaught => "A plug-in meter shows a new number about once a second.",
+        Item::StartingAmps => {
+            "By the plug-in meter, or a clamp in a line splitter. A clamp round a whole cord reads \
+             zero: what flows there flows back."
+        }
+        Item::EarlyWatts | Item::LateWatts => "By a plug-in meter, doors shut, control at coldest.",
+        Item::RunningVolts => "With the last watts that you read.",
+        Item::RunningAmps => {
+            "By the plug-in meter, or a clamp in a line splitter; type m after milliamperes. A \
+             clamp round a whole cord reads zero."
+        }
+        Item::LabelOf => {
+            "The compressor's own says more: the machine's plate may count a defrost heater that \
+             only works while the compressor rests."
+        }
+        Item::LabelWatts => "What it takes, not what it cools.",
+        Item::CapacitorKind => {
+            "Better than all that follows: unplug it, discharge the capacitor, take a lead off, \
+             and use a meter's capacitance range."
+        }
+        Item::CapacitorLeast => "Of 88–108 µF, 88. The larger one is asked for next.",
+        Item::CapacitorAmps => {
+            "Clamp one of its own leads, set up with the plug out; then stand clear and plug in."
+        }
+        Item::CapacitorVolts => "Across its own terminals, not the line's volts.",
+        Item::TripWhen => "Don't provoke another trip to find out.",
+        Item::LeakageCurrent => {
+            "A leakage clamp round live and neutral together, earth left out, in a line splitter. \
+             In mA."
+        }
+        Item::LeakageOfOthers => "The same clamp, with this machine unplugged. In mA.",
         _ => return None,
     })
 }

@@ -1,6 +1,7 @@
 //! What doesn't fit in what was typed, and how to mend it.
 
-use measure::Doubt;
+use measure::running::AmpsDoubt;
+use measure::{CapacitorDoubt, Doubt};
 use quantity::ParseError;
 
 /// What is wrong and how to mend it.
@@ -73,9 +74,64 @@ pub fn doubt(doubt: Doubt) -> ErrorWords {
             "A 1 alone at the edge of the display is how some meters say over range.",
             "Is it 1 ohm? If not, use OL.",
         ),
+        Doubt::BelowZero | Doubt::Current(AmpsDoubt::Negative) => (
+            "That can't be below zero.",
+            "Leave the sign out; if the meter itself shows it, zero it again.",
+        ),
+        Doubt::BeyondAnyHousehold | Doubt::Current(AmpsDoubt::BeyondAnyCircuit) => (
+            "No household has that much.",
+            "Check the decimal mark and the letter in front of the unit.",
+        ),
+        Doubt::NotMains => (
+            "Unusual: no household's mains have that.",
+            "Is that right? Check the decimal mark, and that the meter is on alternating volts.",
+        ),
+        Doubt::ManyWatts => (
+            "Unusual: such machines take less, even while they defrost.",
+            "Is that right? Check the decimal mark, and that nothing else hangs on the meter.",
+        ),
+        Doubt::MuchForALeak => (
+            "Unusual: a protective device would have tripped long before.",
+            "Is that right? Check for mA on the display, and clamp live and neutral together.",
+        ),
+        Doubt::LongForACord => (
+            "Unusual: extension cords are shorter.",
+            "Is that right? Feet are typed as 50 ft.",
+        ),
+        Doubt::Current(AmpsDoubt::MaybeMilliamperes) => (
+            "Unusual: no machine takes that, even with its rotor locked.",
+            "Is that right? If the display says mA, type m after the number.",
+        ),
+        Doubt::Capacitance(doubt) => about_a_capacitor(doubt),
     };
     ErrorWords {
         what: what.to_owned(),
         mend,
+    }
+}
+
+const fn about_a_capacitor(doubt: CapacitorDoubt) -> (&'static str, &'static str) {
+    match doubt {
+        CapacitorDoubt::Negative => (
+            "Capacitance can't be below zero.",
+            "Zero the meter with its leads open, and measure again.",
+        ),
+        CapacitorDoubt::Nothing => (
+            "Nothing: another range, a part still in circuit, or an open capacitor.",
+            "Discharge it, take one lead off, capacitance range, and measure again. Zero once more \
+             is an open one.",
+        ),
+        CapacitorDoubt::BeyondAny => (
+            "No motor's capacitor has that much.",
+            "Discharge it, take one lead off, and look whether the display says nF, µF or mF.",
+        ),
+        CapacitorDoubt::LargeForAStart => (
+            "Unusual: start capacitors are smaller.",
+            "Is that right? Check the decimal mark, and nF, µF or mF.",
+        ),
+        CapacitorDoubt::SmallForARun => (
+            "Unusual: run capacitors are larger.",
+            "Is that right? Check the decimal mark, and nF, µF or mF.",
+        ),
     }
 }

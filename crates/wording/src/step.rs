@@ -49,6 +49,10 @@ fn heading(step: Step) -> String {
         Step::Do(Check::Protector) => "Measure the overload protector".to_owned(),
         Step::Do(Check::StartDevice) => "Look at the start device".to_owned(),
         Step::Do(Check::WindingTemperature) => "Measure how hot the winding is".to_owned(),
+        Step::Do(Check::Supply) => "Look at the outlet and read its volts".to_owned(),
+        Step::Do(Check::Running) => "Read watts, volts and amperes as it runs".to_owned(),
+        Step::Do(Check::CapacitorInCircuit) => "Measure the capacitor as it works".to_owned(),
+        Step::Do(Check::Leakage) => "Measure what leaks, and note its trips".to_owned(),
         Step::BareThePins => "Bare the compressor's three pins".to_owned(),
         Step::TakeStartGearOff => "Take everything off the pins".to_owned(),
         Step::TouchProbes => "Touch the probes together".to_owned(),
@@ -123,6 +127,10 @@ fn why(step: Step) -> &'static str {
         Step::Do(Check::Protector) => "An open protector makes a sound machine silent.",
         Step::Do(Check::StartDevice) => "It is the part that fails most, and the cheapest.",
         Step::Do(Check::WindingTemperature) => "A hot winding explains an open protector.",
+        Step::Do(Check::Supply) => "Too few volts look just like a tired compressor.",
+        Step::Do(Check::Running) => "Watts tell whether it pumps, and against what.",
+        Step::Do(Check::CapacitorInCircuit) => "A weak capacitor takes the torque.",
+        Step::Do(Check::Leakage) => "A trip is evidence, and milliamperes say of what.",
         Step::Do(Check::Windings) | Step::Measure(_) => {
             "It shows whether current can reach whole windings, and which pin is which."
         }

@@ -1,7 +1,7 @@
 //! Values with their unit and uncertainty.
 
 use job::Measured;
-use quantity::{Celsius, Observed, Ohms, Prefix, Quantity, Typed, Uncertain};
+use quantity::{Celsius, Observed, Ohms, Prefix, Quantity, Ratio, Typed, Uncertain};
 
 use crate::{Degrees, Locale};
 
@@ -16,6 +16,7 @@ pub fn measured(reading: Measured, locale: &Locale) -> String {
         Measured::Farads(typed) => observed(typed, locale),
         Measured::Amps(typed) => observed(typed, locale),
         Measured::Watts(typed) => observed(typed, locale),
+        Measured::Metres(typed) => observed(typed, locale),
     }
 }
 
@@ -58,11 +59,26 @@ fn round<Q: Quantity>(value: Q, locale: &Locale) -> String {
 /// An uncertain value with its expanded uncertainty (k = 2): "4.4 ± 0.4 Ω".
 #[must_use]
 pub fn uncertain_ohms(value: &Uncertain<Ohms>, locale: &Locale) -> String {
-    let expanded = value.expanded().get();
+    scaled(value, 1.0, Ohms::SYMBOL, locale)
+}
+
+/// A share with its expanded uncertainty, in percent: "13.4 ± 0.8 %".
+pub(crate) fn percent(share: &Uncertain<Ratio>, locale: &Locale) -> String {
+    scaled(share, 100.0, "%", locale)
+}
+
+/// An uncertain value with its expanded uncertainty, multiplied for the unit in which it is told.
+pub(crate) fn scaled<Q: Quantity>(
+    value: &Uncertain<Q>,
+    factor: f64,
+    unit: &str,
+    locale: &Locale,
+) -> String {
+    let expanded = value.expanded().get() * factor;
     let decimals = decimals_for(expanded);
-    let best = locale.number(value.value().get(), decimals);
+    let best = locale.number(value.value().get() * factor, decimals);
     let spread = locale.number(expanded, decimals);
-    format!("{best} ±\u{a0}{spread}\u{a0}{}", Ohms::SYMBOL)
+    format!("{best} ±\u{a0}{spread}\u{a0}{unit}")
 }
 
 /// The digits that were typed, and no others.

@@ -8,7 +8,7 @@ use job::{
     Text, Unit,
 };
 use measure::MeterKind;
-use quantity::{Amps, Celsius, Farads, Volts, Watts, parse_reading};
+use quantity::{Amps, Celsius, Farads, Metres, Volts, Watts, parse_reading};
 
 /// The assessment of a job that was told in lines.
 pub(crate) fn assessed(lines: &[&str]) -> Assessment {
@@ -96,6 +96,7 @@ fn reading(check: &str, item: &str, typed: &str) -> Reading {
         Unit::Farad => Measured::Farads(parse_reading(typed, Farads::new(1.0)).unwrap()),
         Unit::Ampere => Measured::Amps(parse_reading(typed, Amps::new(100.0)).unwrap()),
         Unit::Watt => Measured::Watts(parse_reading(typed, Watts::new(4_000.0)).unwrap()),
+        Unit::Metre => Measured::Metres(parse_reading(typed, Metres::new(100.0)).unwrap()),
     };
     Reading {
         typed: Text::new(typed).unwrap(),

@@ -79,11 +79,16 @@ pub(super) fn meaning(asking: Asking) -> impl IntoView {
     })
 }
 
-/// A leak belongs to both checks that can find one.
+/// A leak belongs to each check that can find one.
 fn belongs(caution: Caution, task: Task) -> bool {
     match caution {
         Caution::LiveMetal | Caution::LeakInDoubt => {
-            matches!(task, Task::Check(Check::Ground | Check::Shell))
+            let leaks = matches!(task, Task::Check(Check::Ground | Check::Shell));
+            leaks || (caution == Caution::LeakInDoubt && task == Task::Check(Check::Leakage))
+        }
+        // A trip is told of with the complaint, or logged.
+        Caution::TrippedProtection => {
+            matches!(task, Task::Check(Check::Machine | Check::Leakage))
         }
         other => other.check().map(Task::Check) == Some(task),
     }

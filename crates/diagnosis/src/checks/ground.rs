@@ -72,15 +72,7 @@ impl Leakage {
     pub(crate) fn of(proved: Insulation, mains: Option<MainsChoice>) -> Option<Self> {
         let mains = mains?;
         let volts = mains.volts();
-        // Class A devices are usual where there are 120 V and 60 Hz, 30 mA elsewhere (common
-        // practice, no source).
-        let device = match mains {
-            MainsChoice::V120F60 => ProtectiveDevice::GroundFault6Milliamps,
-            MainsChoice::V230F50
-            | MainsChoice::V220F60
-            | MainsChoice::V127F60
-            | MainsChoice::V100 => ProtectiveDevice::ResidualCurrent30Milliamps,
-        };
+        let device = usual_device(mains);
         let resistance = match proved {
             Insulation::Clear { above } | Insulation::RangeTooLow { above } => above,
             Insulation::Doubtful { reading } | Insulation::Leaks { reading } => reading,
@@ -92,6 +84,17 @@ impl Leakage {
             device,
             trip: device.at(current),
         })
+    }
+}
+
+/// Class A devices are usual where there are 120 V and 60 Hz, 30 mA elsewhere (common practice,
+/// no source).
+pub(crate) const fn usual_device(mains: MainsChoice) -> ProtectiveDevice {
+    match mains {
+        MainsChoice::V120F60 => ProtectiveDevice::GroundFault6Milliamps,
+        MainsChoice::V230F50 | MainsChoice::V220F60 | MainsChoice::V127F60 | MainsChoice::V100 => {
+            ProtectiveDevice::ResidualCurrent30Milliamps
+        }
     }
 }
 

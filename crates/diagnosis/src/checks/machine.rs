@@ -2,7 +2,7 @@
 
 use job::{Answer, Job};
 use measure::windings::Mains;
-use quantity::Volts;
+use quantity::{Hertz, Volts};
 
 use crate::choice::{answered, choices};
 use crate::{Basis, Caution, Finding, Link, LinkState};
@@ -123,6 +123,26 @@ impl MainsChoice {
             Self::V127F60 => 127.0,
             Self::V100 => 100.0,
         })
+    }
+
+    /// The volts that motors for these mains are made for: 115 V where the mains have 120 V, the
+    /// nominal volts elsewhere (NEMA MG 1, from memory).
+    #[must_use]
+    pub const fn motor_volts(self) -> Volts {
+        match self {
+            Self::V120F60 => Volts::new(115.0),
+            other => other.volts(),
+        }
+    }
+
+    /// The frequency; `None` where a place with such mains can have either.
+    #[must_use]
+    pub const fn frequency(self) -> Option<Hertz> {
+        match self {
+            Self::V120F60 | Self::V220F60 | Self::V127F60 => Some(Hertz::new(60.0)),
+            Self::V230F50 => Some(Hertz::new(50.0)),
+            Self::V100 => None,
+        }
     }
 }
 

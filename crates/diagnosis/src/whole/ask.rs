@@ -3,13 +3,14 @@
 use job::{Answer, Job, Unit};
 
 use super::clue::{ANSWER, Clue, Task};
+use super::entered::numbers;
 use crate::choice::Choice;
-use crate::{Check, Item};
+use crate::{Check, Item, Machine};
 
 /// One question of a task.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Ask {
-    /// An item of one of the unplugged checks.
+    /// An item of one of the checks.
     Item(Item),
     /// The one answer to a check that asks for one clue.
     Answer(Clue),
@@ -25,7 +26,7 @@ pub const THERE_IS_NONE: &str = "there-is-none";
 /// The item under which a job keeps what is known of the past.
 pub(super) const KNOWN: &str = "known";
 /// The item for what is printed on a capacitor.
-pub(super) const MARKING: &str = "marking";
+pub(crate) const MARKING: &str = "marking";
 /// The item for what a meter shows of it.
 pub(super) const MEASURED: &str = "measured";
 /// The items for the temperatures of both compartments.
@@ -80,7 +81,14 @@ impl Ask {
     #[must_use]
     pub fn is_printed(self) -> bool {
         match self {
-            Self::Item(item) => matches!(item, Item::PtcMarking | Item::CapacitorMarking),
+            Self::Item(item) => matches!(
+                item,
+                Item::PtcMarking
+                    | Item::CapacitorMarking
+                    | Item::CapacitorLeast
+                    | Item::LabelAmps
+                    | Item::LabelWatts
+            ),
             other => other.names().1 == MARKING,
         }
     }
@@ -122,8 +130,9 @@ impl Ask {
             Self::Answer(clue @ Clue::Capacitor) => {
                 let numbers = [MARKING, MEASURED].map(|item| Self::Number(clue, item));
                 let gave_up = numbers.iter().any(|number| number.was_given_up(job));
-                !gave_up && !self.is_answered(job)
+                (!gave_up || is_measured(job, clue)) && !self.is_answered(job)
             }
+            Self::Answer(clue) => is_measured(job, clue) && !self.is_answered(job),
             _ => false,
         }
     }
@@ -140,13 +149,30 @@ impl Ask {
     }
 }
 
+/// Whether numbers of another check stand for a clue.
+fn is_measured(job: &Job, clue: Clue) -> bool {
+    let stand = Check::ALL
+        .iter()
+        .any(|check| check.stands_for().contains(&clue));
+    let numbers = || numbers(job, &Machine::of(job));
+    stand && numbers().iter().any(|one| one.task == Task::Clue(clue))
+}
+
 impl Task {
-    /// Every task, in the order of the checks and clues; the past is the last.
+    /// Every task: unplugged checks, clues, the past, and last the checks of a live machine. Each
+    /// keeps its place where checks are added, so that what is drawn by it stays as it was.
     pub fn all() -> impl Iterator<Item = Self> {
-        let checks = Check::ALL.iter().map(|check| Self::Check(*check));
+        let checks = |is_powered| {
+            let all = Check::ALL.iter().copied();
+            all.filter(move |check| check.is_powered() == is_powered)
+                .map(Self::Check)
+        };
         let clues = Clue::ALL.iter().filter(|clue| clue.check().is_none());
         let clues = clues.map(|clue| Self::Clue(*clue));
-        checks.chain(clues).chain([Self::History])
+        checks(false)
+            .chain(clues)
+            .chain([Self::History])
+            .chain(checks(true))
     }
 
     /// The task of this published name.

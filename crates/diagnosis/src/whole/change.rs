@@ -170,18 +170,23 @@ impl Change {
         }
     }
 
-    /// Unplugged checks whose readings it takes the ground from: the part is another one, or mains
+    /// Checks whose readings it takes the ground from: the part is another one, or mains
     /// wiring was touched, so that metal has to be measured again before anything is powered.
     pub(super) const fn outdates(self) -> &'static [Check] {
         match self {
-            Self::Cord | Self::Wiring | Self::LeakingPart => &[Check::Ground],
+            Self::Cord | Self::Wiring => &[Check::Ground],
+            Self::LeakingPart => &[Check::Ground, Check::Leakage],
+            Self::Outlet => &[Check::Supply],
+            Self::Capacitor => &[Check::CapacitorInCircuit],
             Self::Overload => &[Check::Protector],
-            Self::StartDevice | Self::StartGear => &[Check::StartDevice],
+            Self::StartDevice | Self::StartGear => &[Check::StartDevice, Check::Running],
             Self::Compressor => &[
                 Check::Ground,
                 Check::Windings,
                 Check::Shell,
                 Check::WindingTemperature,
+                Check::Running,
+                Check::Leakage,
             ],
             _ => &[],
         }

@@ -155,7 +155,8 @@ impl<'a> Course<'a> {
             return 0;
         }
         let of_task = self.answers.iter().filter(|(then, entry)| {
-            about(entry) == Some(name) && self.holds(entry, *then, period, is_new)
+            about(entry).is_some_and(|check| speaks_to(check, task))
+                && self.holds(entry, *then, period, is_new)
         });
         of_task.map(|(then, _)| *then).max().unwrap_or(0)
     }
@@ -208,10 +209,17 @@ fn is_about_its_past(check: &str) -> bool {
         || check == Task::History.name()
 }
 
-/// The clues that a check brings.
+/// The clues that a check brings, or that its numbers stand for.
 fn clues(check: &str) -> impl Iterator<Item = Clue> + '_ {
+    let numbers = Check::from_name(check).map_or(&[][..], Check::stands_for);
     Clue::ALL
         .iter()
         .copied()
-        .filter(move |clue| clue.task().name() == check)
+        .filter(move |clue| clue.task().name() == check || numbers.contains(clue))
+}
+
+/// Whether an answer of a check is one to a task, itself or by a number that stands for it.
+fn speaks_to(check: &str, task: Task) -> bool {
+    let numbers = Check::from_name(check).map_or(&[][..], Check::stands_for);
+    check == task.name() || matches!(task, Task::Clue(clue) if numbers.contains(&clue))
 }

@@ -6,10 +6,13 @@
 
 mod bench;
 mod choices;
+mod powered;
 mod trials;
 
 #[cfg(test)]
 pub(super) use choices::with_aside;
+
+pub(super) use powered::numbers;
 
 use job::Job;
 use measure::windings::Mains;
@@ -54,12 +57,16 @@ pub(super) enum Weight {
 pub(super) fn entered(job: &Job, machine: &Machine, windings: &WindingsKnown) -> Vec<Entered> {
     let mut all = bench::entered(job, machine, windings);
     all.extend(choices::history(job));
-    // What was timed says more than what was answered in one word.
+    // What was timed or measured says more than what was answered in one word.
     let timed = trials::trials(job);
+    let measured = numbers(job, machine);
+    let replaced = |task: Task| timed.iter().chain(&measured).any(|one| one.task == task);
     let answered = choices::clues(job).into_iter();
-    all.extend(answered.filter(|one| timed.iter().all(|other| other.task != one.task)));
+    all.extend(answered.filter(|one| !replaced(one.task)));
     all.extend(timed);
     all.retain(|one| !one.weights.is_empty());
+    all.extend(measured);
+    all.extend(powered::done(job));
     all
 }
 

@@ -54,6 +54,7 @@ mod weighing;
 use job::{Job, Moment};
 use measure::ranked;
 
+pub(crate) use ask::MARKING;
 pub use ask::{Ask, THERE_IS_NONE};
 pub use build::Build;
 pub use change::{CHANGE, Change};

@@ -146,6 +146,10 @@ fn of_check(check: Check) -> Effort {
         Check::Shell | Check::Protector => (3.0, AT_THE_PINS),
         Check::StartDevice => (6.0, AT_THE_PINS),
         Check::WindingTemperature => (5.0, AT_THE_PINS),
+        Check::Supply => return effort(5.0, 0.0, POWERED, Needs::Trials),
+        Check::Running => return effort(5.0, 30.0, POWERED, Needs::LookAndListen),
+        Check::CapacitorInCircuit => return effort(15.0, 5.0, POWERED, Needs::Trials),
+        Check::Leakage => return effort(10.0, 0.0, POWERED, Needs::LookAndListen),
     };
     effort(minutes, 0.0, setup, Needs::NoPower)
 }

@@ -9,7 +9,7 @@ use job::{
 };
 use measure::MeterKind;
 use measure::windings::Pair;
-use quantity::{Amps, Celsius, Farads, Seconds, Volts, Watts, parse_reading};
+use quantity::{Amps, Celsius, Farads, Metres, Seconds, Volts, Watts, parse_reading};
 
 /// A job told line by line.
 pub(crate) struct Story {
@@ -63,6 +63,7 @@ impl Story {
             Unit::Farad => Measured::Farads(parse_reading(typed, Farads::new(1.0)).unwrap()),
             Unit::Ampere => Measured::Amps(parse_reading(typed, Amps::new(100.0)).unwrap()),
             Unit::Watt => Measured::Watts(parse_reading(typed, Watts::new(4_000.0)).unwrap()),
+            Unit::Metre => Measured::Metres(parse_reading(typed, Metres::new(100.0)).unwrap()),
         };
         let reading = Reading {
             typed: Text::new(typed).unwrap(),

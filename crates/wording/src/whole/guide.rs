@@ -189,6 +189,12 @@ const fn by_check(check: Check) -> &'static str {
         Check::WindingTemperature => {
             "How hot the motor got says whether it works against something."
         }
+        Check::Supply => {
+            "Whether enough volts are left as it starts, and whether it is safe there."
+        }
+        Check::Running => "Whether it pumps, and against what, by watts more than by amperes.",
+        Check::CapacitorInCircuit => "Whether the capacitor has what its marking says.",
+        Check::Leakage => "Whether it leaks as it works, and which part a trip points to.",
     }
 }
 

@@ -24,5 +24,9 @@ pub(super) const fn of_check(check: Check) -> &'static [&'static str] {
         Check::Protector => &["Off the compressor and rested, lowest ohms range."],
         Check::StartDevice => &["Off the pins and cold: look, shake, measure."],
         Check::WindingTemperature => &["The same winding by ohms, now and when it was cold."],
+        Check::Supply => &["Try the test button; then volts at rest and as it starts."],
+        Check::Running => &["Plug-in meter: watts early and late, volts and amperes, the label."],
+        Check::CapacitorInCircuit => &["Amperes through it and volts across it, set up unplugged."],
+        Check::Leakage => &["Leakage clamp round live and neutral; when it trips, and what."],
     }
 }

@@ -220,6 +220,10 @@ fn of_check(check: Check) -> &'static str {
         Check::Protector => "Measure the overload protector",
         Check::StartDevice => "Look at the start device and measure it",
         Check::WindingTemperature => "Measure how hot the winding is",
+        Check::Supply => "Look at the outlet and read its volts",
+        Check::Running => "Read watts, volts and amperes",
+        Check::CapacitorInCircuit => "Measure the capacitor as it works",
+        Check::Leakage => "Measure what leaks, and note its trips",
     }
 }
 

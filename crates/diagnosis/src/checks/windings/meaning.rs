@@ -2,6 +2,8 @@
 
 use measure::windings::{Explanation, Foreseen, Pair, Pin, Role};
 
+use quantity::{Ohms, Uncertain};
+
 use super::{PinShape, TOLD, WindingsKnown};
 use crate::{Basis, Caution, Link, LinkState, WindingsFinding};
 
@@ -121,6 +123,14 @@ impl WindingsKnown {
             findings.push(WindingsFinding::LeadsTakenOut(known.leads.clone()));
         }
         findings
+    }
+
+    /// Run and start, leads taken out, once three pairs say that both are whole. Which is which
+    /// may be open.
+    pub(crate) fn whole_windings(&self) -> Option<[Uncertain<Ohms>; 2]> {
+        let known = self.windings.resistances.as_ref()?;
+        let is_told = self.read() == 3 && self.fault().is_none() && self.is_whole();
+        is_told.then(|| [known.run.clone(), known.start.clone()])
     }
 
     fn fault_finding(&self, explanation: Explanation, probability: f64) -> WindingsFinding {
