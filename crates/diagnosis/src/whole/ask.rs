@@ -221,6 +221,16 @@ impl Task {
 mod tests {
     use super::*;
 
+    /// What practice draws for a task is drawn by its place.
+    #[test]
+    fn checks_of_a_live_machine_come_behind_all_tasks_that_were_there_before() {
+        let is_powered = |task: Task| matches!(task, Task::Check(check) if check.is_powered());
+        let places: Vec<bool> = Task::all().map(is_powered).collect();
+        let first = places.iter().position(|powered| *powered).unwrap();
+        assert_eq!(Task::all().nth(first - 1), Some(Task::History));
+        assert!(places[first..].iter().all(|powered| *powered));
+    }
+
     #[test]
     fn every_question_is_found_by_its_names() {
         let own = Task::all().flat_map(Task::own_asks);
