@@ -136,8 +136,8 @@ impl Words for Tried {
 ///
 /// ```
 /// use quantity::Seconds;
-/// assert_eq!(wording::start_trials::lasting(Seconds::new(270.0)), "4 min 30 s");
-/// assert_eq!(wording::start_trials::lasting(Seconds::new(1_500.0)), "25 min");
+/// let said = wording::start_trials::lasting(Seconds::new(270.0));
+/// assert_eq!(said, "4\u{a0}min 30\u{a0}s");
 /// ```
 #[must_use]
 pub fn lasting(time: Seconds) -> String {

@@ -1,12 +1,12 @@
 //! Documents that nobody thought of: random jobs, and good documents with random damage.
 
 use job::{Answer, Content, Entry, Id, Job, Measured, Moment, Name, NotDone, Origin};
-use job::{Question, Reading, Text};
+use job::{Question, Reading, Rest, SetUp, StartTrial, Stop, Text, Tried};
 use jobfile::{BACKUP_TYPE, Document, Limit, Notice, OpenError, Opened, open, save};
 use proptest::collection::{btree_set, vec};
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
-use quantity::{Accuracy, Observed, Ohms, Typed};
+use quantity::{Accuracy, Observed, Ohms, Seconds, Typed};
 use serde_json::Value;
 
 use crate::documents;
@@ -31,7 +31,7 @@ fn number() -> impl Strategy<Value = f64> {
     (POSITIVE | NEGATIVE | NORMAL | SUBNORMAL | ZERO).prop_map(|number| number % 1e30)
 }
 
-fn reading() -> impl Strategy<Value = Answer> {
+fn reading() -> impl Strategy<Value = Reading> {
     let above_zero = || number().prop_map(|number| number.abs().max(f64::MIN_POSITIVE));
     let value = (number(), above_zero()).prop_map(|(value, count)| Typed {
         observed: Observed::Value(Ohms::new(value)),
@@ -46,18 +46,51 @@ fn reading() -> impl Strategy<Value = Answer> {
     let measured = prop_oneof![value, over_range].prop_map(Measured::Ohms);
     let accuracy = (0.0..=20.0, 0.0..=100.0)
         .prop_map(|(percent, counts)| Accuracy::new(percent, counts).unwrap());
-    (text(), measured, accuracy).prop_map(|(typed, measured, accuracy)| {
-        Answer::Reading(Reading {
-            typed,
-            measured,
-            accuracy,
+    (text(), measured, accuracy).prop_map(|(typed, measured, accuracy)| Reading {
+        typed,
+        measured,
+        accuracy,
+    })
+}
+
+fn rest() -> impl Strategy<Value = Rest> {
+    (0.0..=604_800.0f64).prop_map(|seconds| Rest::new(Seconds::new(seconds)).unwrap())
+}
+
+fn stop() -> impl Strategy<Value = Content> {
+    let ran = proptest::option::of(rest());
+    (moment(), ran).prop_map(|(at, ran)| {
+        let ran = ran.map(Rest::seconds);
+        Content::Stop(Stop { at, ran })
+    })
+}
+
+fn trial() -> impl Strategy<Value = Content> {
+    use proptest::option::of;
+    let what = (select(SetUp::ALL.to_vec()), select(Tried::ALL.to_vec()));
+    let when = (moment(), rest(), of(rest()), any::<bool>());
+    let meters = (of(reading()), of(reading()), of(reading()), of(text()));
+    (what, when, meters).prop_map(|(what, when, meters)| {
+        let ((set_up, outcome), (at, rest, dead, is_cold)) = (what, when);
+        let (highest, settled, lowest, note) = meters;
+        Content::Trial(StartTrial {
+            set_up,
+            at,
+            rest,
+            dead,
+            is_cold,
+            outcome,
+            highest,
+            settled,
+            lowest,
+            note,
         })
     })
 }
 
 fn answer() -> impl Strategy<Value = Answer> {
     prop_oneof![
-        reading(),
+        reading().prop_map(Answer::Reading),
         name().prop_map(Answer::Choice),
         btree_set(name(), 0..5).prop_map(Answer::Choices),
         text().prop_map(Answer::Text),
@@ -68,7 +101,7 @@ fn answer() -> impl Strategy<Value = Answer> {
 /// What an entry says; a strike points at one of the entries before it, where there are some.
 #[derive(Debug, Clone)]
 enum Says {
-    Content(Content),
+    Content(Box<Content>),
     Strike(Index),
 }
 
@@ -78,8 +111,10 @@ fn says() -> impl Strategy<Value = Says> {
         Content::Answer { question, answer }
     });
     prop_oneof![
-        5 => answer.prop_map(Says::Content),
-        1 => text().prop_map(|text| Says::Content(Content::Note(text))),
+        5 => answer.prop_map(|content| Says::Content(Box::new(content))),
+        1 => trial().prop_map(|content| Says::Content(Box::new(content))),
+        1 => stop().prop_map(|content| Says::Content(Box::new(content))),
+        1 => text().prop_map(|text| Says::Content(Box::new(Content::Note(text)))),
         1 => any::<Index>().prop_map(Says::Strike),
     ]
 }
@@ -92,7 +127,7 @@ fn job() -> impl Strategy<Value = Job> {
         let mut job = Job::new(Id::new(&job).unwrap(), created, origin);
         for (number, (id, at, says)) in entries.into_iter().enumerate() {
             let content = match says {
-                Says::Content(content) => content,
+                Says::Content(content) => *content,
                 Says::Strike(_) if number == 0 => continue,
                 Says::Strike(index) => match job.entries() {
                     [] => continue,
