@@ -2,7 +2,7 @@
 
 use job::{Answer, Job};
 use measure::windings::Mains;
-use quantity::Volts;
+use quantity::{Hertz, Volts};
 
 use crate::choice::{answered, choices};
 use crate::{Basis, Caution, Finding, Link, LinkState};
@@ -123,6 +123,16 @@ impl MainsChoice {
             Self::V127F60 => 127.0,
             Self::V100 => 100.0,
         })
+    }
+
+    /// The nominal frequency. `None` for 100 V, which comes with both.
+    #[must_use]
+    pub const fn frequency(self) -> Option<Hertz> {
+        match self {
+            Self::V120F60 | Self::V220F60 | Self::V127F60 => Some(Hertz::new(60.0)),
+            Self::V230F50 => Some(Hertz::new(50.0)),
+            Self::V100 => None,
+        }
     }
 }
 
