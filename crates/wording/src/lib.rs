@@ -21,6 +21,7 @@ pub mod page;
 mod path;
 mod reading_error;
 mod report;
+pub mod start_kit;
 pub mod start_trials;
 mod step;
 mod value;

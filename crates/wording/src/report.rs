@@ -8,8 +8,8 @@ use crate::page::assumptions::rests_on;
 use crate::whole::{at_fault, broken_links, since, to_do, unfitting, worth_checking};
 use crate::windings_finding::capital;
 use crate::{
-    Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, start_trials,
-    step, uncertain_ohms,
+    Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, start_kit,
+    start_trials, step, uncertain_ohms,
 };
 
 /// The parts of a report, in their order.
@@ -31,6 +31,8 @@ pub enum Part {
     Unfitting,
     /// What came of tries to start it.
     Starts,
+    /// What a start kit would do, where that can be told.
+    StartKit,
     /// What was found.
     Found,
     /// Which pin is which.
@@ -150,6 +152,14 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
                 .start_trials
                 .as_ref()
                 .map_or_else(Vec::new, |trials| start_trials::report(trials, locale)),
+        ),
+        (
+            Part::StartKit,
+            start_kit::TITLE,
+            assessment
+                .start_kit
+                .as_ref()
+                .map_or_else(Vec::new, |kit| start_kit::report(kit, locale)),
         ),
         (
             Part::Pins,
