@@ -19,11 +19,11 @@ use crate::route::{Place, Route};
 pub fn StartKitScreen() -> impl IntoView {
     let open = OpenJob::here();
     let locale = open.session().locale();
-    let answer = move || {
-        let known = open.weighing().now();
-        match known.as_ref().and_then(|known| known.start_kit.as_ref()) {
-            None => paragraph("soft", words::WEIGHING),
-            Some(kit) => answered(open, kit, &locale),
+    let answer = move || match open.weighing().now() {
+        None => paragraph("soft", words::WEIGHING),
+        Some(known) => {
+            let kit = open.with_job(|job| StartKit::of(job, &known));
+            answered(open, &kit, &locale)
         }
     };
     view! {
@@ -49,7 +49,7 @@ fn answered(open: OpenJob, kit: &StartKit, locale: &Locale) -> AnyView {
         StartKit::Curve(curve) => curve_view(open, curve, locale),
     };
     view! {
-        {paragraph("kit-answer", words::verdict(kit, locale))}
+        {paragraph("kit-answer", words::verdict(kit))}
         {more}
         {paragraph("soft", words::CODES)}
     }
@@ -102,6 +102,7 @@ fn curve_view(open: OpenJob, curve: &KitCurve, locale: &Locale) -> AnyView {
     let rests_on = rests_on.map(|said| paragraph("", said));
     let limits = [paragraph("soft", words::LIMITS)];
     view! {
+        {paragraph("", words::because(curve, locale))}
         {section(words::CURVE, drawn)}
         {tried}
         {section(words::CAPACITOR, capacitor.into_iter().flatten().collect())}

@@ -13,7 +13,6 @@ use crate::checks::stored_charge::StoredCharge;
 use crate::checks::winding_temperature::WindingTemperature;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
-use crate::start_kit::StartKit;
 use crate::start_trials::StartTrials;
 use crate::whole::{self, Advice, Assumptions, ExportedNetwork, Figures, Whole};
 use crate::{Caution, Check, Finding, Gates, Item, Level, Link, LinkState, Step};
@@ -62,8 +61,6 @@ pub struct Assessment {
     pub windings: Option<WindingsKnown>,
     /// What tries to start it say, once there were any or it was timed.
     pub start_trials: Option<StartTrials>,
-    /// Whether a start kit would help, once everything was weighed.
-    pub start_kit: Option<StartKit>,
     /// Everything weighed together, once there is something to weigh.
     pub whole: Option<Whole>,
 }
@@ -80,7 +77,6 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
     let weighed = known.to_weigh(&assessment, model, now);
     assessment.whole = whole::weigh(&model.machines, job, weighed);
     assessment.start_trials = StartTrials::of(job, now).if_any();
-    assessment.start_kit = Some(StartKit::of(job, &assessment));
     assessment
 }
 
@@ -223,7 +219,6 @@ impl Known {
             next: self.next_steps(job),
             windings: windings.anything().then(|| windings.clone()),
             start_trials: None,
-            start_kit: None,
             whole: None,
         }
     }

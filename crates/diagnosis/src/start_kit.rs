@@ -46,11 +46,12 @@ pub enum StartKit {
 }
 
 impl StartKit {
-    /// The name of its screen beside those of the checks.
-    pub const NAME: &'static str = "start-kit";
+    /// The name of its screen beside those of the checks; `start-kit` is the check that tries one.
+    pub const NAME: &'static str = "would-a-kit-help";
 
     /// Of a job and what is known of it. Suspects count where [`Assessment::whole`] is there, and
-    /// tries where [`Assessment::start_trials`] is: both as [`crate::assess`] leaves them.
+    /// tries where [`Assessment::start_trials`] is: both as [`crate::assess`] leaves them. It takes
+    /// as long as that does, and so is worked out where it is shown, not with every answer.
     #[must_use]
     pub fn of(job: &Job, known: &Assessment) -> Self {
         let present = present(job);

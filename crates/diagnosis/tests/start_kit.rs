@@ -5,7 +5,9 @@
 
 mod story;
 
-use diagnosis::{Item, KitAdvice, KitCurve, KitNeed, KitTries, NoKit, StartKit};
+use diagnosis::{
+    Choice, Item, KitAdvice, KitCurve, KitNeed, KitTries, NoKit, StartKit, StartTrials, Task,
+};
 use job::{SetUp, Tried};
 use measure::start_kit::Spread;
 use measure::windings::Pair;
@@ -17,7 +19,7 @@ use Tried::{HummedAndTripped, Started};
 const MAINS: &str = "120-v-60-hz";
 
 fn kit(story: &Story) -> StartKit {
-    story.now().start_kit.unwrap()
+    StartKit::of(&story.job, &story.now())
 }
 
 fn curve(story: &Story) -> KitCurve {
@@ -352,4 +354,14 @@ fn the_capacitors_volts_are_held_by_its_class_and_let_go_in_time() {
     let peak = low.capacitor_volts.ninetieth.get() * 2f64.sqrt();
     let left = peak * libm::exp(-curve.discharge.unwrap().get() / constant);
     assert!(left < 50.0, "{left} V");
+}
+
+#[test]
+fn what_a_need_leads_to_is_there_and_no_check_has_the_screens_name() {
+    for need in KitNeed::ALL {
+        let place = need.place();
+        let known = Task::from_name(place).is_some() || place == StartTrials::NAME;
+        assert!(known, "{need:?} leads to {place}");
+    }
+    assert_eq!(Task::from_name(StartKit::NAME), None);
 }

@@ -1,6 +1,6 @@
 //! The whole assessment as text: what the page shows and what the command line prints.
 
-use diagnosis::{Assessment, Figures, Level, Machine, Whole, WindingsKnown};
+use diagnosis::{Assessment, Figures, Level, Machine, StartKit, Whole, WindingsKnown};
 use job::{Job, Origin};
 use measure::windings::{Pin, Scored};
 
@@ -156,10 +156,7 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
         (
             Part::StartKit,
             start_kit::TITLE,
-            assessment
-                .start_kit
-                .as_ref()
-                .map_or_else(Vec::new, |kit| start_kit::report(kit, locale)),
+            kit_lines(assessment, job, locale),
         ),
         (
             Part::Pins,
@@ -197,6 +194,14 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
             .filter(|section| !section.lines.is_empty())
             .collect(),
     }
+}
+
+/// Only where everything was weighed: what speaks against a kit comes from there.
+fn kit_lines(assessment: &Assessment, job: &Job, locale: &Locale) -> Vec<String> {
+    if assessment.whole.is_none() {
+        return Vec::new();
+    }
+    start_kit::report(&StartKit::of(job, assessment), locale)
 }
 
 fn limits(whole: Option<&Whole>, job: &Job) -> Vec<String> {

@@ -5,7 +5,7 @@ mod sentences;
 use diagnosis::{KitNeed, NoKit};
 
 pub(crate) use sentences::report;
-pub use sentences::{class, discharge, ends, micro, range, rests_on, tries, verdict};
+pub use sentences::{because, class, discharge, ends, micro, range, rests_on, tries, verdict};
 
 use crate::Words;
 
@@ -89,7 +89,8 @@ impl Words for NoKit {
             }
             Self::RotorTight => {
                 "The rotor is likely tight or seized. A kit may start it for a while and hides \
-                 that: a stopgap at best, and it says so to whoever buys it."
+                 that: a stopgap at best, to be told to whoever buys it. A known-good plain start \
+                 device after a long rest tells more."
             }
             Self::VoltsFall => {
                 "The volts fall while it starts, and torque falls with their square. Outlet, cord \

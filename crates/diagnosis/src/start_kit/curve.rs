@@ -57,8 +57,8 @@ pub struct KitCurve {
     pub middle: KitPoint,
     /// How many motors of equal weight the percentiles stand for; a few dozen is little.
     pub support: f64,
-    /// The least voltage class for the capacitor, in volts of the alternating mains; `None` where
-    /// no class is enough.
+    /// The least voltage class that holds what nine motors of ten put across the capacitor, in
+    /// volts of the alternating mains; `None` where none of the usual ones, up to 330 V, does.
     pub class: Option<Volts>,
     /// How long [`KitCurve::BLEEDER`] takes, at the most, to bring such a capacitor below what can
     /// shock.
