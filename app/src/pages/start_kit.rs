@@ -22,7 +22,8 @@ pub fn StartKitScreen() -> impl IntoView {
     let answer = move || match open.weighing().now() {
         None => paragraph("soft", words::WEIGHING),
         Some(known) => {
-            let kit = open.with_job(|job| StartKit::of(job, &known));
+            // Followed through the weighing, which comes after the job.
+                let kit = untrack(|| open.with_job(|job| StartKit::of(job, &known)));
             answered(open, &kit, &locale)
         }
     };
