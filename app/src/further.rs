@@ -9,6 +9,7 @@ use crate::later::{NotArrived, arriving};
 use crate::pages::assumptions::AssumptionsScreen;
 use crate::pages::import::ImportScreen;
 use crate::pages::record::RecordScreen;
+use crate::pages::start_kit::StartKitScreen;
 use crate::pages::start_trials::StartTrialsScreen;
 use crate::pages::windings::WindingsScreen;
 
@@ -17,6 +18,8 @@ use crate::pages::windings::WindingsScreen;
 pub enum Further {
     /// Tries to start after a rest.
     StartTrials,
+    /// Whether a start kit would help.
+    StartKit,
     /// What was done, to be kept and passed on.
     Record,
     /// Readings between a compressor's pins.
@@ -60,6 +63,7 @@ fn screen_now(what: Further) -> AnyView {
     crate::device::focus_from_nowhere(crate::session::HEADING);
     match what {
         Further::StartTrials => view! { <StartTrialsScreen/> }.into_any(),
+        Further::StartKit => view! { <StartKitScreen/> }.into_any(),
         Further::Record => view! { <RecordScreen/> }.into_any(),
         Further::Windings => view! { <WindingsScreen/> }.into_any(),
         Further::Import => view! { <ImportScreen/> }.into_any(),

@@ -1,6 +1,6 @@
 //! One check of a job, by its name.
 
-use diagnosis::{CHANGE, Check, StartTrials, Task};
+use diagnosis::{CHANGE, Check, StartKit, StartTrials, Task};
 use leptos::prelude::*;
 use wording::page;
 
@@ -24,6 +24,7 @@ pub fn CheckScreen(
         Some(task) => view! { <TaskScreen task/> }.into_any(),
         None if check == CHANGE => view! { <ChangeScreen/> }.into_any(),
         None if check == StartTrials::NAME => further(Further::StartTrials),
+        None if check == StartKit::NAME => further(Further::StartKit),
         None => view! { <Heading text=page::NO_SUCH_CHECK/> }.into_any(),
     }
 }

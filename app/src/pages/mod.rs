@@ -27,6 +27,7 @@ pub mod refrigerant;
 pub mod report_view;
 pub mod send;
 pub mod settings;
+pub mod start_kit;
 pub mod start_trials;
 pub mod suspects;
 pub mod task;

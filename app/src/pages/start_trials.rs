@@ -4,7 +4,7 @@ mod clock;
 mod earlier;
 mod picture;
 
-use diagnosis::{Clock, Gate, Refrigerant, StartTrials, answered};
+use diagnosis::{Clock, Gate, Refrigerant, StartKit, StartTrials, answered};
 use job::{Moment, SetUp, StartTrial, Tried};
 use leptos::prelude::*;
 use measure::start_trials::NextTrial;
@@ -176,6 +176,7 @@ pub fn StartTrialsScreen() -> impl IntoView {
         let known = open.assessment();
         known.with(|known| matches!(known.gates.trials, Gate::Closed(_)))
     };
+    let kit = Route::Job(open.id(), Place::Check(StartKit::NAME.to_owned()));
     view! {
         <div class="screen start-trials">
             <Heading text=words::TITLE/>
@@ -185,6 +186,7 @@ pub fn StartTrialsScreen() -> impl IntoView {
             {live(move || (!is_closed()).then(|| next_try(bench)))}
             {live(move || bench.remark.get().map(|why| view! { <p class="remark refusal" role="alert">{why}</p> }))}
             {live(move || so_far(bench))}
+            {link("door", kit.link(), wording::start_kit::TITLE)}
             {link("button quiet wide", Route::Job(open.id(), Place::Do).link(), page::BACK_TO_JOB)}
         </div>
     }

@@ -20,6 +20,7 @@ mod finding;
 mod gate;
 mod item;
 mod path;
+mod start_kit;
 mod start_trials;
 mod step;
 mod whole;
@@ -56,6 +57,9 @@ pub use finding::{Finding, WindingsFinding, explanation_name};
 pub use gate::{Closed, Gate, Gates};
 pub use item::Item;
 pub use path::{Basis, Link, LinkState};
+pub use start_kit::{
+    KitAdvice, KitCurrent, KitCurve, KitNeed, KitReadings, KitTries, NoKit, StartKit,
+};
 pub use start_trials::{Clock, Pause, Series, StartTrials};
 pub use step::{Power, Step, Tool};
 pub use whole::{

@@ -24,6 +24,7 @@ mod powered_finding;
 mod reading_error;
 mod report;
 mod running_finding;
+pub mod start_kit;
 pub mod start_trials;
 mod step;
 mod supply_finding;

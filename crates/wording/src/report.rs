@@ -1,6 +1,6 @@
 //! The whole assessment as text: what the page shows and what the command line prints.
 
-use diagnosis::{Assessment, Figures, Level, Machine, Whole, WindingsKnown};
+use diagnosis::{Assessment, Figures, Level, Machine, StartKit, Whole, WindingsKnown};
 use job::{Job, Origin};
 use measure::windings::{Pin, Scored};
 
@@ -8,8 +8,8 @@ use crate::page::assumptions::rests_on;
 use crate::whole::{at_fault, broken_links, since, to_do, unfitting, worth_checking};
 use crate::windings_finding::capital;
 use crate::{
-    Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, start_trials,
-    step, uncertain_ohms,
+    Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, start_kit,
+    start_trials, step, uncertain_ohms,
 };
 
 /// The parts of a report, in their order.
@@ -31,6 +31,8 @@ pub enum Part {
     Unfitting,
     /// What came of tries to start it.
     Starts,
+    /// What a start kit would do, where that can be told.
+    StartKit,
     /// What was found.
     Found,
     /// Which pin is which.
@@ -152,6 +154,11 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
                 .map_or_else(Vec::new, |trials| start_trials::report(trials, locale)),
         ),
         (
+            Part::StartKit,
+            start_kit::TITLE,
+            kit_lines(assessment, job, locale),
+        ),
+        (
             Part::Pins,
             "The pins",
             windings_lines(assessment.windings.as_ref(), locale),
@@ -187,6 +194,14 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
             .filter(|section| !section.lines.is_empty())
             .collect(),
     }
+}
+
+/// Only where everything was weighed: what speaks against a kit comes from there.
+fn kit_lines(assessment: &Assessment, job: &Job, locale: &Locale) -> Vec<String> {
+    if assessment.whole.is_none() {
+        return Vec::new();
+    }
+    start_kit::report(&StartKit::of(job, assessment), locale)
 }
 
 fn limits(whole: Option<&Whole>, job: &Job) -> Vec<String> {

@@ -219,7 +219,7 @@ fn clues(check: &str) -> impl Iterator<Item = Clue> + '_ {
 }
 
 /// Whether an answer of a check is one to a task, itself or by a number that stands for it.
-fn speaks_to(check: &str, task: Task) -> bool {
+pub(super) fn speaks_to(check: &str, task: Task) -> bool {
     let numbers = Check::from_name(check).map_or(&[][..], Check::stands_for);
     check == task.name() || matches!(task, Task::Clue(clue) if numbers.contains(&clue))
 }

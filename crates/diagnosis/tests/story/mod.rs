@@ -9,7 +9,7 @@ use job::{
 };
 use measure::MeterKind;
 use measure::windings::Pair;
-use quantity::{Amps, Celsius, Farads, Metres, Seconds, Volts, Watts, parse_reading};
+use quantity::{Accuracy, Amps, Celsius, Farads, Metres, Seconds, Volts, Watts, parse_reading};
 
 /// A job told line by line.
 pub(crate) struct Story {
@@ -109,18 +109,34 @@ impl Story {
     /// A try to start after so many minutes of rest, `minute` minutes into the story.
     pub(crate) fn tried(mut self, minute: i64, set_up: SetUp, rest: f64, outcome: Tried) -> Self {
         self.minute = minute - 1;
-        self.enter(Content::Trial(StartTrial {
-            set_up,
-            at: moment(minute),
-            rest: Rest::new(Seconds::new(rest * 60.0)).unwrap(),
-            dead: None,
-            is_cold: false,
-            outcome,
-            highest: None,
-            settled: None,
-            lowest: None,
-            note: None,
-        }));
+        self.enter(Content::Trial(trial(minute, set_up, rest, outcome)));
+        self
+    }
+
+    /// The same with what a clamp showed at most, and what the volts fell to.
+    pub(crate) fn clamped(
+        mut self,
+        (minute, set_up, rest, outcome): (i64, SetUp, f64, Tried),
+        highest: &str,
+        lowest: &str,
+    ) -> Self {
+        let mut trial = trial(minute, set_up, rest, outcome);
+        let reading = |typed: &str, measured: Measured, (percent, counts): (f64, f64)| {
+            let accuracy = Accuracy::new(percent, counts).unwrap();
+            Some(Reading {
+                typed: Text::new(typed).unwrap(),
+                measured,
+                accuracy,
+            })
+        };
+        let amps = Measured::Amps(parse_reading(highest, Amps::new(100.0)).unwrap());
+        trial.highest = reading(highest, amps, (3.0, 5.0));
+        if !lowest.is_empty() {
+            let volts = Measured::Volts(parse_reading(lowest, Volts::new(600.0)).unwrap());
+            trial.lowest = reading(lowest, volts, (1.0, 3.0));
+        }
+        self.minute = minute - 1;
+        self.enter(Content::Trial(trial));
         self
     }
 
@@ -162,4 +178,19 @@ impl Story {
 
 pub(crate) fn moment(minute: i64) -> Moment {
     Moment::new(1_795_600_000_000 + minute * 60_000, 60).unwrap()
+}
+
+fn trial(minute: i64, set_up: SetUp, rest: f64, outcome: Tried) -> StartTrial {
+    StartTrial {
+        set_up,
+        at: moment(minute),
+        rest: Rest::new(Seconds::new(rest * 60.0)).unwrap(),
+        dead: None,
+        is_cold: false,
+        outcome,
+        highest: None,
+        settled: None,
+        lowest: None,
+        note: None,
+    }
 }

@@ -5,6 +5,7 @@ use job::{Answer, Content};
 use super::Choosing;
 use crate::Check;
 use crate::whole::clue::{Clue, Task};
+use crate::whole::course::speaks_to;
 use crate::whole::fault::Fault;
 use crate::whole::picture::Picture;
 
@@ -92,7 +93,7 @@ impl Choosing<'_> {
             .into_iter()
             .filter_map(|entry| match &entry.content {
                 Content::Answer { question, answer }
-                    if question.check.as_str() == task.name()
+                    if speaks_to(question.check.as_str(), task)
                         && !matches!(answer, Answer::NotDone(_)) =>
                 {
                     Some(&question.item)
