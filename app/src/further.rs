@@ -9,6 +9,7 @@ use crate::later::{NotArrived, arriving};
 use crate::pages::assumptions::AssumptionsScreen;
 use crate::pages::import::ImportScreen;
 use crate::pages::record::RecordScreen;
+use crate::pages::settings::SettingsScreen;
 use crate::pages::start_kit::StartKitScreen;
 use crate::pages::start_trials::StartTrialsScreen;
 use crate::pages::windings::WindingsScreen;
@@ -26,6 +27,8 @@ pub enum Further {
     Windings,
     /// Opening a file.
     Import,
+    /// What the person sets once for all jobs.
+    Settings,
     /// What is assumed before anything is known.
     Assumptions,
 }
@@ -67,6 +70,7 @@ fn screen_now(what: Further) -> AnyView {
         Further::Record => view! { <RecordScreen/> }.into_any(),
         Further::Windings => view! { <WindingsScreen/> }.into_any(),
         Further::Import => view! { <ImportScreen/> }.into_any(),
+        Further::Settings => view! { <SettingsScreen/> }.into_any(),
         Further::Assumptions => view! { <AssumptionsScreen/> }.into_any(),
     }
 }

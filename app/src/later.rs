@@ -19,7 +19,6 @@ use crate::pages::examples::ExampleList;
 use crate::pages::job_at_a_glance::{DeletedNotice, Glance, glance};
 use crate::pages::job_screens::JobScreens;
 use crate::pages::practice::PracticeScreen;
-use crate::pages::settings::SettingsScreen;
 use crate::parts::live::live;
 use crate::parts::plain::{paragraph, section_heading};
 use crate::session::Session;
@@ -167,7 +166,7 @@ fn screen_now(what: Later) -> AnyView {
         Later::Examples(texts) => view! { <ExampleList texts/> }.into_any(),
         Later::Job(id) => view! { <JobScreens id/> }.into_any(),
         Later::Import => further(Further::Import),
-        Later::Settings => view! { <SettingsScreen/> }.into_any(),
+        Later::Settings => further(Further::Settings),
         Later::Assumptions => further(Further::Assumptions),
         Later::Practice => view! { <PracticeScreen/> }.into_any(),
     }
