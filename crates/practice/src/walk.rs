@@ -199,9 +199,13 @@ fn next<'a>(advice: &'a Advice, order: &mut Order, done: &[Done]) -> Option<&'a 
         times == 0 || (times == 1 && one.again.is_some())
     };
     let left: Vec<&NextCheck> = advice.next.iter().filter(is_left).collect();
-    let is_enough = advice.verdict.decided != Decided::GoOn;
-    if is_enough || !left.iter().any(|one| one.is_worthwhile()) {
+    if advice.verdict.decided != Decided::GoOn {
         return None;
+    }
+    if !left.iter().any(|one| one.is_worthwhile()) {
+        // What stands between a verdict and its being acted on is done for its own sake: who is
+        // told not to give a compressor up before a check makes that check.
+        return advice.next.first().filter(is_left);
     }
     let offered = |task: Task| left.iter().find(|one| one.task == task).copied();
     let checks = advice.safety_first.iter().map(|step| step.check());
