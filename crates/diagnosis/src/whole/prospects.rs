@@ -5,6 +5,7 @@ mod plans;
 
 pub(super) use bets::Aim;
 
+use super::aside::aside;
 use super::beliefs::{Beliefs, Desk, Held};
 use super::clue::Clue;
 use super::fault::Fault;
@@ -141,34 +142,39 @@ impl<'a> Prospects<'a> {
 
     /// One per answer, or per bin of a number.
     fn outlooks(&self, clue: Clue, gauge: Option<Gauge>) -> Option<Vec<Outlook>> {
-        let foretold = gauge.map(|gauge| gauge.foretold());
-        let spread = |picture: &Picture| -> Vec<f64> {
-            let answers = &picture.answers[clue as usize];
-            match &foretold {
-                _ if answers.is_empty() => Vec::new(),
-                None => answers.clone(),
-                Some(bins) => (0..bins[0].len())
-                    .map(|bin| {
-                        let pairs = answers.iter().zip(bins);
-                        pairs.map(|(chance, bins)| chance * bins[bin]).sum()
-                    })
-                    .collect(),
-            }
-        };
-        let now = spread(&self.now);
-        if now.is_empty() {
+        let plain = &self.now.answers[clue as usize];
+        if plain.is_empty() {
             return None;
         }
-        // To a fault of builds that can't show the clue every answer says the same.
-        let given = |picture: &Picture| {
-            let row = spread(picture);
-            if row.is_empty() { now.clone() } else { row }
+        let foretold = gauge.map(|gauge| gauge.foretold());
+        let binned = |answers: Vec<f64>| -> Vec<f64> {
+            let Some(bins) = &foretold else {
+                return answers;
+            };
+            let bin = |bin: usize| {
+                let pairs = answers.iter().zip(bins);
+                pairs.map(|(chance, bins)| chance * bins[bin]).sum()
+            };
+            (0..bins[0].len()).map(bin).collect()
         };
-        let by_fault: Vec<Vec<f64>> = self.faults.iter().map(|one| given(&one.picture)).collect();
-        let nothing = self
-            .nothing
-            .as_ref()
-            .map(|(chance, picture)| (*chance, given(picture)));
+        let mut now = plain.clone();
+        // To a fault of builds that can't show the clue every answer says the same.
+        let mut given = |picture: &Picture, fault: Option<Fault>, there: f64| {
+            let row = &picture.answers[clue as usize];
+            let row = if row.is_empty() { plain } else { row };
+            let told = with_aside(clue, row, fault);
+            for ((now, told), plain) in now.iter_mut().zip(&told).zip(row) {
+                *now = (*now + there * (told - plain)).max(0.0);
+            }
+            binned(told)
+        };
+        let mut by_fault: Vec<Vec<f64>> = Vec::with_capacity(self.faults.len());
+        for one in &self.faults {
+            by_fault.push(given(&one.picture, Some(one.fault), one.there));
+        }
+        let nothing = self.nothing.as_ref();
+        let nothing = nothing.map(|(chance, picture)| (*chance, given(picture, None, *chance)));
+        let now = binned(now);
         let at = |row: &[f64], answer: usize| row.get(answer).copied().unwrap_or(0.0);
         let outlook = |answer: usize| Outlook {
             chance: now[answer],
@@ -201,6 +207,22 @@ impl<'a> Prospects<'a> {
     }
 }
 
+/// How likely each answer is where a fault is there, with what answers say of it aside from the
+/// network: a check is worth that too. Answers stay one whole.
+fn with_aside(clue: Clue, row: &[f64], fault: Option<Fault>) -> Vec<f64> {
+    let weighed = row.iter().enumerate().map(|(answer, chance)| {
+        let factors = aside(clue, answer).iter();
+        let own = factors.filter(|(of, _)| *of == fault);
+        chance * own.map(|(_, factor)| factor).product::<f64>()
+    });
+    let mut weighed: Vec<f64> = weighed.collect();
+    let whole: f64 = weighed.iter().sum();
+    if whole > 0.0 {
+        weighed.iter_mut().for_each(|one| *one /= whole);
+    }
+    weighed
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -208,6 +230,18 @@ mod tests {
     use crate::whole::costs;
     use crate::whole::entered::{Entered, Weight};
     use crate::whole::networks::{Assumptions, desk};
+
+    /// A thermometer on the wall says nothing in the network of a machine of which too much is
+    /// asked; what a hot room says aside is foretold all the same.
+    #[test]
+    fn what_is_said_aside_is_foretold() {
+        let cold = [0.82, 0.09, 0.09];
+        let asked = with_aside(Clue::RoomTemperature, &cold, Some(Fault::TooMuchAsked));
+        assert!(asked[1] > 4.0 * cold[1] && asked[0] < cold[0], "{asked:?}");
+        assert!((asked.iter().sum::<f64>() - 1.0).abs() < 1e-12);
+        let other = with_aside(Clue::RoomTemperature, &cold, Some(Fault::SealLeaks));
+        assert!(other.iter().zip(cold).all(|(a, b)| (a - b).abs() < 1e-12));
+    }
 
     /// What every answer foretells, added up, is what is believed before it.
     #[test]
