@@ -76,9 +76,19 @@ fn of_clue(job: &Job, clue: Clue) -> Vec<Weight> {
 /// With what the answer says elsewhere, unless the complaint has said the same: that a machine
 /// never stops isn't seen twice. What speaks against it is news all the same.
 fn with_news(job: &Job, clue: Clue, weights: Vec<f64>) -> Vec<Weight> {
+    let complaint = crate::answered(job);
+    let too_cold = clue.answer("too-cold");
+    if clue == Clue::Temperatures
+        && complaint == Some(Complaint::TooCold)
+        && too_cold == Some(likeliest(&weights))
+    {
+        // The complaint again: it is no news for what gets too cold, and none against what does so
+        // seldom.
+        return vec![Weight::Clue(clue, vec![0.0; weights.len()])];
+    }
     let mut all = with_aside(clue, weights);
     let is_told = matches!(
-        (clue, crate::answered(job)),
+        (clue, complaint),
         (
             Clue::RunPattern,
             Some(Complaint::NeverStops | Complaint::TooCold)
@@ -103,16 +113,22 @@ pub(super) fn shares(clue: Clue, named: &[&str]) -> Option<Vec<f64>> {
     Some((0..clue.answers().len()).map(share).collect())
 }
 
-/// A clue's weights with what its likeliest answer says of faults elsewhere.
-pub(in crate::whole) fn with_aside(clue: Clue, weights: Vec<f64>) -> Vec<Weight> {
+/// The answer that weighs most, the first of equals.
+fn likeliest(weights: &[f64]) -> usize {
     let mut likeliest = 0;
     for (place, weight) in weights.iter().enumerate() {
         if *weight > weights[likeliest] {
             likeliest = place;
         }
     }
+    likeliest
+}
+
+/// A clue's weights with what its likeliest answer says of faults elsewhere.
+pub(in crate::whole) fn with_aside(clue: Clue, weights: Vec<f64>) -> Vec<Weight> {
+    let told = likeliest(&weights);
     let mut all = vec![Weight::Clue(clue, weights)];
-    all.extend(aside(clue, likeliest).iter().map(weight));
+    all.extend(aside(clue, told).iter().map(weight));
     if clue.needs_running() {
         all.push(Weight::Ran);
     }
