@@ -55,7 +55,6 @@ pub(super) fn aside(clue: Clue, answer: usize) -> &'static [Factor] {
             (Some(CondenserFanStopped), 3.0),
         ],
         (Clue::Noise, "buzzes") => &[(Some(StartDeviceStaysIn), 1.5)],
-        (Clue::EvaporatorFan, "none") => &[(Some(StuckInDefrost), 1.7)],
         // A rotor that doesn't turn kills its start device more often than chance would.
         (Clue::StartDeviceOhms, "open") => &[(Some(RotorSeized), 2.2), (Some(RotorTight), 1.2)],
         (Clue::Wet, "present") => &[(Some(BoardDoesNotCall), 2.0)],

@@ -18,7 +18,7 @@ const LEAST_BUILD: f64 = 0.03;
 /// in the answer.
 pub(super) const MISTAKEN: f64 = 0.02;
 /// Weights on what the compressor does, where something was observed that needs it running.
-const RAN: [f64; 8] = [1.0, 0.8, 0.7, 0.02, 0.02, 0.02, 0.02, 0.02];
+const RAN: [f64; 9] = [1.0, 0.8, 0.7, 0.02, 0.02, 0.02, 0.02, 0.02, 0.02];
 
 /// One build's network with the evidence in it.
 #[derive(Clone)]

@@ -26,7 +26,7 @@ fn opening(motor: usize, trouble: usize) -> [f64; 5] {
         // Who doesn't stay with it takes it for one that runs.
         motor::CUTS_OUT => [40.0, 5.0, 14.0, 2.0, 39.0],
         motor::HUMS => [3.0, 6.0, 90.0, 0.0, 1.0],
-        motor::SILENT | motor::DEFROSTING => [9.0, 88.5, 1.0, 1.0, 0.5],
+        motor::SILENT | motor::CALLED_IN_VAIN | motor::DEFROSTING => [9.0, 88.5, 1.0, 1.0, 0.5],
         motor::DEAD => [3.0, 96.5, 0.0, 0.0, 0.5],
         _ => [5.0, 4.0, 1.0, 89.0, 1.0],
     }

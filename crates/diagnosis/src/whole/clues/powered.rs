@@ -67,7 +67,9 @@ fn add_power_up(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildError>
             motor::TOO_SELDOM => [80.0, 12.0, 4.0, 2.0, 1.5, 0.5],
             motor::CUTS_OUT => [4.0, 2.0, 8.0, 84.0, 2.0, 0.0],
             motor::HUMS => [1.0, 3.0, 94.0, 1.0, 1.0, 0.0],
-            motor::SILENT | motor::DEFROSTING => [3.0, 95.0, 1.0, 1.0, 0.0, 0.0],
+            motor::SILENT | motor::CALLED_IN_VAIN | motor::DEFROSTING => {
+                [3.0, 95.0, 1.0, 1.0, 0.0, 0.0]
+            }
             motor::DEAD => [3.0, 97.0, 0.0, 0.0, 0.0, 0.0],
             _ => [4.0, 3.0, 1.0, 2.0, 0.0, 90.0],
         }
@@ -92,7 +94,7 @@ fn add_power_meter(table: &mut Table<'_>, c: &Conditions) -> Result<(), BuildErr
             motor::TOO_SELDOM => [79.0, 2.0, 16.0, 0.5, 1.0, 1.5, 0.0],
             motor::CUTS_OUT => [12.0, 0.0, 2.0, 6.0, 0.0, 80.0, 0.0],
             motor::HUMS => [2.0, 1.0, 4.0, 92.0, 0.0, 1.0, 0.0],
-            motor::SILENT => [2.0, 22.0, 74.0, 0.0, 1.0, 1.0, 0.0],
+            motor::SILENT | motor::CALLED_IN_VAIN => [2.0, 22.0, 74.0, 0.0, 1.0, 1.0, 0.0],
             motor::DEFROSTING => [1.0, 1.0, 7.0, 0.0, 90.0, 1.0, 0.0],
             motor::DEAD => [3.0, 88.0, 8.0, 0.0, 0.0, 1.0, 0.0],
             _ => [5.0, 1.0, 2.0, 2.0, 0.0, 2.0, 88.0],

@@ -152,12 +152,19 @@ const MILD: [f64; 4] = [10.0, 8.0, 62.0, 20.0];
 pub(super) fn turns_of(assembly: &mut Assembly, motor: Variable) -> Result<Variable, BuildError> {
     assembly.function(
         "turns",
-        &["steadily", "too_seldom", "until_it_cuts_out", "not"],
+        &[
+            "steadily",
+            "too_seldom",
+            "until_it_cuts_out",
+            "not",
+            "not_though_called",
+        ],
         &[motor],
         &|at| match at[0] {
             motor::RUNS => 0,
             motor::TOO_SELDOM => 1,
             motor::CUTS_OUT => 2,
+            motor::HUMS | motor::CALLED_IN_VAIN => turns::NOT_THOUGH_CALLED,
             _ => turns::NOT,
         },
     )
@@ -192,6 +199,7 @@ pub(super) fn hold_of(
         // Less is asked for than is needed.
         [12.0, 4.0, 54.0, 30.0],
         [12.0, 4.0, 44.0, 40.0],
+        [3.0, 1.0, 2.0, 94.0],
         [3.0, 1.0, 2.0, 94.0],
     ]);
     let by_sealed = here(&[[100.0, 0.0, 0.0, 0.0], [100.0, 0.0, 0.0, 0.0], MILD]);

@@ -155,6 +155,7 @@ pub(super) fn motor_of(
             "defrosting",
             "dead",
             "trips",
+            "called_in_vain",
         ],
         &links,
         &|at| match (at[0], at[1], at[2]) {
@@ -162,7 +163,8 @@ pub(super) fn motor_of(
             (supply::TRIPS, ..) | (_, _, compressor::LEAKS) => motor::TRIPS,
             (_, call::DEFROSTING, _) => motor::DEFROSTING,
             (_, call::IDLE, _) => motor::SILENT,
-            (_, _, compressor::BROKEN) => motor::SILENT,
+            // Not a sound of it either; but what is called besides it, a fan, comes on.
+            (_, _, compressor::BROKEN) => motor::CALLED_IN_VAIN,
             (_, _, compressor::HUMS) => motor::HUMS,
             (_, _, compressor::CUTS_OUT) => motor::CUTS_OUT,
             (_, call::TOO_SELDOM, _) => motor::TOO_SELDOM,

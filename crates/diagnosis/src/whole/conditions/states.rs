@@ -34,6 +34,7 @@ pub(in crate::whole) mod motor {
     pub(in crate::whole) const DEFROSTING: usize = 5;
     pub(in crate::whole) const DEAD: usize = 6;
     pub(in crate::whole) const TRIPS: usize = 7;
+    pub(in crate::whole) const CALLED_IN_VAIN: usize = 8;
 }
 
 /// What the cabinet gets of the compressor, as far as it is asked for.
@@ -41,6 +42,7 @@ pub(in crate::whole) mod turns {
     pub(in crate::whole) const TOO_SELDOM: usize = 1;
     pub(in crate::whole) const UNTIL_IT_CUTS_OUT: usize = 2;
     pub(in crate::whole) const NOT: usize = 3;
+    pub(in crate::whole) const NOT_THOUGH_CALLED: usize = 4;
 }
 
 /// What goes round.
