@@ -58,6 +58,32 @@ fn the_order_of_questions_changes_no_answer() {
     }
 }
 
+/// Whoever could tell a sound machine by who speaks of it would need no check.
+#[test]
+fn who_tells_of_a_machine_says_nothing_of_what_is_wrong_with_it() {
+    let told_by = |troubles: &[Trouble], number: u64| {
+        let blueprint = Blueprint::drawn(Kind::ChestFreezer, false, &mut Chance::new(number));
+        let machine = Machine::build(&blueprint, troubles, Chance::new(number)).unwrap();
+        let sheet = Sheet::new(machine, MeterKind::Basic, &Chance::new(number));
+        sheet.clone().opening().iter().any(|content| match content {
+            Content::Answer {
+                question,
+                answer: Answer::Choice(name),
+            } => question.is("machine", "told-by") && name.as_str() == "seller",
+            _ => false,
+        })
+    };
+    let silent = [Trouble {
+        ailment: Ailment::ThermostatOpen,
+        severity: Ratio::new(0.5),
+    }];
+    let tellers: Vec<bool> = (0..12).map(|number| told_by(&[], number)).collect();
+    assert!(tellers.contains(&true) && tellers.contains(&false));
+    for (number, teller) in (0..).zip(&tellers) {
+        assert_eq!(told_by(&silent, number), *teller);
+    }
+}
+
 #[test]
 fn every_answer_is_one_that_the_app_offers() {
     for number in 0..12 {

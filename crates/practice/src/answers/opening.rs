@@ -72,16 +72,16 @@ fn gas(blueprint: &Blueprint) -> Refrigerant {
 }
 
 /// What it did: heard in the first quarter of an hour, or found the next morning. Of a machine that
-/// does what it should, a seller says that it runs and stays warm: given no time, or moved.
+/// does what it should, it is said to run and stay warm: given no time, or moved. Who says so follows
+/// from nothing that is wrong with it: else one word would tell the sound machines.
 fn complaint(sheet: &mut Sheet) -> (Complaint, ToldBy) {
     let found = symptom(sheet);
-    (
-        found.unwrap_or(Complaint::RunsStaysWarm),
-        match found {
-            Some(_) => ToldBy::Myself,
-            None => ToldBy::Seller,
-        },
-    )
+    let told_by = if sheet.is_told_by_seller() {
+        ToldBy::Seller
+    } else {
+        ToldBy::Myself
+    };
+    (found.unwrap_or(Complaint::RunsStaysWarm), told_by)
 }
 
 /// What anybody would complain of; nothing where it works.

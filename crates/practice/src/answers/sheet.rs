@@ -80,6 +80,11 @@ impl Sheet {
         opening::symptom(self)
     }
 
+    /// Whether a seller tells what it does: of half of all machines (judgement), sound or not.
+    pub(super) fn is_told_by_seller(&self) -> bool {
+        self.chance.fork(1).happens(0.5)
+    }
+
     /// The same machine with all ice gone.
     pub(super) fn thawed(&self) -> Self {
         Self {
