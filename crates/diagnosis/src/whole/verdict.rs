@@ -1,6 +1,8 @@
 //! What to do about it, with what it costs, what would be next best, and what must not be done
 //! meanwhile.
 
+mod own_look;
+
 use super::build::Build;
 use super::clue::{Clue, Task};
 use super::conditions::motor;
@@ -127,7 +129,7 @@ impl Case<'_> {
         let mut best = self.proposal(aim, cost);
         let mut runner_up = self.proposal(other, other_cost);
         let mut hold = self.hold();
-        let decided = self.decided(&best, &hold);
+        let mut decided = self.decided(&best, &hold);
         if (decided == Decided::GoOn || best.right < HARDLY)
             && let Some(bet) = self.prospects.best_bet()
             && bet != aim
@@ -137,6 +139,9 @@ impl Case<'_> {
                 runner_up = self.proposal(aim, cost);
             }
             best = self.proposal(bet, cost);
+            if self.open_look(&best).is_some() {
+                decided = Decided::GoOn;
+            }
         }
         let comes_to_scrap = best.action == Action::Scrap
             || (runner_up.action == Action::Scrap && runner_up.right >= HALF);
@@ -158,6 +163,27 @@ impl Case<'_> {
             return Some(self.look_before_fitting(&verdict.best).unwrap_or(TEST_FIT));
         }
         self.missing_proof(&verdict.best, &verdict.hold)
+            .or_else(|| self.open_look(&verdict.best))
+            .or_else(|| {
+                let [(aim, cost), _] = self.prospects.best_two();
+                self.open_look(&self.proposal(aim, cost))
+            })
+    }
+
+    /// The look that belongs to what is advised, where it can be had and nothing else is worth its
+    /// time: then it is all that is left before one acts.
+    fn open_look(&self, best: &Proposal) -> Option<Task> {
+        let look = own_look::own_look(best.action, best.fault)?;
+        let is_open = best.right < NEARLY_SURE
+            && !self.was_done(look)
+            && self.next.iter().any(|check| check.task == look);
+        (is_open && !self.is_any_worthwhile()).then_some(look)
+    }
+
+    /// A question about its past is worth asking, and holds nothing up.
+    fn is_any_worthwhile(&self) -> bool {
+        let mut checks = self.next.iter().filter(|check| check.task != Task::History);
+        checks.any(NextCheck::is_worthwhile)
     }
 
     /// What is still to be seen before a machine may be given up, where it can be seen.
@@ -256,10 +282,9 @@ impl Case<'_> {
         // To fit a part to see is itself the next check.
         let to_see =
             best.action == Action::TestFit && self.next.iter().any(|check| check.task == TEST_FIT);
-        // A question about its past is worth asking, and holds nothing up.
-        let mut checks = self.next.iter().filter(|check| check.task != Task::History);
         let proof = self.missing_proof(best, hold);
-        let worthwhile = to_see || proof.is_some() || checks.any(NextCheck::is_worthwhile);
+        let worthwhile =
+            to_see || proof.is_some() || self.is_any_worthwhile() || self.open_look(best).is_some();
         let enough = if condemns { SURE_TO_SCRAP } else { NEARLY_SURE };
         if best.right >= enough && !held_back && proof.is_none() {
             Decided::NearlySure
