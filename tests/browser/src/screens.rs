@@ -245,8 +245,18 @@ fn start_trials(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     visit.go_to("#/job/example-open-ptc/do/would-a-kit-help")?;
     visit.see("Would a start kit help?")?;
     look(visit, "start kit, not here")?;
-    look_at(visit, "#/job/example-open-ptc/do/supply", "outlet and volts", look)?;
-    look_at(visit, "#/job/example-open-ptc/do/running", "watts and amperes", look)
+    look_at(
+        visit,
+        "#/job/example-open-ptc/do/supply",
+        "outlet and volts",
+        look,
+    )?;
+    look_at(
+        visit,
+        "#/job/example-open-ptc/do/running",
+        "watts and amperes",
+        look,
+    )
 }
 
 fn practice(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
