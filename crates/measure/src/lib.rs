@@ -17,6 +17,7 @@ mod insulation;
 mod meter;
 mod protector;
 mod ranking;
+pub mod refrigerant;
 pub mod running;
 mod start_device;
 pub mod start_kit;
