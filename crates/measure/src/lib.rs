@@ -12,6 +12,7 @@
 
 mod against_limits;
 mod capacitor;
+pub mod cool_down;
 mod doubt;
 mod insulation;
 mod meter;
