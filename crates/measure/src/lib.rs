@@ -12,11 +12,13 @@
 
 mod against_limits;
 mod capacitor;
+pub mod cool_down;
 mod doubt;
 mod insulation;
 mod meter;
 mod protector;
 mod ranking;
+pub mod refrigerant;
 pub mod running;
 mod start_device;
 pub mod start_kit;

@@ -4,8 +4,10 @@
 #![allow(clippy::unwrap_used)]
 
 mod drawn;
+mod draws;
 
-use drawn::{Draws, Machine, width};
+use drawn::{Machine, width};
+use draws::Draws;
 use measure::start_trials::{StartBelief, StartKind, StartPrior, Trial, Waiting};
 use quantity::{Ratio, Seconds};
 

@@ -22,7 +22,7 @@ pub use limits::{Limit, Limits, Side, Strictness};
 pub use typed::{Observed, ParseError, Typed, parse_reading};
 pub use uncertain::{Source, Sources, Uncertain};
 pub use unit::{
-    Amps, Celsius, CubicMetres, Farads, Hertz, Joules, JoulesPerKelvin, KelvinDelta, Kilograms,
-    Metres, NewtonMetres, Ohms, Pascals, Prefix, Quantity, Ratio, Seconds, Volts, Watts,
-    WattsPerKelvin,
+    Amps, Celsius, CubicMetres, Farads, GaugePascals, Hertz, Joules, JoulesPerKelvin, KelvinDelta,
+    Kilograms, KilogramsPerCubicMetre, Metres, NewtonMetres, Ohms, Pascals, Prefix, Quantity,
+    Ratio, Seconds, Volts, Watts, WattsPerKelvin,
 };

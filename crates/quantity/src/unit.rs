@@ -125,6 +125,16 @@ quantity!(
     Pascals, "Pa"
 );
 quantity!(
+    /// Pressure in pascals above the air around, as a gauge shows it. It neither adds to
+    /// [`Pascals`] nor is taken from them: only with the air's own pressure is one the other
+    /// ([`GaugePascals::absolute`], [`Pascals::gauge`]).
+    GaugePascals, "Pa"
+);
+quantity!(
+    /// Mass in a volume, in kilograms a cubic metre.
+    KilogramsPerCubicMetre, "kg/m³"
+);
+quantity!(
     /// Torque in newton metres.
     NewtonMetres, "N·m"
 );
@@ -177,6 +187,7 @@ linear!(
     NewtonMetres,
     Kilograms,
     CubicMetres,
+    KilogramsPerCubicMetre,
     Metres,
     JoulesPerKelvin,
     WattsPerKelvin
@@ -193,6 +204,28 @@ impl Add<KelvinDelta> for Celsius {
     type Output = Self;
     fn add(self, difference: KelvinDelta) -> Self {
         Self(self.0 + difference.0)
+    }
+}
+
+impl Pascals {
+    /// What a gauge shows of this pressure in air of that pressure; below zero under it.
+    ///
+    /// ```
+    /// # use quantity::{GaugePascals, Pascals};
+    /// let air = Pascals::new(101_325.0);
+    /// assert_eq!(Pascals::new(58_400.0).gauge(air), GaugePascals::new(-42_925.0));
+    /// ```
+    #[must_use]
+    pub const fn gauge(self, atmosphere: Self) -> GaugePascals {
+        GaugePascals(self.0 - atmosphere.0)
+    }
+}
+
+impl GaugePascals {
+    /// The pressure above vacuum, in air of that pressure.
+    #[must_use]
+    pub const fn absolute(self, atmosphere: Pascals) -> Pascals {
+        Pascals(self.0 + atmosphere.0)
     }
 }
 
@@ -263,6 +296,14 @@ mod tests {
         let rise = Celsius::new(102.9) - Celsius::new(25.0);
         assert!((rise.get() - 77.9).abs() < 1e-12);
         assert_eq!(Celsius::new(25.0) + rise, Celsius::new(102.9));
+    }
+
+    #[test]
+    fn a_gauge_and_the_air_around_make_an_absolute_pressure() {
+        let air = Pascals::new(84_560.0);
+        let gauge = Pascals::new(1_159_900.0).gauge(air);
+        assert_eq!(gauge, GaugePascals::new(1_075_340.0));
+        assert_eq!(gauge.absolute(air), Pascals::new(1_159_900.0));
     }
 
     #[test]
