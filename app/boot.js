@@ -77,6 +77,23 @@ function askComplete(worker) {
   });
 }
 
+// Asks until the newer version is in use: a worker that was just being put to sleep hears nothing, and an engine may
+// keep to itself that the state has changed.
+function takeOver(registration) {
+  const newer = registration.waiting;
+  if (!newer) return;
+  let asking = 0;
+  const ask = () => {
+    if (newer.state === "installed") newer.postMessage("take over");
+    if (newer.state !== "activated" && newer.state !== "redundant") return;
+    window.clearInterval(asking);
+    if (newer.state === "activated") location.reload();
+  };
+  newer.addEventListener("statechange", ask);
+  asking = window.setInterval(ask, 500);
+  ask();
+}
+
 function watchForUpdate(registration) {
   const offer = () => {
     // Without an active worker this is the first version, not a newer one.
@@ -87,14 +104,7 @@ function watchForUpdate(registration) {
     const arriving = registration.installing;
     if (arriving) arriving.addEventListener("statechange", offer);
   });
-  window.addEventListener("coldcase:apply-update", () => {
-    const waiting = registration.waiting;
-    if (!waiting) return;
-    waiting.addEventListener("statechange", () => {
-      if (waiting.state === "activated") location.reload();
-    });
-    waiting.postMessage("take over");
-  });
+  window.addEventListener("coldcase:apply-update", () => takeOver(registration));
   document.addEventListener("visibilitychange", () => {
     // Offline, the question for a newer version fails, and that is all right.
     if (document.visibilityState === "visible") registration.update().catch(() => {});

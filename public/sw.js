@@ -66,7 +66,7 @@ self.addEventListener("fetch", (event) => {
 
 self.addEventListener("message", (event) => {
   // A new version takes over only when the person says so.
-  if (event.data === "take over") self.skipWaiting();
+  if (event.data === "take over") event.waitUntil(self.skipWaiting());
   // Without a network it is kept the next time.
   if (event.data === "keep practice") event.waitUntil(fetchAll(BUILD.practice).catch(() => {}));
   if (event.data === "complete?") event.waitUntil(isComplete().then((complete) => event.ports[0].postMessage(complete)));
