@@ -8,6 +8,7 @@ use anyhow::{Context, Result, bail};
 use serde_json::{Value, json};
 
 use super::{PATIENCE, PAUSE, Visit};
+use crate::engine::Engine;
 use crate::webdriver::Element;
 
 const FIND: &str = include_str!("../find.js");
@@ -38,6 +39,25 @@ impl Kind {
         }
     }
 }
+
+/// A driver scrolls just so far that a bar at the bottom edge may still lie over it; a person scrolls on.
+const TO_MIDDLE: &str = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' })";
+
+/// The same, done when the element has stood still for two frames; from then on it is noted whether a press arrives.
+const TO_REST: &str = "
+    const [it, done] = arguments;
+    it.scrollIntoView({ block: 'center', behavior: 'instant' });
+    window.missed = true;
+    it.addEventListener('click', () => { window.missed = false; }, { once: true, capture: true });
+    let before = '';
+    const look = () => {
+        const { x, y } = it.getBoundingClientRect();
+        const now = `${x} ${y} ${window.scrollY}`;
+        if (now === before) return done(true);
+        before = now;
+        requestAnimationFrame(() => requestAnimationFrame(look));
+    };
+    look();";
 
 impl Visit {
     /// Presses a button or a link.
@@ -152,12 +172,23 @@ impl Visit {
     }
 
     /// Presses on an element, or on the label that is painted for it.
+    ///
+    /// WebKit's driver aims at where the element was before the last scrolling was painted, and now and then misses; a
+    /// person presses again. Chromium's press has to meet, so that a button that jumps away is found out.
     pub(crate) fn touch(&self, element: &Element) -> Result<()> {
         let painted = self.painted(element)?;
-        // A driver scrolls just so far that a bar at the bottom edge may still lie over it; a person scrolls on.
-        let to_middle = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' })";
-        self.window().run(to_middle, &[painted.argument()])?;
-        self.window().click(&painted)
+        if self.engine == Engine::Chromium {
+            self.window().run(TO_MIDDLE, &[painted.argument()])?;
+            return self.window().click(&painted);
+        }
+        for _ in 0..3 {
+            self.window().run_async(TO_REST, &[painted.argument()])?;
+            self.window().click(&painted)?;
+            if self.run("return window.missed !== true")? == true {
+                return Ok(());
+            }
+        }
+        bail!("three presses went beside it")
     }
 
     /// Where a person would put the finger: a hidden radio button is painted by its label.
