@@ -7,6 +7,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("quantity", &[]),
     // Knows no freezers and nothing else of this project.
     ("belief", &[]),
+    // Knows no freezers either: temperatures and times of any logger.
+    ("logfile", &["quantity"]),
     ("job", &["quantity"]),
     ("measure", &["quantity"]),
     ("simulator", &["quantity"]),

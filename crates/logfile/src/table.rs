@@ -1,0 +1,216 @@
+//! Text cut into rows of cells.
+
+use csv_core::{ReadRecordResult, Reader, ReaderBuilder};
+
+use crate::LogError;
+
+/// What stands between two cells.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Delimiter {
+    /// `;`
+    Semicolon,
+    /// A tab.
+    Tab,
+    /// `,`
+    Comma,
+    /// `|`
+    Bar,
+    /// One blank or more.
+    Blanks,
+}
+
+impl Delimiter {
+    /// All of them; of two that fit alike the earlier one is taken.
+    pub const ALL: [Self; 5] = [
+        Self::Semicolon,
+        Self::Tab,
+        Self::Comma,
+        Self::Bar,
+        Self::Blanks,
+    ];
+
+    const fn byte(self) -> Option<u8> {
+        match self {
+            Self::Semicolon => Some(b';'),
+            Self::Tab => Some(b'\t'),
+            Self::Comma => Some(b','),
+            Self::Bar => Some(b'|'),
+            Self::Blanks => None,
+        }
+    }
+}
+
+/// No logger has more columns.
+const MOST_CELLS: usize = 1000;
+
+/// All cells of a text, without their quotes. Empty lines are no rows.
+#[derive(Debug, Default)]
+pub(crate) struct Table {
+    text: String,
+    /// Where each cell ends in `text`.
+    ends: Vec<usize>,
+    rows: Vec<Row>,
+}
+
+#[derive(Debug, Clone, Copy)]
+struct Row {
+    /// The first of its cells.
+    first: usize,
+    /// In the file, from 1.
+    line: u64,
+}
+
+impl Table {
+    /// Cuts a text by one delimiter.
+    pub(crate) fn split(text: &str, delimiter: Delimiter) -> Result<Self, LogError> {
+        match delimiter.byte() {
+            Some(byte) => Self::by_byte(text, byte),
+            None => Self::by_blanks(text),
+        }
+    }
+
+    fn by_byte(text: &str, delimiter: u8) -> Result<Self, LogError> {
+        let mut reader: Reader = ReaderBuilder::new().delimiter(delimiter).build();
+        // Taking quotes away makes nothing longer.
+        let mut out = vec![0_u8; text.len()];
+        let mut ends = vec![0_usize; MOST_CELLS];
+        let mut table = Self::default();
+        let (mut input, mut filled) = (text.as_bytes(), 0);
+        loop {
+            let (first, start, mut cells) = (table.ends.len(), filled, 0);
+            let line = loop {
+                let (result, taken, written, ended) =
+                    reader.read_record(input, &mut out[filled..], &mut ends[cells..]);
+                let ends_line = input[..taken].ends_with(b"\n");
+                let line = reader.line() - u64::from(ends_line);
+                input = &input[taken..];
+                filled += written;
+                cells += ended;
+                match result {
+                    ReadRecordResult::Record => break Some(line),
+                    ReadRecordResult::End => break None,
+                    // All of the text was handed over: the next call is told that it was.
+                    ReadRecordResult::InputEmpty => {}
+                    ReadRecordResult::OutputFull | ReadRecordResult::OutputEndsFull => {
+                        return Err(LogError::TooManyCells { line });
+                    }
+                }
+            };
+            // The ends of a row's cells are counted from where the row starts.
+            table
+                .ends
+                .extend(ends[..cells].iter().map(|end| start + end));
+            match line {
+                Some(line) if cells > 0 => table.rows.push(Row { first, line }),
+                Some(_) => {}
+                None => break,
+            }
+        }
+        out.truncate(filled);
+        // Cells are cut at ASCII marks, so that what was text stays text.
+        table.text = String::from_utf8(out).map_err(|_| LogError::NotText)?;
+        Ok(table)
+    }
+
+    fn by_blanks(text: &str) -> Result<Self, LogError> {
+        let mut table = Self {
+            text: String::with_capacity(text.len()),
+            ..Self::default()
+        };
+        for (line, content) in (1..).zip(text.lines()) {
+            let first = table.ends.len();
+            for cell in content.split([' ', '\t']).filter(|cell| !cell.is_empty()) {
+                table.text.push_str(cell.trim_matches('"'));
+                table.ends.push(table.text.len());
+            }
+            if table.ends.len() - first > MOST_CELLS {
+                return Err(LogError::TooManyCells { line });
+            }
+            if table.ends.len() > first {
+                table.rows.push(Row { first, line });
+            }
+        }
+        Ok(table)
+    }
+
+    pub(crate) fn rows(&self) -> usize {
+        self.rows.len()
+    }
+
+    /// The line of a row in the file, from 1.
+    pub(crate) fn line(&self, row: usize) -> u64 {
+        self.rows[row].line
+    }
+
+    /// How many cells a row has.
+    pub(crate) fn width(&self, row: usize) -> usize {
+        let next = self.rows.get(row + 1).map(|next| next.first);
+        next.unwrap_or(self.ends.len()) - self.rows[row].first
+    }
+
+    /// A cell without blanks around it; empty where the row has no such cell.
+    pub(crate) fn cell(&self, row: usize, column: usize) -> &str {
+        if column >= self.width(row) {
+            return "";
+        }
+        let place = self.rows[row].first + column;
+        let start = place.checked_sub(1).map_or(0, |before| self.ends[before]);
+        self.text[start..self.ends[place]].trim()
+    }
+
+    pub(crate) fn cells(&self, row: usize) -> impl Iterator<Item = &str> {
+        (0..self.width(row)).map(move |column| self.cell(row, column))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn cells(text: &str, delimiter: Delimiter) -> Vec<Vec<String>> {
+        let table = Table::split(text, delimiter).unwrap();
+        (0..table.rows())
+            .map(|row| table.cells(row).map(str::to_owned).collect())
+            .collect()
+    }
+
+    #[test]
+    fn quotes_hold_cells_together_and_disappear() {
+        let text = "a;\"b;c\";\"d \"\"e\"\"\"\n\n1;2;3";
+        assert_eq!(
+            cells(text, Delimiter::Semicolon),
+            [vec!["a", "b;c", "d \"e\""], vec!["1", "2", "3"]]
+        );
+    }
+
+    #[test]
+    fn any_number_of_blanks_is_one_mark() {
+        assert_eq!(
+            cells("  a   b\t c\r\n1 2 3\r\n", Delimiter::Blanks),
+            [["a", "b", "c"], ["1", "2", "3"]]
+        );
+    }
+
+    #[test]
+    fn the_last_row_counts_with_and_without_an_end_of_line() {
+        for text in ["1,2\n3,4", "1,2\n3,4\n", "1,2\r\n3,4\r\n", "1,2\r3,4"] {
+            assert_eq!(cells(text, Delimiter::Comma), [["1", "2"], ["3", "4"]]);
+        }
+        assert_eq!(cells("1,2\n3,", Delimiter::Comma), [["1", "2"], ["3", ""]]);
+    }
+
+    #[test]
+    fn lines_are_those_of_the_file() {
+        let table = Table::split("a,b\n\n1,2\n3,4\n", Delimiter::Comma).unwrap();
+        let lines: Vec<u64> = (0..3).map(|row| table.line(row)).collect();
+        assert_eq!(lines, [1, 3, 4]);
+        assert_eq!((table.cell(2, 1), table.cell(2, 5)), ("4", ""));
+    }
+
+    #[test]
+    fn a_row_of_thousands_of_cells_is_refused() {
+        let long = "1,".repeat(2000);
+        let refused = Table::split(&long, Delimiter::Comma).err();
+        assert_eq!(refused, Some(LogError::TooManyCells { line: 1 }));
+    }
+}
