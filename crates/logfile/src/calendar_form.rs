@@ -3,7 +3,8 @@
 use crate::LogError;
 use crate::layout::{Clock, When};
 use crate::question::Question;
-use crate::stamp::{DateOrder, DateParts, Half, TimeParts, written};
+use crate::scan::written;
+use crate::stamp::{DateOrder, DateParts, Half, TimeParts};
 use crate::structure::Structure;
 use crate::table::Table;
 use crate::when::Found;

@@ -28,6 +28,7 @@ mod order;
 mod question;
 mod read;
 mod rows;
+mod scan;
 mod stamp;
 mod structure;
 mod survey;

@@ -3,7 +3,8 @@
 use crate::calendar_form::second_of_day;
 use crate::layout::{Clock, ElapsedUnit, Layout, Series, When};
 use crate::number::{number, says_missing};
-use crate::stamp::{DateOrder, Half, TimeParts, written};
+use crate::scan::written;
+use crate::stamp::{DateOrder, Half, TimeParts};
 use crate::table::Table;
 
 const DAY: f64 = 86_400.0;

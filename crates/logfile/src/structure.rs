@@ -1,7 +1,7 @@
 //! Where in a table the rows of a log begin, and what kind of cell stands in which column.
 
 use crate::number::{DecimalMark, number, says_missing};
-use crate::stamp::written;
+use crate::scan::written;
 use crate::table::{Delimiter, Table};
 use crate::{LogError, words};
 

@@ -25,6 +25,8 @@ pub(crate) struct Numbers {
     pub(crate) counts_rows: bool,
     /// Whether each is greater than the one before it, from the beginning.
     pub(crate) rises: bool,
+    /// Whether nine in ten of these steps are alike.
+    pub(crate) is_even: bool,
     pub(crate) has_decimals: bool,
 }
 
@@ -120,6 +122,7 @@ impl<'a> Rows<'a> {
             other_unit: false,
             counts_rows: true,
             rises: true,
+            is_even: false,
             has_decimals: false,
         };
         for row in self.spread() {
@@ -144,16 +147,19 @@ impl<'a> Rows<'a> {
 
     fn steps(&self, found: &mut Numbers, column: usize, mark: DecimalMark) {
         let rows = self.first..self.table.rows().min(self.first + MOST_ROWS);
-        let mut before: Option<f64> = None;
-        for row in rows {
-            let Some(one) = number(self.table.cell(row, column), mark) else {
-                continue;
-            };
-            if let Some(before) = before {
-                found.rises &= one.value > before;
-                found.counts_rows &= (one.value - before - 1.0).abs() < 1e-9;
-            }
-            before = Some(one.value);
+        let values = rows.filter_map(|row| number(self.table.cell(row, column), mark));
+        let values: Vec<f64> = values.map(|one| one.value).collect();
+        let mut steps: Vec<f64> = values.windows(2).map(|pair| pair[1] - pair[0]).collect();
+        found.rises = steps.iter().all(|step| *step > 0.0);
+        found.counts_rows = steps.iter().all(|step| (step - 1.0).abs() < 1e-9);
+        if steps.is_empty() {
+            return;
         }
+        let middle = steps.len() / 2;
+        let usual = *steps.select_nth_unstable_by(middle, f64::total_cmp).1;
+        let alike = steps
+            .iter()
+            .filter(|step| (*step - usual).abs() <= 0.02 * usual);
+        found.is_even = alike.count() * 10 >= steps.len() * 9;
     }
 }

@@ -4,7 +4,8 @@ use crate::LogError;
 use crate::calendar_form;
 use crate::layout::{Clock, ElapsedUnit, When};
 use crate::question::Question;
-use crate::stamp::{TimeParts, written};
+use crate::scan::written;
+use crate::stamp::TimeParts;
 use crate::structure::{Kind, Structure};
 use crate::survey::{Numbers, Survey};
 use crate::table::Table;
@@ -79,24 +80,16 @@ fn time_alone(table: &Table, structure: &Structure, column: usize) -> Found {
     )
 }
 
-/// A column of numbers: one whose heading says time, else the first that rises from row to row.
+/// A column of numbers.
 fn number_of_time(
     table: &Table,
     structure: &Structure,
     survey: &Survey,
 ) -> Result<Found, LogError> {
-    let numbers = || survey.columns.iter().enumerate();
     let heading = |column: usize| folded(&structure.headings[column]);
-    let is_named =
-        |column: usize| names_time(&heading(column)) && !names_another_quantity(&heading(column));
-    let named = numbers().find(|(column, found)| found.is_some() && is_named(*column));
-    let rises = |found: &Numbers| found.rises && found.count > 1 && found.unit.is_none();
-    let rising = numbers().find(|(_, found)| found.as_ref().is_some_and(rises));
-    let Some((column, Some(found))) = named.or(rising) else {
-        return Err(LogError::NoTimes);
-    };
+    let (column, found) = rising_column(structure, survey).ok_or(LogError::NoTimes)?;
     let sample = table.cell(structure.first, column).to_owned();
-    let lies = |(from, to): (f64, f64)| from <= found.least && found.most < to;
+    let lies = |within| lies(found, within);
     if lies(UNIX_SECONDS) {
         return Ok((
             When::Unix {
@@ -141,4 +134,40 @@ fn number_of_time(
     questions.push(Question::Start { sample });
     let unit = unit.unwrap_or(ElapsedUnit::Seconds);
     Ok((When::Elapsed { column, unit }, questions))
+}
+
+fn lies(found: &Numbers, (from, to): (f64, f64)) -> bool {
+    from <= found.least && found.most < to
+}
+
+/// The column of numbers that is most like time: one whose heading says so, then one of a known way
+/// of counting seconds or days, then one with even steps that isn't the number of the row.
+fn rising_column<'a>(structure: &Structure, survey: &'a Survey) -> Option<(usize, &'a Numbers)> {
+    let is_named = |column: usize| {
+        let heading = folded(&structure.headings[column]);
+        names_time(&heading) && !names_another_quantity(&heading)
+    };
+    let rank = |column: usize, found: &Numbers| {
+        let rises = found.rises && found.count > 1 && found.unit.is_none();
+        let thousands = (UNIX_SECONDS.0 * 1000.0, UNIX_SECONDS.1 * 1000.0);
+        let is_known = lies(found, UNIX_SECONDS)
+            || lies(found, thousands)
+            || lies(found, SERIAL_DAYS) && found.has_decimals;
+        match (is_named(column), rises) {
+            (true, true) => 6,
+            (true, false) => 5,
+            (false, false) => 0,
+            (false, true) if is_known => 4,
+            (false, true) if found.is_even && !found.counts_rows => 3,
+            (false, true) if found.is_even => 2,
+            (false, true) => 1,
+        }
+    };
+    let columns = survey.columns.iter().enumerate();
+    let found = columns.filter_map(|(column, found)| Some((column, found.as_ref()?)));
+    // Of columns that rank alike the first one is taken.
+    found
+        .rev()
+        .max_by_key(|(column, found)| rank(*column, found))
+        .filter(|(column, found)| rank(*column, found) > 0)
 }

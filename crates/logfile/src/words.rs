@@ -101,10 +101,13 @@ pub(crate) fn names_another_quantity(heading: &str) -> bool {
         "porte",
         "puerta",
     ];
-    const WORDS: &[&str] = &[
-        "rh", "rf", "hr", "v", "mv", "a", "ma", "w", "wh", "hpa", "mbar", "ppm",
-    ];
-    heading.contains('%') || any_begins(heading, BEGINNINGS) || any_is(heading, WORDS)
+    const WORDS: &[&str] = &["rh", "rf", "hr", "mv", "ma", "wh", "hpa", "mbar", "ppm"];
+    // A letter alone is more often that of a probe.
+    const IN_BRACKETS: &[&str] = &["(v)", "[v]", "(a)", "[a]", "(w)", "[w]"];
+    heading.contains('%')
+        || any_begins(heading, BEGINNINGS)
+        || any_is(heading, WORDS)
+        || IN_BRACKETS.iter().any(|unit| heading.contains(unit))
 }
 
 /// Whether a heading (folded) says temperature in so many words.
@@ -129,7 +132,12 @@ pub(crate) fn names_time(heading: &str) -> bool {
         "time", "zeit", "uhrzeit", "datum", "date", "fecha", "hora", "heure", "tiempo", "tid",
         "stamp", "unix", "epoch",
     ];
-    any_begins(heading, BEGINNINGS) || any_is(heading, &["temps", "t"]) || names_elapsed(heading)
+    // A letter alone is time only where nothing but its unit stands beside it: "T (s)".
+    let is_letter = elapsed_unit_named(heading).is_some() && heading.starts_with("t ");
+    any_begins(heading, BEGINNINGS)
+        || any_is(heading, &["temps", "ts"])
+        || is_letter
+        || names_elapsed(heading)
 }
 
 /// Whether a heading (folded) says that time is counted from the beginning.
@@ -229,6 +237,7 @@ mod tests {
             "Humedad relativa",
             "Battery V",
             "Point de rosée °C",
+            "Supply (V)",
         ] {
             assert!(other(heading), "{heading}");
         }
