@@ -95,30 +95,23 @@ fn orders(rows: &[Row]) -> Vec<DateOrder> {
         .collect();
     let valid = [0, 1, 2].map(|order| days.iter().filter(|row| row[order].is_some()).count());
     let most = valid.into_iter().max().unwrap_or(0);
-    let mut left: Vec<usize> = (0..3).filter(|order| valid[*order] == most).collect();
+    let left: Vec<usize> = (0..3).filter(|order| valid[*order] == most).collect();
+    let regular = regular(rows, &days);
+    let goes_on: Vec<usize> = left
+        .iter()
+        .copied()
+        .filter(|order| regular[*order])
+        .collect();
+    let left = if goes_on.is_empty() { left } else { goes_on };
     // 05/05/2024 is the same day either way.
-    let mut distinct: Vec<usize> = Vec::new();
-    for order in left {
-        let is_known = distinct
-            .iter()
-            .any(|known| days.iter().all(|row| row[*known] == row[order]));
-        if !is_known {
-            distinct.push(order);
-        }
-    }
-    left = distinct;
-    if left.len() > 1 {
-        let regular = regular(rows, &days);
-        let goes_on: Vec<usize> = left
-            .iter()
-            .copied()
-            .filter(|order| regular[*order])
-            .collect();
-        if goes_on.len() == 1 {
-            left = goes_on;
-        }
-    }
+    let is_same = |order: &usize| days.iter().all(|row| row[*order] == row[left[0]]);
+    let count = if left.iter().all(is_same) {
+        1
+    } else {
+        left.len()
+    };
     left.into_iter()
+        .take(count)
         .map(|order| DateOrder::ALL[order])
         .collect()
 }

@@ -63,6 +63,11 @@ const TOPICS: &[(&str, &str, Measure)] = &[
         },
     ),
     (
+        "logs",
+        "how long reading a logger's file takes, against a plain pass over its cells",
+        |project, _| example(project, "logfile", "read_time", &[]),
+    ),
+    (
         "evaluation",
         "how the app's way of working fares on simulated machines",
         |project, _| {
