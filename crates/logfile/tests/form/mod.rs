@@ -1,66 +1,18 @@
 //! A known course, written in a form that is drawn.
 
+mod stamps;
+
 use logfile::{
     Answer, Clock, DateOrder, DecimalMark, DegreeUnit, ElapsedUnit, Half, Looked, Question,
 };
 use proptest::prelude::*;
 use quantity::Seconds;
 
-/// How a row says when.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Stamp {
-    IsoUtc,
-    IsoLocal,
-    Dotted,
-    DottedShort,
-    DaySlash,
-    MonthSlash,
-    ShortDaySlash,
-    ShortYearFirst,
-    MonthSlashMarked,
-    MonthSlashTwelve,
-    English,
-    German,
-    French,
-    Spanish,
-    TwoColumns,
-    TimeOfDay,
-    SerialDays,
-    UnixSeconds,
-    UnixMilliseconds,
-    Minutes,
-    UnnamedSeconds,
-    HoursMinutesSeconds,
-}
-
-const STAMPS: [Stamp; 22] = [
-    Stamp::IsoUtc,
-    Stamp::IsoLocal,
-    Stamp::Dotted,
-    Stamp::DottedShort,
-    Stamp::DaySlash,
-    Stamp::MonthSlash,
-    Stamp::ShortDaySlash,
-    Stamp::ShortYearFirst,
-    Stamp::MonthSlashMarked,
-    Stamp::MonthSlashTwelve,
-    Stamp::English,
-    Stamp::German,
-    Stamp::French,
-    Stamp::Spanish,
-    Stamp::TwoColumns,
-    Stamp::TimeOfDay,
-    Stamp::SerialDays,
-    Stamp::UnixSeconds,
-    Stamp::UnixMilliseconds,
-    Stamp::Minutes,
-    Stamp::UnnamedSeconds,
-    Stamp::HoursMinutesSeconds,
-];
+use stamps::{STAMPS, Stamp};
 
 /// Where the scale stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum UnitStands {
+pub(crate) enum UnitStands {
     Heading,
     Cell,
     Preamble,
@@ -69,7 +21,7 @@ pub enum UnitStands {
 
 /// A way of writing a course down.
 #[derive(Debug, Clone)]
-pub struct Form {
+pub(crate) struct Form {
     stamp: Stamp,
     delimiter: char,
     comma: bool,
@@ -88,7 +40,7 @@ pub struct Form {
 }
 
 /// Any form that can be written: a file with decimal commas between commas can't.
-pub fn any() -> impl Strategy<Value = Form> {
+pub(crate) fn any() -> impl Strategy<Value = Form> {
     let text = (
         0..STAMPS.len(),
         prop::sample::select(vec![';', ',', '\t', '|']),
@@ -144,54 +96,6 @@ fn any_bool() -> impl Strategy<Value = bool> {
     prop::bool::ANY
 }
 
-const MONTHS: [[&str; 12]; 4] = [
-    [
-        "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
-    ],
-    [
-        "Januar",
-        "Februar",
-        "März",
-        "April",
-        "Mai",
-        "Juni",
-        "Juli",
-        "August",
-        "September",
-        "Oktober",
-        "November",
-        "Dezember",
-    ],
-    [
-        "janvier",
-        "février",
-        "mars",
-        "avril",
-        "mai",
-        "juin",
-        "juillet",
-        "août",
-        "septembre",
-        "octobre",
-        "novembre",
-        "décembre",
-    ],
-    [
-        "enero",
-        "febrero",
-        "marzo",
-        "abril",
-        "mayo",
-        "junio",
-        "julio",
-        "agosto",
-        "septiembre",
-        "octubre",
-        "noviembre",
-        "diciembre",
-    ],
-];
-
 impl Form {
     fn minute(&self, row: i64) -> i64 {
         self.start_day * 1440 + self.start_minute + row * self.step_minutes
@@ -213,7 +117,7 @@ impl Form {
     }
 
     /// What has to be read: seconds since 1970 and degrees Celsius.
-    pub fn course(&self) -> Vec<(f64, f64)> {
+    pub(crate) fn course(&self) -> Vec<(f64, f64)> {
         let rows = (0..self.rows).filter(|row| !self.is_missing(*row));
         let offset = if self.is_local() { 60 } else { 0 };
         rows.map(|row| {
@@ -224,7 +128,7 @@ impl Form {
     }
 
     /// Serial days have nine decimals here.
-    pub fn rounding(&self) -> f64 {
+    pub(crate) fn rounding(&self) -> f64 {
         if self.stamp == Stamp::SerialDays {
             0.001
         } else {
@@ -246,7 +150,7 @@ impl Form {
     }
 
     /// What somebody who knows would say to each question.
-    pub fn answers(&self, looked: &Looked) -> Vec<Answer> {
+    pub(crate) fn answers(&self, looked: &Looked) -> Vec<Answer> {
         let order = match self.stamp {
             Stamp::MonthSlash | Stamp::MonthSlashMarked | Stamp::MonthSlashTwelve => {
                 DateOrder::MonthDayYear
@@ -295,7 +199,7 @@ impl Form {
     }
 
     /// The file.
-    pub fn written(&self) -> Vec<u8> {
+    pub(crate) fn written(&self) -> Vec<u8> {
         let mut lines = Vec::new();
         if self.unit_stands == UnitStands::Preamble {
             lines.push(format!("Unit: {}", self.unit_sign()));
@@ -374,66 +278,4 @@ impl Form {
             number
         }
     }
-
-    fn stamped(&self, row: i64) -> Vec<String> {
-        let minute = self.minute(row);
-        let since = row * self.step_minutes;
-        let (year, month, day) = date(minute.div_euclid(1440));
-        let (hour, min) = (minute.rem_euclid(1440) / 60, minute.rem_euclid(60));
-        let twelve = if hour % 12 == 0 { 12 } else { hour % 12 };
-        let half = if hour < 12 { "AM" } else { "PM" };
-        let short = year % 100;
-        let name = |language: usize| MONTHS[language][month as usize - 1];
-        let one = match self.stamp {
-            Stamp::IsoUtc => format!("{year}-{month:02}-{day:02}T{hour:02}:{min:02}:00Z"),
-            Stamp::IsoLocal => format!("{year}-{month:02}-{day:02} {hour:02}:{min:02}:00"),
-            Stamp::Dotted => format!("{day:02}.{month:02}.{year} {hour:02}:{min:02}"),
-            Stamp::DottedShort => format!("{day}.{month}.{short:02} {hour}:{min:02}"),
-            Stamp::DaySlash => format!("{day:02}/{month:02}/{year} {hour:02}:{min:02}"),
-            Stamp::MonthSlash => format!("{month}/{day}/{year} {hour}:{min:02}"),
-            Stamp::ShortDaySlash => format!("{day:02}/{month:02}/{short:02} {hour:02}:{min:02}:00"),
-            Stamp::ShortYearFirst => format!("{short:02}/{month:02}/{day:02} {hour:02}:{min:02}"),
-            Stamp::MonthSlashMarked => {
-                format!("{month:02}/{day:02}/{year} {twelve:02}:{min:02} {half}")
-            }
-            Stamp::MonthSlashTwelve => format!("{month:02}/{day:02}/{year} {twelve}:{min:02}"),
-            Stamp::English => format!("{} {day}, {year} {hour:02}:{min:02}", name(0))
-                .replace(',', if self.delimiter == ',' { "" } else { "," }),
-            Stamp::German => format!("{day}. {} {year} {hour:02}:{min:02}", name(1)),
-            Stamp::French => format!("{day} {} {year} {hour}h{min:02}", name(2)),
-            Stamp::Spanish => format!("{day} de {} de {year} {hour}:{min:02}", name(3)),
-            Stamp::TwoColumns => {
-                return vec![
-                    format!("{day:02}/{month:02}/{year}"),
-                    format!("{hour:02}:{min:02}"),
-                ];
-            }
-            Stamp::TimeOfDay => format!("{hour:02}:{min:02}:00"),
-            Stamp::SerialDays => self.decimal(format!("{:.9}", minute as f64 / 1440.0 + 25_569.0)),
-            Stamp::UnixSeconds => (minute * 60).to_string(),
-            Stamp::UnixMilliseconds => (minute * 60_000).to_string(),
-            Stamp::Minutes => since.to_string(),
-            Stamp::UnnamedSeconds => (since * 60).to_string(),
-            Stamp::HoursMinutesSeconds => format!("{:02}:{:02}:00", since / 60, since % 60),
-        };
-        vec![one]
-    }
-}
-
-/// The date of a day from 1970-01-01, by walking the years and months.
-fn date(mut days: i64) -> (i64, i64, i64) {
-    let is_leap = |year: i64| year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-    let mut year = 1970;
-    while days >= 365 + i64::from(is_leap(year)) {
-        days -= 365 + i64::from(is_leap(year));
-        year += 1;
-    }
-    let february = 28 + i64::from(is_leap(year));
-    for (month, length) in (1..).zip([31, february, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]) {
-        if days < length {
-            return (year, month, days + 1);
-        }
-        days -= length;
-    }
-    unreachable!("a year has no more days")
 }
