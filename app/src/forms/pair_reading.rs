@@ -144,7 +144,7 @@ fn with_unit(text: &str, target: Target, degrees: Degrees) -> String {
     [text, if is_bare { unit } else { "" }].concat()
 }
 
-fn is_leakage(target: Target) -> bool {
+pub(super) fn is_leakage(target: Target) -> bool {
     let items = [Item::LeakageCurrent, Item::LeakageOfOthers];
     matches!(target, Target::Ask(Ask::Item(item)) if items.contains(&item))
 }

@@ -1,5 +1,9 @@
 //! What a key of the keypad does to the text in the field.
 
+use job::Unit;
+
+use super::pair_reading::{Target, is_leakage};
+
 /// A key that writes. Entering is no key of this kind: it leaves the text alone.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Key {
@@ -9,7 +13,7 @@ pub enum Key {
     DecimalMark(char),
     /// Over range.
     OverRange,
-    /// From ohms to kilo-ohms, to mega-ohms and back.
+    /// From ohms to kilo-ohms, to mega-ohms and back; from amperes to milliamperes and back.
     NextUnit,
     /// Takes away what is selected, or the character before the caret.
     Backspace,
@@ -26,14 +30,42 @@ pub struct Edited {
     pub end: usize,
 }
 
+/// What [`Key::NextUnit`] goes through: what is written behind the number, and the unit that the
+/// number then has. A bare number comes first.
+pub type Units = &'static [(&'static str, &'static str)];
+
+/// The units that a meter may show for what is asked.
+#[must_use]
+pub fn units_of(target: Target) -> Units {
+    match target.unit() {
+        Unit::Ohm => &[("", "Ω"), ("k", "kΩ"), ("M", "MΩ")],
+        // A bare number of a leak means milliamperes.
+        Unit::Ampere if is_leakage(target) => &[("", "mA"), ("A", "A")],
+        Unit::Ampere => &[("", "A"), ("m", "mA")],
+        Unit::Volt => &[("", "V"), ("m", "mV")],
+        Unit::Watt => &[("", "W"), ("k", "kW")],
+        Unit::Farad => &[("", "µF"), ("n", "nF")],
+        Unit::Metre => &[("", "m"), ("ft", "ft")],
+        // Asked without this keypad, which has no sign.
+        Unit::Celsius => &[("", "°C")],
+    }
+}
+
 /// The unit that [`Key::NextUnit`] would change a text to.
 #[must_use]
-pub fn unit_after(text: &str) -> &'static str {
-    match text.chars().last() {
-        Some('k') => "MΩ",
-        Some('M') => "Ω",
-        _ => "kΩ",
-    }
+pub fn unit_after(text: &str, units: Units) -> &'static str {
+    let (_, place) = split(text, units);
+    units
+        .get((place + 1) % units.len().max(1))
+        .map_or("", |(_, unit)| unit)
+}
+
+/// The number, and the place of the unit that is written behind it.
+fn split(text: &str, units: Units) -> (&str, usize) {
+    let written = units.iter().enumerate().skip(1);
+    let mut found =
+        written.filter_map(|(place, (written, _))| Some((text.strip_suffix(written)?, place)));
+    found.next().unwrap_or((text, 0))
 }
 
 /// How a meter says that a value is beyond its range.
@@ -53,23 +85,23 @@ impl Edited {
 
     /// The text after one key.
     #[must_use]
-    pub fn pressed(&self, key: Key) -> Self {
+    pub fn pressed(&self, key: Key, units: Units) -> Self {
         match key {
-            Key::Digit(digit) => self.written(char::from(b'0' + digit.min(9))),
-            Key::DecimalMark(mark) => self.written(mark),
+            Key::Digit(digit) => self.written(char::from(b'0' + digit.min(9)), units),
+            Key::DecimalMark(mark) => self.written(mark, units),
             Key::OverRange => Self::at_end(OVER_RANGE),
-            Key::NextUnit => self.next_unit(),
+            Key::NextUnit => self.next_unit(units),
             Key::Backspace => self.backspace(),
         }
     }
 
     /// A number typed over "OL" replaces it: no meter shows both.
-    fn written(&self, character: char) -> Self {
+    fn written(&self, character: char, units: Units) -> Self {
         if self.text == OVER_RANGE {
             return Self::at_end(&character.to_string());
         }
         // Behind a unit a digit would be lost: it belongs to the number in front of it.
-        let number = self.text.trim_end_matches(['k', 'M']);
+        let (number, _) = split(&self.text, units);
         let number_end = number.encode_utf16().count();
         let start = self.start.min(number_end);
         self.replaced(
@@ -98,12 +130,10 @@ impl Edited {
         self.replaced(before, self.start, None)
     }
 
-    fn next_unit(&self) -> Self {
-        let (number, unit) = match self.text.strip_suffix(['k', 'M']) {
-            Some(number) if self.text.ends_with('k') => (number, "M"),
-            Some(number) => (number, ""),
-            None => (self.text.as_str(), "k"),
-        };
+    fn next_unit(&self, units: Units) -> Self {
+        let (number, place) = split(&self.text, units);
+        let next = units.get((place + 1) % units.len().max(1));
+        let unit = next.map_or("", |(written, _)| written);
         // Only a bare number takes a unit; "OL", "4k7" and words stay as they are.
         let is_number = number.chars().any(|c| c.is_ascii_digit())
             && number
@@ -145,11 +175,27 @@ impl Edited {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use diagnosis::{Ask, Choice, Item};
+    use measure::windings::Pair;
+
+    fn ohms() -> Units {
+        units_of(Target::Pair(Pair::OneTwo))
+    }
+
+    fn of(item: Item) -> Units {
+        units_of(Target::Ask(Ask::Item(item)))
+    }
+
+    fn typed(text: &str, keys: &[Key], units: Units) -> String {
+        keys.iter()
+            .fold(Edited::at_end(text), |edited, key| {
+                edited.pressed(*key, units)
+            })
+            .text
+    }
 
     fn after(text: &str, keys: &[Key]) -> String {
-        keys.iter()
-            .fold(Edited::at_end(text), |edited, key| edited.pressed(*key))
-            .text
+        typed(text, keys, ohms())
     }
 
     #[test]
@@ -170,14 +216,14 @@ mod tests {
             start: 1,
             end: 1,
         };
-        let dotted = middle.pressed(Key::DecimalMark('.'));
+        let dotted = middle.pressed(Key::DecimalMark('.'), ohms());
         assert_eq!((dotted.text.as_str(), dotted.start), ("4.7", 2));
         let selected = Edited {
             text: "12.0".to_owned(),
             start: 0,
             end: 4,
         };
-        assert_eq!(selected.pressed(Key::Digit(7)).text, "7");
+        assert_eq!(selected.pressed(Key::Digit(7), ohms()).text, "7");
     }
 
     #[test]
@@ -192,6 +238,38 @@ mod tests {
         assert_eq!(after("4.7", &[Key::NextUnit]), "4.7k");
         assert_eq!(after("4.7", &[Key::NextUnit; 2]), "4.7M");
         assert_eq!(after("4.7", &[Key::NextUnit; 3]), "4.7");
+    }
+
+    #[test]
+    fn a_clamp_that_shows_milliamperes_has_a_key_for_them_and_one_on_a_leak_for_amperes() {
+        let amps = of(Item::RunningAmps);
+        assert_eq!(unit_after("850", amps), "mA");
+        assert_eq!(typed("850", &[Key::NextUnit], amps), "850m");
+        assert_eq!(typed("850m", &[Key::Digit(1)], amps), "8501m");
+        assert_eq!(unit_after("850m", amps), "A");
+        assert_eq!(typed("850", &[Key::NextUnit; 2], amps), "850");
+        // There a bare number means milliamperes.
+        let leak = of(Item::LeakageCurrent);
+        assert_eq!(unit_after("0.004", leak), "A");
+        assert_eq!(typed("0.004", &[Key::NextUnit], leak), "0.004A");
+        assert_eq!(unit_after("0.004A", leak), "mA");
+    }
+
+    #[test]
+    fn each_unit_that_a_key_writes_is_read_as_what_it_shows() {
+        use crate::forms::pair_reading::understood;
+        use measure::MeterKind;
+        let items = Item::ALL.iter().filter(|item| item.unit().is_some());
+        for &item in items {
+            let target = Target::Ask(Ask::Item(item));
+            for (written, unit) in units_of(target) {
+                let text = format!("2{written}");
+                let meter = MeterKind::Good.automatic();
+                let read = |text: &str| understood(text, target, meter, wording::Degrees::Celsius);
+                assert!(read(&text).is_some(), "{item:?} {text}");
+                assert_eq!(read(&text), read(&format!("2 {unit}")), "{item:?} {text}");
+            }
+        }
     }
 
     #[test]
@@ -216,6 +294,6 @@ mod tests {
             start: 1,
             end: 3,
         };
-        assert_eq!(selected.pressed(Key::Backspace).text, "10");
+        assert_eq!(selected.pressed(Key::Backspace, ohms()).text, "10");
     }
 }

@@ -3,11 +3,13 @@
 mod picture;
 mod plot;
 
-use diagnosis::{KitCurve, KitNeed, NoKit, StartKit, StartTrials};
+use diagnosis::{KitCurve, KitDeclared, KitNeed, Machine, NoKit, StartKit, StartTrials};
 use leptos::prelude::*;
 use wording::{Locale, Words, page, start_kit as words};
 
 use self::picture::{key, picture};
+use super::choice_list::{ChoiceList, Offer};
+use super::machine::{chosen, enter_choice};
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::live::live;
@@ -31,10 +33,39 @@ pub fn StartKitScreen() -> impl IntoView {
         <div class="screen start-kit">
             <Heading text=words::TITLE/>
             {live(answer)}
+            {declared(open)}
             {to(open, StartTrials::NAME, "door", wording::start_trials::TITLE)}
             {link("button quiet wide", Route::Job(open.id(), Place::Do).link(), page::BACK_TO_JOB)}
         </div>
     }
+}
+
+/// The identifier of the question.
+const DECLARED: &str = "declared-for";
+
+/// What the kit's packing says, where the gas burns; and what holds for one that suits.
+fn declared(open: OpenJob) -> impl IntoView {
+    let is_asked = move || open.with_job(|job| KitDeclared::is_asked(&Machine::of(job)));
+    let suits = move || open.with_job(|job| KitDeclared::suits(job, &Machine::of(job)));
+    // The answer must not build the question anew: the focus stands on what was tapped.
+    let is_asked = Memo::new(move |_| is_asked());
+    let question = move || {
+        view! {
+            <section>
+                <h2 id=DECLARED>{words::DECLARED_FOR}</h2>
+                {paragraph("soft", words::DECLARED_HOW)}
+                <ChoiceList
+                    offers={Offer::all::<KitDeclared>()}
+                    chosen=Signal::derive(move || chosen::<KitDeclared>(open))
+                    choose=move |name: &'static str| { enter_choice::<KitDeclared>(open, name); }
+                    labelled_by=DECLARED
+                />
+                {live(move || suits().then(|| paragraph("remark", words::DECLARED)))}
+            </section>
+        }
+        .into_any()
+    };
+    live(move || is_asked.get().then(question))
 }
 
 /// A link to a check or screen of the job, by its name.

@@ -4,7 +4,7 @@ mod clock;
 mod earlier;
 mod picture;
 
-use diagnosis::{Clock, Gate, Refrigerant, StartKit, StartTrials, answered};
+use diagnosis::{Clock, Gate, KitDeclared, Machine, Refrigerant, StartKit, StartTrials, answered};
 use job::{Moment, SetUp, StartTrial, Tried};
 use leptos::prelude::*;
 use measure::start_trials::NextTrial;
@@ -264,13 +264,15 @@ fn number_field(
     .into_any()
 }
 
-/// The start gear of the next try. No kit where gas burns or nobody knows.
+/// The start gear of the next try. No kit where gas burns or nobody knows, but one declared for it.
 fn set_ups(bench: Bench) -> AnyView {
-    let gas = bench.open.with_job(answered::<Refrigerant>);
-    let burns = gas.is_none_or(Refrigerant::burns);
+    let is_refused = bench.open.with_job(|job| {
+        let burns = answered::<Refrigerant>(job).is_none_or(Refrigerant::burns);
+        burns && !KitDeclared::suits(job, &Machine::of(job))
+    });
     let offered = SetUp::ALL
         .into_iter()
-        .filter(|set_up| *set_up != SetUp::Kit || !burns);
+        .filter(|set_up| *set_up != SetUp::Kit || !is_refused);
     let radios = offered.map(|set_up| {
         view! {
             <Radio
@@ -286,7 +288,7 @@ fn set_ups(bench: Bench) -> AnyView {
         <fieldset class="radios">
             <legend>{words::WITH}</legend>
             {radios.collect::<Vec<_>>()}
-            {burns.then(|| paragraph("soft small", words::NO_KIT))}
+            {is_refused.then(|| paragraph("soft small", words::NO_KIT))}
         </fieldset>
     }
     .into_any()

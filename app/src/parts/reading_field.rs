@@ -12,7 +12,7 @@ use wording::{DecimalMark, ErrorWords, Locale, windings_page as words};
 
 use super::keypad::Keypad;
 use crate::forms::pair_reading::{Checked, Refusal, Target, checked, understood};
-use crate::forms::windings_keys::{Edited, Key, unit_after};
+use crate::forms::windings_keys::{Edited, Key, Units, unit_after, units_of};
 use crate::parts::live::live;
 use crate::parts::plain::{button, paragraph};
 
@@ -102,12 +102,12 @@ pub fn ReadingField(
         }
     });
     let press = Callback::new(move |key| {
-        if let Some(text) = pressed(field, key) {
+        if let Some(text) = pressed(field, key, units_of(target.get_untracked())) {
             write.run(text);
         }
     });
     let is_refused = move || matches!(remark.get(), Some(Remark::Refused(_)));
-    let next_unit = Memo::new(move |_| unit_after(&typed.read()));
+    let next_unit = Memo::new(move |_| unit_after(&typed.read(), units_of(target.get())));
     view! {
         <form
             id=FORM
@@ -167,7 +167,7 @@ pub fn ReadingField(
 }
 
 /// What a key makes of the field's text. It writes where the person put the caret.
-fn pressed(field: NodeRef<html::Input>, key: Key) -> Option<String> {
+fn pressed(field: NodeRef<html::Input>, key: Key, units: Units) -> Option<String> {
     let field = field.get_untracked()?;
     let text = field.value();
     let end = Edited::at_end(&text);
@@ -177,7 +177,7 @@ fn pressed(field: NodeRef<html::Input>, key: Key) -> Option<String> {
         end: place(field.selection_end().ok().flatten(), end.end),
         text,
     };
-    let after = before.pressed(key);
+    let after = before.pressed(key, units);
     field.set_value(&after.text);
     // A text of a few characters: its places fit.
     let caret = u32::try_from(after.start).unwrap_or(u32::MAX);

@@ -2,6 +2,7 @@
 //! from these structs by a test.
 
 mod fill;
+mod start_kit;
 mod starts;
 mod whole;
 
@@ -54,6 +55,8 @@ pub(crate) struct Assessed {
     windings: Option<Windings>,
     /// What tries to start it say, a set-up each; empty where it wasn't tried.
     starts: Vec<starts::Starts>,
+    /// Whether a start kit would help; null where the machine was not weighed.
+    start_kit: Option<start_kit::Kit>,
     /// What was found, in the order of the checks.
     findings: Vec<Found>,
     /// What to be careful of; the level "stop" first.

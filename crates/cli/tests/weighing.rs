@@ -82,6 +82,64 @@ fn json_gives_suspects_verdict_and_checks_by_their_published_names() {
     assert_eq!(kit.unwrap()["why"][0], "not-with-gas-that-burns");
 }
 
+/// The names under a key, of a list of things that have some.
+fn names(list: &Value) -> Vec<&str> {
+    let list = list.as_array().unwrap().iter();
+    list.map(|one| one["name"].as_str().unwrap()).collect()
+}
+
+#[test]
+fn json_gives_why_no_start_kit_and_what_is_missing_for_one() {
+    let value = json(&["assess", "--json", OPEN_PTC]);
+    let kit = &value["start-kit"];
+    assert_eq!(kit["answer"], "not-this-machine");
+    assert_eq!(names(&kit["against"])[0], "gas-burns");
+    assert!(kit["curve"].is_null());
+    let value = json(&["assess", "--json", "demo-data/leads-not-zeroed.json"]);
+    let kit = &value["start-kit"];
+    assert_eq!(kit["answer"], "missing");
+    assert!(names(&kit["missing"]).contains(&"start-device"));
+    assert_eq!(kit["against"].as_array().unwrap().len(), 0);
+}
+
+/// The example with a whole relay as its start device, and a gas that doesn't burn.
+#[test]
+fn json_gives_a_start_kits_curve_with_its_band_and_useful_range() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../demo-data/open-ptc.json");
+    let told = std::fs::read_to_string(path).unwrap();
+    let told = told
+        .replace("\"r600a\"", "\"r134a\"")
+        .replace("\"ptc\"", "\"current-relay\"")
+        .replace("\"rattles\"", "\"whole\"");
+    let folder = std::env::temp_dir().join(format!("coldcase-kit-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    let file = folder.join("relay.json");
+    std::fs::write(&file, told).unwrap();
+    let value = json(&["assess", "--json", file.to_str().unwrap()]);
+    std::fs::remove_dir_all(&folder).unwrap();
+    let kit = &value["start-kit"];
+    assert_eq!(kit["answer"], "curve", "{kit}");
+    let number = |value: &Value| value.as_f64().unwrap();
+    let curve = &kit["curve"];
+    let points = curve["points"].as_array().unwrap();
+    for point in points {
+        let torque: Vec<f64> = point["torque"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(number)
+            .collect();
+        assert!(torque.is_sorted(), "{torque:?}");
+    }
+    let (least, most) = (&points[0]["farads"], &points[points.len() - 1]["farads"]);
+    assert!(number(least) < number(&curve["useful-from"][0]));
+    assert!(number(most) > number(&curve["useful-to"][2]));
+    assert!(number(&curve["useful-from"][1]) < number(&curve["useful-to"][1]));
+    assert_eq!(names(&curve["narrower"]), ["current", "volts"]);
+    assert!(curve["readings"]["amperes"].is_null());
+    assert_eq!(curve["declared-only"], false);
+}
+
 #[test]
 fn the_networks_are_printed_with_what_was_seen_one_for_each_build() {
     let said = coldcase(&["network", OPEN_PTC]);

@@ -58,7 +58,7 @@ pub use gate::{Closed, Gate, Gates};
 pub use item::Item;
 pub use path::{Basis, Link, LinkState};
 pub use start_kit::{
-    KitAdvice, KitCurrent, KitCurve, KitNeed, KitReadings, KitTries, NoKit, StartKit,
+    KitAdvice, KitCurrent, KitCurve, KitDeclared, KitNeed, KitReadings, KitTries, NoKit, StartKit,
 };
 pub use start_trials::{Clock, Pause, Series, StartTrials};
 pub use step::{Power, Step, Tool};

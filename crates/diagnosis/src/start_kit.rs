@@ -9,10 +9,12 @@
 //! [`measure::start_kit`].
 
 mod curve;
+mod declared;
 mod readings;
 mod reasons;
 
 pub use curve::{KitAdvice, KitCurve, KitTries};
+pub use declared::KitDeclared;
 pub use readings::{KitCurrent, KitNeed, KitReadings};
 pub use reasons::NoKit;
 

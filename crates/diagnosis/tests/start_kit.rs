@@ -221,6 +221,30 @@ fn gas_that_burns_or_that_nobody_knows_takes_no_kit() {
     assert!(matches!(kit(&with("r12")), StartKit::Curve(_)));
 }
 
+/// What the packing names is compared with the plate: the other gas, no gas, or a plate that
+/// nobody can read leave it refused.
+#[test]
+fn only_a_kit_that_is_declared_for_this_very_gas_comes_into_question_where_it_burns() {
+    let with = |gas, declared| {
+        measured()
+            .with("refrigerant", "plate", gas)
+            .with(StartKit::NAME, "declared-for", declared)
+    };
+    let suits = curve(&with("r600a", "r600a"));
+    assert!(suits.is_declared);
+    assert_eq!(suits.advice, KitAdvice::PlainDeviceFirst);
+    assert!(curve(&with("r290", "r290")).is_declared);
+    for (gas, declared) in [("r600a", "r290"), ("r290", "r600a"), ("r600a", "neither")] {
+        assert_eq!(reasons(&with(gas, declared))[0], NoKit::GasBurns, "{gas}");
+    }
+    let unknown = with("other-or-unreadable", "r600a");
+    assert_eq!(reasons(&unknown)[0], NoKit::GasUnknown);
+    // The plate was misread: what was read off the packing stands, and no longer suits.
+    let corrected = with("r600a", "r600a").with("refrigerant", "plate", "r290");
+    assert_eq!(reasons(&corrected)[0], NoKit::GasBurns);
+    assert!(!curve(&with("r134a", "r600a")).is_declared);
+}
+
 #[test]
 fn three_equal_windings_or_an_inverters_board_take_no_kit() {
     let equal = Story::bare()

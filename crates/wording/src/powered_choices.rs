@@ -132,6 +132,7 @@ impl Words for TripWhen {
         match self {
             Self::AtOnce => "As the plug goes in",
             Self::AtStart => "As the compressor starts",
+            Self::AtDefrost => "As a defrost begins",
             Self::HoursLater => "Hours later",
             Self::AsItStops => "As it stops, or something switches off",
             Self::Irregular => "Without a pattern",

@@ -199,6 +199,10 @@ const fn points(when: TripWhen) -> &'static str {
         TripWhen::AtStart => {
             "A trip as the compressor starts points to its winding or its terminals (judgement)."
         }
+        TripWhen::AtDefrost => {
+            "A trip as a defrost begins points to its heater: unplug it and measure it to bare metal \
+             (judgement)."
+        }
         TripWhen::HoursLater => {
             "A trip hours later points to the defrost heater, which comes on then (judgement)."
         }

@@ -2,7 +2,7 @@
 
 mod sentences;
 
-use diagnosis::{KitNeed, NoKit};
+use diagnosis::{KitDeclared, KitNeed, NoKit};
 
 pub(crate) use sentences::report;
 pub use sentences::{because, class, discharge, ends, micro, range, rests_on, tries, verdict};
@@ -54,10 +54,31 @@ pub const CUTS_OUT: &str = "Never a capacitor alone: something in the kit has to
 /// Gas and codes.
 pub const CODES: &str = "Never where the gas burns, unless the maker declares that kit for this gas \
                          and this compressor. Local codes and licensed practice come first.";
+/// Asked where the gas burns.
+pub const DECLARED_FOR: &str = "A kit that its maker declares for a gas that burns";
+/// How it is answered.
+pub const DECLARED_HOW: &str = "Read the kit's packing or sheet: which gas, and is this compressor \
+                                among those that it names? \"Universal\" names neither.";
+/// What holds for a kit that is declared for this gas.
+pub const DECLARED: &str = "The gas burns: only the very kit of which you said that its maker \
+                            declares it for this gas and this compressor, fitted as its sheet says, \
+                            its cover on. Before power, doors open and fresh air; no power at all \
+                            where gas may be out. Any other kit stays refused.";
 /// What isn't known of any motor.
 pub const LIMITS: &str = "Ohms don't show what a rotor at rest adds. What is thought of it is \
                           judgement, told as a band and not as one motor; a kit's own relay or PTC \
                           is left out.";
+
+impl Words for KitDeclared {
+    fn words(self) -> &'static str {
+        match self {
+            Self::R600a => "R600a, and this compressor",
+            Self::R290 => "R290, and this compressor",
+            Self::Neither => "No such gas, or not this compressor",
+        }
+    }
+}
+
 impl Words for NoKit {
     fn words(self) -> &'static str {
         match self {
@@ -170,7 +191,7 @@ mod tests {
 
     #[test]
     fn gas_that_burns_leaves_only_the_makers_parts_or_a_declared_kit() {
-        for said in [NoKit::GasBurns.words(), CODES] {
+        for said in [NoKit::GasBurns.words(), CODES, DECLARED] {
             assert!(said.contains("declare") && said.contains("maker"), "{said}");
         }
     }

@@ -80,8 +80,8 @@ pub const NOT_MINUTES: &str = "That isn't a number of minutes, like 12 or 2.5.";
 /// What was typed as a rest.
 pub const NO_REST: &str = "A rest lies between nothing and a week.";
 /// Why no kit is offered.
-pub const NO_KIT: &str =
-    "No start kit here: the gas burns, or the plate doesn't say which gas it is.";
+pub const NO_KIT: &str = "No start kit here: the gas burns and none was entered that is declared for it, or the \
+                      plate doesn't say which gas it is.";
 /// The band of ordinary rests.
 pub const ORDINARY: &str = "Sound machines";
 /// The interval of a set-up.

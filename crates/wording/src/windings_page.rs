@@ -198,7 +198,20 @@ pub fn ends_at(end: &str) -> String {
 /// The key that changes the unit, read aloud: what a press does.
 #[must_use]
 pub fn unit_key(next: &str) -> String {
-    format!("Make it {}", spoken(next))
+    let unit = match next {
+        "A" => "amperes",
+        "mA" => "milliamperes",
+        "V" => "volts",
+        "mV" => "millivolts",
+        "W" => "watts",
+        "kW" => "kilowatts",
+        "µF" => "microfarads",
+        "nF" => "nanofarads",
+        "m" => "metres",
+        "ft" => "feet",
+        other => return format!("Make it {}", spoken(other)),
+    };
+    format!("Make it {unit}")
 }
 
 /// The second of two foretold values.

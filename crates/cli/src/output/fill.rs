@@ -1,6 +1,8 @@
 //! From an assessment to what is printed of it.
 
-use diagnosis::{Assessment, Choice, Finding, Gate, Step, Whole, WindingsFinding, WindingsKnown};
+use diagnosis::{
+    Assessment, Choice, Finding, Gate, StartKit, Step, Whole, WindingsFinding, WindingsKnown,
+};
 use diagnosis::{explanation_name, item_of_pair};
 use job::{Job, Origin};
 use measure::windings::{Forecast, Label, Pin, Resistances, Role, Scored};
@@ -9,7 +11,7 @@ use wording::Locale;
 
 use super::{
     Assessed, Caution, Explained, Foretold, Found, Link, NextStep, PinRole, Power, Resistance,
-    RoleProbabilities, Windings, starts, whole,
+    RoleProbabilities, Windings, start_kit, starts, whole,
 };
 
 /// By the names that a job's file has.
@@ -46,6 +48,7 @@ impl Assessed {
                 .flat_map(|trials| &trials.series)
                 .map(starts::Starts::of)
                 .collect(),
+            start_kit: weighed.map(|_| start_kit::Kit::of(&StartKit::of(job, assessment))),
             findings: assessment
                 .findings
                 .iter()
@@ -147,7 +150,7 @@ impl PinRole {
 }
 
 impl Resistance {
-    fn of(value: &Uncertain<Ohms>) -> Self {
+    pub(super) fn of(value: &Uncertain<Ohms>) -> Self {
         Self {
             ohms: value.value().get(),
             standard_uncertainty: value.standard().get(),

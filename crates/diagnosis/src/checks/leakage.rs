@@ -34,6 +34,8 @@ choices! {
         AtOnce = "at-once",
         /// As the compressor starts.
         AtStart = "at-start",
+        /// As a defrost begins: the timer was turned by hand, or a heater is felt or heard.
+        AtDefrost = "at-defrost",
         /// Hours later.
         HoursLater = "hours-later",
         /// As the compressor stops, or a switch opens.

@@ -5,9 +5,11 @@ use measure::start_kit::{Fit, FitError, KitPoint, KitPrior, UsefulRange};
 use measure::start_trials::Knowledge;
 use quantity::{Farads, Ohms, Seconds, Volts};
 
+use super::KitDeclared;
 use super::readings::{KitNeed, KitReadings};
+use super::reasons::chance;
 use crate::choice::{Choice, choices};
-use crate::whole::{ANSWER, Clue, Hold};
+use crate::whole::{ANSWER, Clue, Fault, Hold};
 use crate::{Assessment, StartTrials};
 
 choices! {
@@ -67,6 +69,8 @@ pub struct KitCurve {
     pub advice: KitAdvice,
     /// Whether tries bear it out.
     pub tries: KitTries,
+    /// Whether only a kit that was declared for this gas and this compressor comes into question.
+    pub is_declared: bool,
     /// What would narrow it.
     pub narrower: Vec<KitNeed>,
 }
@@ -81,6 +85,9 @@ const NOTICED: f64 = 1.5;
 /// From here on tries have shown which set-up starts sooner, and that a rest is ordinary
 /// (judgement).
 const SHOWN: f64 = 0.85;
+/// What a kit hides, and from which chance on that is minded (judgement, as in the verdict).
+const TIGHT: [Fault; 2] = [Fault::RotorTight, Fault::RotorSeized];
+const MAY_BE_TIGHT: f64 = 0.1;
 /// Voltage classes of start capacitors (EIA-463, from memory).
 const CLASSES: [f64; 6] = [110.0, 125.0, 165.0, 220.0, 250.0, 330.0];
 /// The capacitor's volts rise while the motor comes up to speed, until the kit cuts it out
@@ -109,6 +116,7 @@ impl KitCurve {
             discharge: discharge(drawn.range.to.ninetieth, &[low, high]),
             advice: advice(job, known, gains),
             tries: tries(trials, gains),
+            is_declared: KitDeclared::suits(job, &known.machine),
             narrower: narrower(&readings),
             points: drawn.points,
             range: drawn.range,
@@ -193,7 +201,9 @@ fn advice(job: &Job, known: &Assessment, gains: bool) -> KitAdvice {
     let good_tried = trials.is_some_and(|trials| trials.series(SetUp::Substitute).is_some())
         || job.choice(Clue::GoodDevice.name(), ANSWER).is_some();
     let holds = known.whole.iter().flat_map(|whole| &whole.verdict.hold);
-    let held = holds.copied().any(|hold| hold == Hold::DoNotFitStartKit);
+    let held = holds.copied().any(|hold| hold == Hold::DoNotFitStartKit)
+        // Where gas burns that stands for universal kits alone.
+        && (!KitDeclared::suits(job, &known.machine) || chance(known, &TIGHT) >= MAY_BE_TIGHT);
     if starts {
         KitAdvice::Convenience
     } else if !gains {

@@ -5,6 +5,7 @@ use measure::windings::Explanation;
 use measure::{CurrentRelay, PotentialRelay, Ptc};
 use quantity::{Observed, Volts};
 
+use super::KitDeclared;
 use crate::choice::{Choice, answered, choices};
 use crate::whole::{ANSWER, Build, Clue, Fault};
 use crate::{
@@ -50,7 +51,7 @@ pub(super) fn against(job: &Job, known: &Assessment) -> Vec<NoKit> {
     let found = [
         (known.must_stop(), NoKit::NotToBePowered),
         (
-            refrigerant.is_some_and(|gas| gas.burns() && gas != Refrigerant::OtherOrUnreadable),
+            KitDeclared::is_asked(&known.machine) && !KitDeclared::suits(job, &known.machine),
             NoKit::GasBurns,
         ),
         (
@@ -75,7 +76,7 @@ pub(super) fn against(job: &Job, known: &Assessment) -> Vec<NoKit> {
 }
 
 /// The chances of some faults added up: no less than that one of them is there.
-fn chance(known: &Assessment, faults: &[Fault]) -> f64 {
+pub(super) fn chance(known: &Assessment, faults: &[Fault]) -> f64 {
     let suspects = known.whole.iter().flat_map(|whole| &whole.suspects);
     suspects
         .filter(|one| one.fault.is_some_and(|fault| faults.contains(&fault)))

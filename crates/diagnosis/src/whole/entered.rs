@@ -6,6 +6,7 @@
 
 mod bench;
 mod choices;
+mod leakage;
 mod powered;
 mod trials;
 
@@ -66,7 +67,8 @@ pub(super) fn entered(job: &Job, machine: &Machine, windings: &WindingsKnown) ->
     all.extend(timed);
     all.retain(|one| !one.weights.is_empty());
     all.extend(measured);
-    all.extend(powered::done(job));
+    let done = powered::done(job, &all);
+    all.extend(done);
     all
 }
 

@@ -221,7 +221,8 @@ impl Choosing<'_> {
             waiting: effort.waiting,
             price: self.prospects.stakes().looking(minutes, effort.waiting),
             setup: effort.setup,
-            declared_parts_only: task == Task::Clue(Clue::GoodDevice) && self.gas_burns(),
+            declared_parts_only: matches!(task, Task::Clue(Clue::GoodDevice | Clue::StartKit))
+                && self.gas_burns(),
             overturns,
             opens: None,
             again,

@@ -1,8 +1,9 @@
 //! One entry of a job in words: what it is about, and what it says.
 
 use diagnosis::{
-    Ask, Asked, Build, Choice, Complaint, Figures, GearChoice, Kind, LeadsChoice, Machine,
-    MainsChoice, PairChoice, PinChoice, PinShape, Refrigerant, ToldBy, WindingsKnown, item_of_pair,
+    Ask, Asked, Build, Choice, Complaint, Figures, GearChoice, Kind, KitDeclared, LeadsChoice,
+    Machine, MainsChoice, PairChoice, PinChoice, PinShape, Refrigerant, ToldBy, WindingsKnown,
+    item_of_pair,
 };
 use job::{Answer, Content, Entry, Question};
 use measure::windings::{Pair, Role};
@@ -62,6 +63,10 @@ fn machine_item(question: &Question) -> Option<&'static str> {
         ((Build::CHECK, Build::ITEM), "How it is built"),
         (Machine::PLATE, "Words off the plate"),
         ((Refrigerant::CHECK, Refrigerant::ITEM), "Refrigerant"),
+        (
+            (KitDeclared::CHECK, KitDeclared::ITEM),
+            "The start kit's packing",
+        ),
         ((GearChoice::CHECK, GearChoice::ITEM), "The pins"),
         ((PinShape::CHECK, PinShape::ITEM), "How the pins lie"),
         (
@@ -133,6 +138,7 @@ fn choice(question: &Question, name: &str) -> Option<&'static str> {
         .or_else(|| asked::<GearChoice>(question, name))
         .or_else(|| asked::<LeadsChoice>(question, name))
         .or_else(|| asked::<PinShape>(question, name))
+        .or_else(|| asked::<KitDeclared>(question, name))
         .or_else(|| bench_choice(question, name))
         .or_else(|| whole::choice(ask(question)?, name))
         .or_else(|| whole::change(question).map(|(_, says)| says))

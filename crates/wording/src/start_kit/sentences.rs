@@ -7,7 +7,7 @@ use diagnosis::{KitAdvice, KitCurve, KitTries, StartKit};
 use measure::start_kit::{KitPoint, Spread};
 use quantity::{Amps, Farads, Ohms, Ratio, Volts};
 
-use super::{CODES, CONVENIENCE, CUTS_OUT, LIMITS};
+use super::{CODES, CONVENIENCE, CUTS_OUT, DECLARED, LIMITS};
 use crate::{Locale, ohms, uncertain_ohms};
 
 /// Fewer motors than this fit all readings: the band is rough (judgement).
@@ -194,6 +194,7 @@ pub(crate) fn report(kit: &StartKit, locale: &Locale) -> Vec<String> {
     lines.extend(discharge(curve, locale));
     lines.extend(tries(curve).map(str::to_owned));
     lines.extend(rests_on(curve, locale));
+    lines.extend(curve.is_declared.then(|| DECLARED.to_owned()));
     lines.extend([CONVENIENCE, CUTS_OUT, CODES, LIMITS].map(str::to_owned));
     lines
 }
@@ -309,6 +310,7 @@ mod tests {
             discharge: Some(Seconds::new(6.2)),
             advice: KitAdvice::WorthATest,
             tries: KitTries::None,
+            is_declared: false,
             narrower: Vec::new(),
         }
     }

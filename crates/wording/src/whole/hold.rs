@@ -65,7 +65,9 @@ pub(super) fn why_withheld(why: &WhyWithheld) -> String {
         }
         WhyWithheld::GasMayBeOut => "gas that burns may be out".to_owned(),
         WhyWithheld::NotWithGasThatBurns => {
-            "the gas burns or isn't known, and it would add a contact that can spark".to_owned()
+            "the gas burns or isn't known, and it would add a contact that can spark; on the start \
+             kit's page you can say that its maker declares it for this gas and this compressor"
+                .to_owned()
         }
         WhyWithheld::AfterGoodDevice => "a plain known-good start device is tried first".to_owned(),
         WhyWithheld::NothingToObserve => "this machine hardly does".to_owned(),

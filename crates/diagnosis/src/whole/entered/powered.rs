@@ -13,9 +13,9 @@ use super::super::build::Build;
 use super::super::clue::{Clue, Task};
 use super::super::gauge::Gauge;
 use super::Entered;
-use super::choices::{shares, with_aside};
+use super::choices::with_aside;
+use super::leakage;
 use crate::checks::capacitor_in_circuit::CapacitorInCircuit;
-use crate::checks::leakage::{Leaking, TripDevice, TripWhen};
 use crate::checks::running::{LabelOf, Running};
 use crate::checks::supply::{FALLS_AS_USUAL, FALLS_TOO_FAR, Supply};
 use crate::choice::{Choice, answered};
@@ -57,12 +57,12 @@ pub(in crate::whole) fn numbers(job: &Job, machine: &Machine) -> Vec<Entered> {
     all.extend(sagging(job, machine).map(|weights| one(Clue::SaggingVolts, weights)));
     all.extend(running(job, machine));
     all.extend(capacitor(job, machine).map(|weights| one(Clue::Capacitor, weights)));
-    all.extend(trips(job, machine).map(|weights| one(Clue::TripPattern, weights)));
+    all.extend(leakage::leakage(job, machine));
     all
 }
 
 /// Checks that have answers: they are done, whatever their numbers stand for.
-pub(super) fn done(job: &Job) -> impl Iterator<Item = Entered> + '_ {
+pub(super) fn done(job: &Job, said: &[Entered]) -> Vec<Entered> {
     let has_answers = |check: &Check| {
         let items = Item::ALL.iter().filter(|item| item.check() == *check);
         items.into_iter().any(|item| {
@@ -70,9 +70,11 @@ pub(super) fn done(job: &Job) -> impl Iterator<Item = Entered> + '_ {
             answer.is_some_and(|answer| !matches!(answer, Answer::NotDone(_)))
         })
     };
+    let is_new = |check: &Check| !said.iter().any(|one| one.task == Task::Check(*check));
     let powered = Check::ALL.iter().copied().filter(|one| one.is_powered());
-    let done = powered.filter(has_answers);
+    let done = powered.filter(has_answers).filter(is_new);
     done.map(|check| Entered::new(Task::Check(check), Vec::new()))
+        .collect()
 }
 
 /// Under 5, to 10, over 10 per cent. What wasn't surely the lowest says only that they fell at
@@ -187,31 +189,6 @@ fn capacitor(job: &Job, machine: &Machine) -> Option<Vec<f64>> {
     let marked = (marking.least.get() + marking.most.get()) / 2.0;
     let gauge = Gauge::of(Clue::Capacitor, None)?;
     Some(gauge.share(farads.value().get(), farads.standard().get(), marked))
-}
-
-/// When it trips, of devices that look for leaks. One that goes as a switch opens has no pattern
-/// that the clue knows.
-fn trips(job: &Job, machine: &Machine) -> Option<Vec<f64>> {
-    let known = Leaking::of(job, machine.mains);
-    if matches!(
-        known.device,
-        Some(TripDevice::Breaker | TripDevice::ArcFault)
-    ) {
-        return None;
-    }
-    let named: Vec<&str> = job
-        .answers(Check::Leakage.name(), Item::TripWhen.name())
-        .into_iter()
-        .filter_map(|(_, answer)| match answer {
-            Answer::Choice(name) => TripWhen::from_name(name.as_str()),
-            _ => None,
-        })
-        .map(|when| match when {
-            TripWhen::AsItStops => TripWhen::Irregular.name(),
-            other => other.name(),
-        })
-        .collect();
-    shares(Clue::TripPattern, &named)
 }
 
 /// The chance that a value lies below a bound which itself is known to within `blur`.

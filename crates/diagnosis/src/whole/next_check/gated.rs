@@ -4,7 +4,6 @@ use job::Answer;
 use measure::windings::Pair;
 
 use super::{Again, Choosing, GAS_MAY_BE_OUT, WhyWithheld};
-use crate::Check;
 use crate::checks::windings::item_of_pair;
 use crate::choice::Choice;
 use crate::gate::{Closed, Gate};
@@ -13,6 +12,7 @@ use crate::whole::clue::{ANSWER, Clue, Task};
 use crate::whole::conditions::motor;
 use crate::whole::fault::Fault;
 use crate::whole::setup::Needs;
+use crate::{Check, KitDeclared};
 
 impl Choosing<'_> {
     pub(super) fn why_not(&self, task: Task, again: Option<Again>) -> Option<WhyWithheld> {
@@ -32,7 +32,8 @@ impl Choosing<'_> {
             return Some(WhyWithheld::NothingToObserve);
         }
         if task == Task::Clue(Clue::StartKit) {
-            if self.gas_burns() || self.machine.refrigerant.is_none() {
+            let refused = self.gas_burns() && !KitDeclared::suits(self.job, self.machine);
+            if refused || self.machine.refrigerant.is_none() {
                 return Some(WhyWithheld::NotWithGasThatBurns);
             }
             if !self.was_done(Task::Clue(Clue::GoodDevice)) {
