@@ -14,8 +14,8 @@ use measure::{
 use wording::Degrees;
 
 use quantity::{
-    Accuracy, Amps, Celsius, Farads, Metres, Observed, ParseError, Strictness, Volts, Watts,
-    parse_reading,
+    Accuracy, Amps, Celsius, Farads, Metres, Observed, ParseError, Strictness, Volts, WattHours,
+    Watts, parse_reading,
 };
 
 /// What the meter is asked about.
@@ -103,7 +103,7 @@ impl Target {
             Unit::Ohm => None,
             Unit::Volt => Accuracy::new(0.5, 3.0),
             Unit::Ampere => Accuracy::new(3.0, 5.0),
-            Unit::Watt => Accuracy::new(2.0, 2.0),
+            Unit::Watt | Unit::WattHour => Accuracy::new(2.0, 2.0),
             // By tape or by steps.
             Unit::Metre => Accuracy::new(5.0, 1.0),
             Unit::Celsius | Unit::Farad => Accuracy::new(1.0, 2.0),
@@ -127,6 +127,7 @@ fn read(text: &str, target: Target, meter: Meter) -> Result<Measured, ParseError
         Unit::Ampere => Measured::Amps(parse_reading(text, Amps::new(100.0))?),
         Unit::Watt => Measured::Watts(parse_reading(text, Watts::new(4_000.0))?),
         Unit::Metre => Measured::Metres(parse_reading(text, Metres::new(100.0))?),
+        Unit::WattHour => Measured::WattHours(parse_reading(text, WattHours::new(1e6))?),
     })
 }
 
@@ -194,7 +195,7 @@ fn doubt_of_other_units(measured: Measured, target: Target) -> Option<(Strictnes
             let how = if is_open { Strictness::Soft } else { how };
             Some((how, Doubt::Capacitance(doubt)))
         }
-        (Measured::Celsius(_) | Measured::Ohms(_), _) => None,
+        (Measured::Celsius(_) | Measured::WattHours(_) | Measured::Ohms(_), _) => None,
     }
 }
 

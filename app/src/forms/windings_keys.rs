@@ -46,6 +46,7 @@ pub fn units_of(target: Target) -> Units {
         Unit::Watt => &[("", "W"), ("k", "kW")],
         Unit::Farad => &[("", "µF"), ("n", "nF")],
         Unit::Metre => &[("", "m"), ("ft", "ft")],
+        Unit::WattHour => &[("k", "kWh"), ("", "Wh")],
         // Asked without this keypad, which has no sign.
         Unit::Celsius => &[("", "°C")],
     }

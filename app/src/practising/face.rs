@@ -24,6 +24,7 @@ impl Face {
             Unit::Ampere => "A",
             Unit::Watt => "W",
             Unit::Metre => "m",
+            Unit::WattHour => "Wh",
         };
         let prefix = match typed.chars().last() {
             Some('k') => "k",

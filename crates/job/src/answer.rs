@@ -3,7 +3,8 @@
 use std::collections::BTreeSet;
 
 use quantity::{
-    Accuracy, Amps, Celsius, Farads, Metres, Observed, Ohms, Quantity, Typed, Volts, Watts,
+    Accuracy, Amps, Celsius, Farads, Metres, Observed, Ohms, Quantity, Typed, Volts, WattHours,
+    Watts,
 };
 
 use crate::{Name, Text};
@@ -51,6 +52,8 @@ pub enum Measured {
     Watts(Typed<Watts>),
     /// Length.
     Metres(Typed<Metres>),
+    /// Energy.
+    WattHours(Typed<WattHours>),
 }
 
 /// The unit of a reading.
@@ -70,11 +73,13 @@ pub enum Unit {
     Watt,
     /// Length.
     Metre,
+    /// Energy.
+    WattHour,
 }
 
 impl Unit {
     /// All of them.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Ohm,
         Self::Volt,
         Self::Celsius,
@@ -82,6 +87,7 @@ impl Unit {
         Self::Ampere,
         Self::Watt,
         Self::Metre,
+        Self::WattHour,
     ];
 }
 
@@ -97,6 +103,7 @@ impl Measured {
             Unit::Ampere => Self::Amps(typed(observed, count)),
             Unit::Watt => Self::Watts(typed(observed, count)),
             Unit::Metre => Self::Metres(typed(observed, count)),
+            Unit::WattHour => Self::WattHours(typed(observed, count)),
         }
     }
 
@@ -111,6 +118,7 @@ impl Measured {
             Self::Amps(_) => Unit::Ampere,
             Self::Watts(_) => Unit::Watt,
             Self::Metres(_) => Unit::Metre,
+            Self::WattHours(_) => Unit::WattHour,
         }
     }
 
@@ -125,6 +133,7 @@ impl Measured {
             Self::Amps(typed) => numbers(typed),
             Self::Watts(typed) => numbers(typed),
             Self::Metres(typed) => numbers(typed),
+            Self::WattHours(typed) => numbers(typed),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! One thing that was written into a job.
 
-use crate::{Answer, Id, Moment, Name, NameError, StartTrial, Stop, Text};
+use crate::{Answer, ColdEvent, Id, Metered, Moment, Name, NameError, Spot, StartTrial, Stop};
+use crate::{TemperatureLog, Text};
 
 /// What an answer is about: an item of a check, for example `windings` and `pair-1-2`.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -55,6 +56,14 @@ pub enum Content {
     Trial(StartTrial),
     /// The compressor stopped.
     Stop(Stop),
+    /// A temperature that a person read.
+    Spot(Spot),
+    /// A course of temperatures out of a file.
+    Log(TemperatureLog),
+    /// Something happened while the machine was proved.
+    Event(ColdEvent),
+    /// What a plug-in meter counted.
+    Metered(Metered),
     /// A remark in the person's own words.
     Note(Text),
     /// Another entry no longer counts. Striking a strike brings the other back.

@@ -3,6 +3,7 @@
 use job::{Answer, Content, Entry, Job, NotDone, Origin, Reading, Unit};
 use quantity::Observed;
 
+use crate::cold::{StoredEvent, StoredLog, StoredMetered, StoredSpot};
 use crate::fields::Extra;
 use crate::start_trial::{StoredStop, StoredTrial};
 use crate::{TYPE, VERSION, version_1, write_timestamp};
@@ -27,6 +28,10 @@ pub(crate) fn entry(entry: &Entry) -> version_1::Entry {
         answer: None,
         trial: None,
         stop: None,
+        spot: None,
+        log: None,
+        event: None,
+        metered: None,
         note: None,
         strike: None,
         extra: Extra::new(),
@@ -35,6 +40,10 @@ pub(crate) fn entry(entry: &Entry) -> version_1::Entry {
         Content::Note(text) => stored.note = Some(text.as_str().to_owned()),
         Content::Trial(trial) => stored.trial = Some(StoredTrial::describe(trial)),
         Content::Stop(stop) => stored.stop = Some(StoredStop::describe(stop)),
+        Content::Spot(spot) => stored.spot = Some(StoredSpot::describe(spot)),
+        Content::Log(log) => stored.log = Some(StoredLog::describe(log)),
+        Content::Event(event) => stored.event = Some(StoredEvent::describe(event)),
+        Content::Metered(metered) => stored.metered = Some(StoredMetered::describe(metered)),
         Content::Strike(target) => stored.strike = Some(target.as_str().to_owned()),
         Content::Answer {
             question,
@@ -122,5 +131,6 @@ pub(crate) fn unit(unit: Unit) -> &'static str {
         Unit::Ampere => "ampere",
         Unit::Watt => "watt",
         Unit::Metre => "metre",
+        Unit::WattHour => "watt-hour",
     }
 }

@@ -1,6 +1,6 @@
 //! Why a text can't be opened as a job: what, where, and which way out.
 
-use job::{Id, NameError, RestError, TextError};
+use job::{Id, MeteredError, NameError, RestError, TemperatureLogError, TextError};
 
 use crate::{Limit, TimestampError};
 
@@ -114,6 +114,11 @@ pub enum Problem {
     Accuracy,
     /// Not how long something can have rested.
     Rest(RestError),
+    /// Not a course of temperatures: why, or where nothing is said its times and temperatures are no
+    /// pairs.
+    Log(Option<TemperatureLogError>),
+    /// Not a count of energy.
+    Metered(MeteredError),
 }
 
 /// The kinds of JSON values.
@@ -173,6 +178,7 @@ impl OpenError {
                     | Limit::Entries
                     | Limit::Jobs
                     | Limit::Choices
+                    | Limit::LogPoints
                     | Limit::Depth,
                 ..
             } => Mend::MakeItSmaller,

@@ -51,6 +51,7 @@
 #![forbid(unsafe_code)]
 
 mod backup;
+mod cold;
 mod describe;
 mod document;
 mod door;

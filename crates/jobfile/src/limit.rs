@@ -13,6 +13,8 @@ pub enum Limit {
     Jobs,
     /// The number of choices in one answer.
     Choices,
+    /// The number of points in a course of temperatures.
+    LogPoints,
     /// How many lists and objects lie inside one another: the library's own limit.
     Depth,
     /// The size of a number either side of zero, in its unit.
@@ -30,6 +32,8 @@ pub enum Reason {
     NotByHand,
     /// No check offers that many.
     NoneOffered,
+    /// More is not to be seen in a picture, and would crowd out other jobs.
+    EnoughToSee,
     /// A reader that follows deeper can run out of memory.
     ReaderMemory,
     /// The longest reading that can be typed is smaller, and its square is still a number.
@@ -38,12 +42,13 @@ pub enum Reason {
 
 impl Limit {
     /// All of them.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Bytes,
         Self::BackupBytes,
         Self::Entries,
         Self::Jobs,
         Self::Choices,
+        Self::LogPoints,
         Self::Depth,
         Self::Magnitude,
     ];
@@ -57,6 +62,7 @@ impl Limit {
             Self::Entries => MOST_ENTRIES as f64,
             Self::Jobs => MOST_JOBS as f64,
             Self::Choices => MOST_CHOICES as f64,
+            Self::LogPoints => job::TemperatureLog::MOST_POINTS as f64,
             Self::Depth => 127.0,
             Self::Magnitude => MOST_MAGNITUDE,
         }
@@ -70,6 +76,7 @@ impl Limit {
             Self::BackupBytes | Self::Jobs => Reason::MoreThanABrowserKeeps,
             Self::Entries => Reason::NotByHand,
             Self::Choices => Reason::NoneOffered,
+            Self::LogPoints => Reason::EnoughToSee,
             Self::Depth => Reason::ReaderMemory,
             Self::Magnitude => Reason::CannotBeTyped,
         }

@@ -9,7 +9,9 @@
 use schemars::{JsonSchema, generate::SchemaSettings};
 use serde_json::{Value, json};
 
-pub(crate) const CONTENTS: &[&str] = &["answer", "trial", "stop", "note", "strike"];
+pub(crate) const CONTENTS: &[&str] = &[
+    "answer", "trial", "stop", "spot", "log", "event", "metered", "note", "strike",
+];
 pub(crate) const SHAPES: &[&str] = &["reading", "choice", "choices", "text", "not-done"];
 pub(crate) const ID: &str = "^[A-Za-z0-9-]{1,64}$";
 pub(crate) const NAME: &str = "^[a-z0-9-]{1,40}$";

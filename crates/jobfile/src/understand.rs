@@ -136,6 +136,7 @@ fn reads_as(typed: &str, understood: Measured) -> bool {
         Measured::Amps(understood) => reads_as_typed(typed, understood),
         Measured::Watts(understood) => reads_as_typed(typed, understood),
         Measured::Metres(understood) => reads_as_typed(typed, understood),
+        Measured::WattHours(understood) => reads_as_typed(typed, understood),
     }
 }
 
@@ -156,6 +157,10 @@ fn content(
         ("answer", stored.answer.is_some()),
         ("trial", stored.trial.is_some()),
         ("stop", stored.stop.is_some()),
+        ("spot", stored.spot.is_some()),
+        ("log", stored.log.is_some()),
+        ("event", stored.event.is_some()),
+        ("metered", stored.metered.is_some()),
         ("note", stored.note.is_some()),
         ("strike", stored.strike.is_some()),
     ];
@@ -165,6 +170,18 @@ fn content(
     }
     if let Some(stop) = &stored.stop {
         return stop.understand(&place.field("stop")).map(Ok);
+    }
+    if let Some(spot) = &stored.spot {
+        return spot.understand(&place.field("spot"));
+    }
+    if let Some(log) = &stored.log {
+        return log.understand(&place.field("log"));
+    }
+    if let Some(event) = &stored.event {
+        return event.understand(&place.field("event"));
+    }
+    if let Some(metered) = &stored.metered {
+        return metered.understand(&place.field("metered"));
     }
     if let Some(note) = &stored.note {
         return Ok(Ok(Content::Note(text(note, &place.field("note"))?)));

@@ -7,6 +7,7 @@
 use serde::Serialize;
 use serde_json::Value;
 
+use crate::cold::{StoredEvent, StoredLog, StoredMetered, StoredSpot};
 use crate::fields::{Extra, Fields, Place, list, number, text, whole_number};
 use crate::limit::{MOST_CHOICES, MOST_ENTRIES};
 #[cfg(feature = "schema")]
@@ -43,8 +44,8 @@ pub(crate) struct Document {
     pub(crate) extra: Extra,
 }
 
-/// One thing that was entered: an answer, a try to start, a stop, a note or a strike, or something
-/// of a newer program.
+/// One thing that was entered: an answer, a try to start, a stop, a temperature, a course of them, an
+/// event, a count of energy, a note or a strike, or something of a newer program.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "schema", schemars(extend("not" = schema::two_of(schema::CONTENTS))))]
@@ -67,6 +68,22 @@ pub(crate) struct Entry {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", schemars(with = "StoredStop", default))]
     pub(crate) stop: Option<StoredStop>,
+    /// A temperature that a person read.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(with = "StoredSpot", default))]
+    pub(crate) spot: Option<StoredSpot>,
+    /// A course of temperatures out of a file.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(with = "StoredLog", default))]
+    pub(crate) log: Option<StoredLog>,
+    /// Something happened while the machine was proved.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(with = "StoredEvent", default))]
+    pub(crate) event: Option<StoredEvent>,
+    /// What a plug-in meter counted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(with = "StoredMetered", default))]
+    pub(crate) metered: Option<StoredMetered>,
     /// A remark in the person's own words.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "schema", schemars(with = "schema::Text", default))]
@@ -128,7 +145,7 @@ pub(crate) struct Reading {
     #[cfg_attr(feature = "schema", schemars(with = "schema::Text"))]
     pub(crate) typed: String,
     /// The unit of `value`, `above` and `count`: ohm, volt, celsius, farad,
-    /// ampere, watt or metre.
+    /// ampere, watt, metre or watt-hour.
     pub(crate) unit: String,
     /// What was understood. This or `above`.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -190,6 +207,10 @@ impl Entry {
             answer: fields.may("answer", Answer::read)?,
             trial: fields.may("trial", StoredTrial::read)?,
             stop: fields.may("stop", StoredStop::read)?,
+            spot: fields.may("spot", StoredSpot::read)?,
+            log: fields.may("log", StoredLog::read)?,
+            event: fields.may("event", StoredEvent::read)?,
+            metered: fields.may("metered", StoredMetered::read)?,
             note: fields.may("note", text)?,
             strike: fields.may("strike", text)?,
             extra: fields.rest(),

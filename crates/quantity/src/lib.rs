@@ -24,5 +24,5 @@ pub use uncertain::{Source, Sources, Uncertain};
 pub use unit::{
     Amps, Celsius, CubicMetres, Farads, GaugePascals, Hertz, Joules, JoulesPerKelvin, KelvinDelta,
     Kilograms, KilogramsPerCubicMetre, Metres, NewtonMetres, Ohms, Pascals, Prefix, Quantity,
-    Ratio, Seconds, Volts, Watts, WattsPerKelvin,
+    Ratio, Seconds, Volts, WattHours, Watts, WattsPerKelvin,
 };

@@ -117,6 +117,10 @@ quantity!(
     Watts, "W"
 );
 quantity!(
+    /// Energy as it is paid for, in watt-hours.
+    WattHours, "Wh"
+);
+quantity!(
     /// A length of time in seconds.
     Seconds, "s"
 );
@@ -182,6 +186,7 @@ linear!(
     Farads,
     Joules,
     Watts,
+    WattHours,
     Seconds,
     Pascals,
     NewtonMetres,

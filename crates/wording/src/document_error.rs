@@ -7,7 +7,7 @@ use jobfile::{
     TimestampError, Unreadable,
 };
 
-use crate::{ErrorWords, Locale, measured};
+use crate::{ErrorWords, Locale, cold, measured};
 
 /// Says why a text can't be opened.
 #[must_use]
@@ -127,6 +127,8 @@ fn problem_words(problem: &Problem) -> String {
         Problem::Rest(job::RestError::OverAWeek) => {
             "a rest of more than a week: one of the two times is wrong.".to_owned()
         }
+        Problem::Log(why) => cold::log_error(*why).to_owned(),
+        Problem::Metered(why) => cold::metered_error(*why).to_owned(),
         Problem::Accuracy => "no meter in use is that inaccurate, or better than exact.".to_owned(),
     }
 }
@@ -154,6 +156,7 @@ fn limit_words(limit: Limit) -> String {
         Limit::Jobs => format!("more than {most} jobs"),
         Limit::Entries => format!("more than {most} entries"),
         Limit::Choices => format!("more than {most} choices in one answer"),
+        Limit::LogPoints => format!("more than {most} points in one course"),
         Limit::Depth => format!("lists in lists more than {most} deep"),
         Limit::Magnitude => "a number larger than any reading".to_owned(),
     };
@@ -162,6 +165,7 @@ fn limit_words(limit: Limit) -> String {
         Reason::MoreThanABrowserKeeps => "no browser keeps that much",
         Reason::NotByHand => "nobody writes that many by hand",
         Reason::NoneOffered => "no check offers that many",
+        Reason::EnoughToSee => "no picture shows more, and other jobs need the room",
         Reason::ReaderMemory => "reading deeper can use up the memory",
         Reason::CannotBeTyped => "it can't have been typed off a meter",
     };

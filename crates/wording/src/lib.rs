@@ -11,6 +11,7 @@ mod bench_choices;
 mod bench_finding;
 mod caution;
 mod choices;
+mod cold;
 mod document_error;
 mod finding;
 mod gate;

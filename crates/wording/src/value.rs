@@ -17,6 +17,7 @@ pub fn measured(reading: Measured, locale: &Locale) -> String {
         Measured::Amps(typed) => observed(typed, locale),
         Measured::Watts(typed) => observed(typed, locale),
         Measured::Metres(typed) => observed(typed, locale),
+        Measured::WattHours(typed) => observed(typed, locale),
     }
 }
 

@@ -197,6 +197,7 @@ fn about(entry: &Entry) -> Option<&str> {
         Content::Answer { question, .. } => Some(question.check.as_str()),
         Content::Trial(trial) => Some(clue_of(trial.set_up).name()),
         Content::Stop(_) => Some(Clue::Restart.name()),
+        Content::Spot(_) | Content::Log(_) | Content::Event(_) | Content::Metered(_) => None,
         Content::Note(_) | Content::Strike(_) => None,
     }
 }

@@ -3,7 +3,7 @@
 use diagnosis::{Ask, Choice, Clue, Item, THERE_IS_NONE, Task};
 use job::{Answer, Content, Measured, Name, NotDone, Question, Reading, Text, Unit};
 use measure::MeterKind;
-use quantity::{Amps, Celsius, Farads, Metres, Volts, Watts, parse_reading};
+use quantity::{Amps, Celsius, Farads, Metres, Volts, WattHours, Watts, parse_reading};
 use simulator::Display;
 
 /// The answer to a question; nothing where a page would have no such question.
@@ -64,6 +64,7 @@ pub(super) fn typed(display: &Display, unit: Unit, meter: MeterKind) -> Option<R
         Unit::Ampere => Measured::Amps(parse_reading(text, Amps::new(100.0)).ok()?),
         Unit::Watt => Measured::Watts(parse_reading(text, Watts::new(4_000.0)).ok()?),
         Unit::Metre => Measured::Metres(parse_reading(text, Metres::new(100.0)).ok()?),
+        Unit::WattHour => Measured::WattHours(parse_reading(text, WattHours::new(1e6)).ok()?),
     };
     Some(Reading {
         typed: Text::new(text).ok()?,

@@ -9,7 +9,7 @@ use job::{Answer, Content, Entry, Question};
 use measure::windings::{Pair, Role};
 
 use crate::bench_choices::bench_choice;
-use crate::{Locale, Words, measured, start_trials, whole, windings_page};
+use crate::{Locale, Words, cold, measured, start_trials, whole, windings_page};
 
 /// An entry ready to be shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -30,6 +30,10 @@ pub fn entry(entry: &Entry, locale: &Locale) -> Option<EntryWords> {
         },
         Content::Trial(trial) => start_trials::entry(trial, entry.at, locale),
         Content::Stop(stop) => start_trials::stop(stop, entry.at, locale),
+        Content::Spot(spot) => cold::spot(spot, entry.at, locale),
+        Content::Log(log) => cold::log(log, locale),
+        Content::Event(event) => cold::event(*event, entry.at, locale),
+        Content::Metered(metered) => cold::metered(metered, locale),
         Content::Note(text) => EntryWords {
             about: "Note".to_owned(),
             says: text.as_str().to_owned(),
