@@ -8,7 +8,7 @@ use job::{
     Text, Unit,
 };
 use measure::MeterKind;
-use quantity::{Amps, Celsius, Farads, Metres, Volts, Watts, parse_reading};
+use quantity::{Amps, Celsius, Farads, Metres, Volts, WattHours, Watts, parse_reading};
 
 /// The assessment of a job that was told in lines.
 pub(crate) fn assessed(lines: &[&str]) -> Assessment {
@@ -97,6 +97,7 @@ fn reading(check: &str, item: &str, typed: &str) -> Reading {
         Unit::Ampere => Measured::Amps(parse_reading(typed, Amps::new(100.0)).unwrap()),
         Unit::Watt => Measured::Watts(parse_reading(typed, Watts::new(4_000.0)).unwrap()),
         Unit::Metre => Measured::Metres(parse_reading(typed, Metres::new(100.0)).unwrap()),
+        Unit::WattHour => Measured::WattHours(parse_reading(typed, WattHours::new(1e6)).unwrap()),
     };
     Reading {
         typed: Text::new(typed).unwrap(),
