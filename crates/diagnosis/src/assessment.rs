@@ -17,6 +17,7 @@ use crate::checks::supply::Supply;
 use crate::checks::winding_temperature::WindingTemperature;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
+use crate::cool_down::CoolDown;
 use crate::start_trials::StartTrials;
 use crate::whole::{self, Advice, Assumptions, ExportedNetwork, Figures, Whole};
 use crate::{Caution, Check, Finding, Gates, Level, Link, LinkState, Step};
@@ -65,6 +66,8 @@ pub struct Assessment {
     pub windings: Option<WindingsKnown>,
     /// What tries to start it say, once there were any or it was timed.
     pub start_trials: Option<StartTrials>,
+    /// How it cools since it was switched on, once it was.
+    pub cool_down: Option<CoolDown>,
     /// Everything weighed together, once there is something to weigh.
     pub whole: Option<Whole>,
 }
@@ -81,6 +84,7 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
     let weighed = known.to_weigh(&assessment, model, now);
     assessment.whole = whole::weigh(&model.machines, job, weighed);
     assessment.start_trials = StartTrials::of(job, now).if_any();
+    assessment.cool_down = CoolDown::of(job, now);
     assessment
 }
 
@@ -231,6 +235,7 @@ impl Known {
             next: self.next_steps(job),
             windings: windings.anything().then(|| windings.clone()),
             start_trials: None,
+            cool_down: None,
             whole: None,
         }
     }

@@ -16,6 +16,7 @@ mod assessment;
 mod caution;
 mod checks;
 mod choice;
+mod cool_down;
 mod finding;
 mod gate;
 mod item;
@@ -53,6 +54,7 @@ pub use checks::windings::{
     GearChoice, LeadsChoice, PairChoice, PinChoice, PinShape, WindingsKnown, item_of_pair,
 };
 pub use choice::{Asked, Choice, answered};
+pub use cool_down::{ColdSign, Compartment, CoolDown, Course, Forecast, ScaleDoubt};
 pub use finding::{Finding, WindingsFinding, explanation_name};
 pub use gate::{Closed, Gate, Gates};
 pub use item::Item;

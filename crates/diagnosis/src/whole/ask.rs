@@ -3,7 +3,7 @@
 use job::{Answer, Job, Unit};
 
 use super::clue::{ANSWER, Clue, Task};
-use super::entered::numbers;
+use super::entered::{cold_stands_for, numbers};
 use crate::choice::Choice;
 use crate::{Check, Item, Machine};
 
@@ -131,6 +131,9 @@ impl Ask {
                 let numbers = [MARKING, MEASURED].map(|item| Self::Number(clue, item));
                 let gave_up = numbers.iter().any(|number| number.was_given_up(job));
                 (!gave_up || is_measured(job, clue)) && !self.is_answered(job)
+            }
+            Self::Number(clue @ (Clue::Temperatures | Clue::RoomTemperature), _) => {
+                cold_stands_for(clue, job) && !self.is_answered(job)
             }
             Self::Answer(clue) => is_measured(job, clue) && !self.is_answered(job),
             _ => false,

@@ -5,7 +5,7 @@ use job::{Content, Entry, Job};
 use super::change::{CHANGE, Change};
 use super::clue::{Clue, Task};
 use super::compiled::Compiled;
-use super::entered::{Entered, entered};
+use super::entered::{Entered, clue_of_place, entered};
 use super::{Changed, Known};
 use crate::Check;
 use crate::checks::windings::WindingsKnown;
@@ -197,8 +197,10 @@ fn about(entry: &Entry) -> Option<&str> {
         Content::Answer { question, .. } => Some(question.check.as_str()),
         Content::Trial(trial) => Some(clue_of(trial.set_up).name()),
         Content::Stop(_) => Some(Clue::Restart.name()),
-        Content::Spot(_) | Content::Log(_) | Content::Event(_) | Content::Metered(_) => None,
-        Content::Note(_) | Content::Strike(_) => None,
+        Content::Spot(spot) => clue_of_place(spot.place).map(Clue::name),
+        Content::Log(log) => clue_of_place(log.place()).map(Clue::name),
+        Content::Event(_) => Some(Clue::Temperatures.name()),
+        Content::Metered(_) | Content::Note(_) | Content::Strike(_) => None,
     }
 }
 

@@ -6,6 +6,7 @@
 
 mod bench;
 mod choices;
+mod cold;
 mod leakage;
 mod powered;
 mod trials;
@@ -13,6 +14,7 @@ mod trials;
 #[cfg(test)]
 pub(super) use choices::with_aside;
 
+pub(super) use cold::{clue_of as clue_of_place, stands_for as cold_stands_for};
 pub(super) use powered::numbers;
 
 use job::Job;
@@ -59,7 +61,8 @@ pub(super) fn entered(job: &Job, machine: &Machine, windings: &WindingsKnown) ->
     let mut all = bench::entered(job, machine, windings);
     all.extend(choices::history(job));
     // What was timed or measured says more than what was answered in one word.
-    let timed = trials::trials(job);
+    let mut timed = trials::trials(job);
+    timed.extend(cold::cold(job));
     let measured = numbers(job, machine);
     let replaced = |task: Task| timed.iter().chain(&measured).any(|one| one.task == task);
     let answered = choices::clues(job).into_iter();

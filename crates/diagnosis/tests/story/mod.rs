@@ -2,14 +2,17 @@
 
 #![allow(dead_code)] // Each test file tells only a part of what can be told.
 
-use diagnosis::{Assessment, Choice, Item, Model, assess, item_of_pair};
+use diagnosis::{Assessment, CHANGE, Change, Choice, Item, Model, assess, item_of_pair};
 use job::{
-    Answer, Content, Entry, Id, Job, Measured, Moment, Name, Origin, Question, Reading, Rest,
-    SetUp, StartTrial, Stop, Text, Tried, Unit,
+    Answer, ColdEvent, ColdEventKind, Content, Entry, Id, Job, Measured, Moment, Name, Origin,
+    Place, Question, Reading, Rest, SetUp, Spot, StartTrial, Stop, TemperatureLog, Text, Tried,
+    Unit,
 };
 use measure::MeterKind;
 use measure::windings::Pair;
-use quantity::{Accuracy, Amps, Celsius, Farads, Metres, Seconds, Volts, Watts, parse_reading};
+use quantity::{
+    Accuracy, Amps, Celsius, Farads, Metres, Seconds, Volts, WattHours, Watts, parse_reading,
+};
 
 /// A job told line by line.
 pub(crate) struct Story {
@@ -64,6 +67,9 @@ impl Story {
             Unit::Ampere => Measured::Amps(parse_reading(typed, Amps::new(100.0)).unwrap()),
             Unit::Watt => Measured::Watts(parse_reading(typed, Watts::new(4_000.0)).unwrap()),
             Unit::Metre => Measured::Metres(parse_reading(typed, Metres::new(100.0)).unwrap()),
+            Unit::WattHour => {
+                Measured::WattHours(parse_reading(typed, WattHours::new(1e6)).unwrap())
+            }
         };
         let reading = Reading {
             typed: Text::new(typed).unwrap(),
@@ -147,6 +153,60 @@ impl Story {
             at: moment(minute),
             ran: None,
         }));
+        self
+    }
+
+    /// Something happened, so many minutes into the story.
+    pub(crate) fn event(mut self, minute: i64, kind: ColdEventKind) -> Self {
+        self.minute = self.minute.max(minute - 1);
+        let at = moment(minute);
+        self.enter(Content::Event(ColdEvent { at, kind }));
+        self
+    }
+
+    /// What a thermometer showed.
+    pub(crate) fn spot(mut self, minute: i64, place: Place, typed: &str) -> Self {
+        self.minute = self.minute.max(minute - 1);
+        let measured = Measured::Celsius(parse_reading(typed, Celsius::new(200.0)).unwrap());
+        let reading = Reading {
+            typed: Text::new(typed).unwrap(),
+            measured,
+            accuracy: Accuracy::new(1.0, 2.0).unwrap(),
+        };
+        let at = moment(minute);
+        self.enter(Content::Spot(Spot { place, at, reading }));
+        self
+    }
+
+    /// A logger's file: a temperature each five minutes from one minute of the story to another.
+    pub(crate) fn logged(
+        mut self,
+        place: Place,
+        (from, to): (i64, i64),
+        temperature: impl Fn(f64) -> f64,
+    ) -> Self {
+        self.minute = self.minute.max(to - 1);
+        let minutes = (from..=to).step_by(5);
+        let points: Vec<(Moment, Celsius)> = minutes
+            .map(|minute| {
+                let shown = libm::round(temperature((minute - from) as f64) * 10.0) / 10.0;
+                (moment(minute), Celsius::new(shown))
+            })
+            .collect();
+        let file = Text::new("logger.csv").unwrap();
+        let log = TemperatureLog::new(place, file, points.len() as u32, points).unwrap();
+        self.enter(Content::Log(log));
+        self
+    }
+
+    /// Something was done to the machine.
+    pub(crate) fn changed(self, change: Change) -> Self {
+        self.with(CHANGE, change.name(), change.how())
+    }
+
+    pub(crate) fn strike(mut self, entry: usize) -> Self {
+        let struck = self.job.entries()[entry].id.clone();
+        self.enter(Content::Strike(struck));
         self
     }
 

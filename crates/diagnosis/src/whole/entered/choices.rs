@@ -75,7 +75,7 @@ fn of_clue(job: &Job, clue: Clue) -> Vec<Weight> {
 
 /// With what the answer says elsewhere, unless the complaint has said the same: that a machine
 /// never stops isn't seen twice. What speaks against it is news all the same.
-fn with_news(job: &Job, clue: Clue, weights: Vec<f64>) -> Vec<Weight> {
+pub(super) fn with_news(job: &Job, clue: Clue, weights: Vec<f64>) -> Vec<Weight> {
     let complaint = crate::answered(job);
     let too_cold = clue.answer("too-cold");
     if clue == Clue::Temperatures
