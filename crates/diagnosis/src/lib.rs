@@ -16,6 +16,7 @@ mod assessment;
 mod caution;
 mod checks;
 mod choice;
+mod energy;
 mod finding;
 mod gate;
 mod item;
@@ -30,6 +31,10 @@ pub use caution::{Caution, Level};
 pub use checks::Check;
 pub use checks::capacitor_in_circuit::{
     CapacitorFinding, CapacitorInCircuit, CapacitorKind, DISCHARGED_THROUGH,
+};
+pub use checks::energy::{
+    ColdCompartment, ENERGY, EnergyClass, EnergyFigure, EnergyNeed, FigureError, Icemaker,
+    typed_price, typed_volume, typed_year,
 };
 pub use checks::ground::{
     Blades, EarthPin, Grade, Ground, LeakPath, Leakage, TesterChoice, clear_above,
@@ -53,6 +58,7 @@ pub use checks::windings::{
     GearChoice, LeadsChoice, PairChoice, PinChoice, PinShape, WindingsKnown, item_of_pair,
 };
 pub use choice::{Asked, Choice, answered};
+pub use energy::{Against as EnergyAgainst, Energy, Metering, RunBy, Stands};
 pub use finding::{Finding, WindingsFinding, explanation_name};
 pub use gate::{Closed, Gate, Gates};
 pub use item::Item;
