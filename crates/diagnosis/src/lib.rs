@@ -17,6 +17,7 @@ mod caution;
 mod checks;
 mod choice;
 mod cool_down;
+mod energy;
 mod finding;
 mod gate;
 mod item;
@@ -31,6 +32,10 @@ pub use caution::{Caution, Level};
 pub use checks::Check;
 pub use checks::capacitor_in_circuit::{
     CapacitorFinding, CapacitorInCircuit, CapacitorKind, DISCHARGED_THROUGH,
+};
+pub use checks::energy::{
+    ColdCompartment, ENERGY, EnergyClass, EnergyFigure, EnergyNeed, FigureError, Icemaker,
+    typed_price, typed_volume, typed_year,
 };
 pub use checks::ground::{
     Blades, EarthPin, Grade, Ground, LeakPath, Leakage, TesterChoice, clear_above,
@@ -55,6 +60,7 @@ pub use checks::windings::{
 };
 pub use choice::{Asked, Choice, answered};
 pub use cool_down::{ColdSign, Compartment, CoolDown, Course, Forecast, ScaleDoubt};
+pub use energy::{Against as EnergyAgainst, Energy, Metering, RunBy, Stands};
 pub use finding::{Finding, WindingsFinding, explanation_name};
 pub use gate::{Closed, Gate, Gates};
 pub use item::Item;

@@ -14,6 +14,7 @@ mod against_limits;
 mod capacitor;
 pub mod cool_down;
 mod doubt;
+pub mod energy;
 mod insulation;
 mod meter;
 mod protector;

@@ -1,6 +1,7 @@
 //! The checks. Each is one file here and one line in this list.
 
 pub(crate) mod capacitor_in_circuit;
+pub(crate) mod energy;
 pub(crate) mod ground;
 pub(crate) mod leakage;
 pub(crate) mod look_over;

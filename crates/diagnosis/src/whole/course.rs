@@ -210,6 +210,8 @@ fn is_about_its_past(check: &str) -> bool {
         .iter()
         .any(|one| one.name() == check)
         || check == Task::History.name()
+        // Class, volumes and price are the same machine's whatever was done to it.
+        || check == crate::checks::energy::ENERGY
 }
 
 /// The clues that a check brings, or that its numbers stand for.
