@@ -66,7 +66,7 @@ pub fn drawn(
     Ok(None)
 }
 
-fn kind(chance: &mut Chance) -> (Kind, bool) {
+pub(crate) fn kind(chance: &mut Chance) -> (Kind, bool) {
     let mut mark = chance.share();
     let mut last = (Kind::ChestFreezer, false);
     for (kind, is_inverter, share) in KINDS {

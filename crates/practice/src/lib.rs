@@ -12,6 +12,7 @@
 mod answers;
 mod best_possible;
 mod checklist;
+pub mod cooling;
 mod difficulty;
 mod draw;
 mod effort;

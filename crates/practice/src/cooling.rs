@@ -1,0 +1,16 @@
+//! Cool-downs of simulated cabinets, judged from their first hours and held against their end.
+//!
+//! Answers: of machines switched on warm, whose temperatures are read as a person or a logger has
+//! them: how often do the bands of [`measure::cool_down`] hold what really comes, and how often is
+//! a verdict wrong? Must never know: how the simulator comes by its temperatures, and how they are
+//! judged.
+
+mod cabinet;
+mod counted;
+mod outcome;
+mod thermometer;
+
+pub use cabinet::{CoolingMachine, Place};
+pub use counted::{Counted, HOURS};
+pub use outcome::Outcome;
+pub use thermometer::Logger;

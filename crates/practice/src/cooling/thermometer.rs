@@ -1,0 +1,66 @@
+//! A thermometer in the air, as a person or a logger reads it.
+
+use measure::cool_down::TemperatureAt;
+use quantity::{Celsius, Seconds};
+use simulator::Chance;
+
+/// How temperatures are taken down.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Logger {
+    /// Between two readings, in seconds.
+    pub each: f64,
+    /// How slowly its probe follows the air: a time constant in seconds.
+    pub lag: f64,
+    /// What one step of its display is, in kelvins.
+    pub step: f64,
+    /// What it errs by from reading to reading, as a standard deviation in kelvins.
+    pub noise: f64,
+    /// What it errs by in all readings alike, in kelvins.
+    pub offset: f64,
+}
+
+impl Logger {
+    /// Half are loggers, a reading each one or two minutes to a tenth of a degree; half are read by
+    /// a person, each five to ten minutes. A probe in still air takes 1 to 6 minutes to follow, and
+    /// is off by up to a degree, as such things are sold (common practice, no source).
+    #[must_use]
+    pub fn drawn(chance: &mut Chance) -> Self {
+        let is_logger = chance.happens(0.5);
+        let each = match (is_logger, chance.happens(0.5)) {
+            (true, true) => 60.0,
+            (true, false) => 120.0,
+            (false, true) => 300.0,
+            (false, false) => 600.0,
+        };
+        Self {
+            each,
+            lag: chance.between(60.0, 360.0),
+            step: if is_logger || chance.happens(0.7) { 0.1 } else { 0.5 },
+            noise: chance.between(0.02, 0.1),
+            offset: chance.between(-1.0, 1.0),
+        }
+    }
+
+    /// What it shows of air that is known each minute, over so many hours from its beginning.
+    #[must_use]
+    pub fn readings(&self, air: &[f64], hours: f64, chance: &mut Chance) -> Vec<TemperatureAt> {
+        let keeps = libm::exp(-60.0 / self.lag);
+        let mut probe = air.first().copied().unwrap_or_default();
+        let mut readings = Vec::new();
+        for (minute, air) in air.iter().enumerate() {
+            let at = minute as f64 * 60.0;
+            if at > hours * 3600.0 {
+                break;
+            }
+            probe = air + keeps * (probe - air);
+            if at % self.each < 1.0 {
+                let shown = probe + self.offset + self.noise * chance.normal();
+                readings.push(TemperatureAt {
+                    at: Seconds::new(at),
+                    temperature: Celsius::new(libm::rint(shown / self.step) * self.step),
+                });
+            }
+        }
+        readings
+    }
+}
