@@ -57,7 +57,10 @@ impl Session {
         device::every_minute(move || session.now.set(device::now()));
         device::on_status(move || session.page_status.set(device::page_status()));
         device::on_hash_change(move || session.arrive());
-        on_change_elsewhere(move |_| session.jobs_changed());
+        on_change_elsewhere(move |_| {
+            session.store().look_again();
+            session.jobs_changed();
+        });
         session
     }
 

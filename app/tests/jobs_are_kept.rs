@@ -202,6 +202,27 @@ fn where_the_browser_keeps_nothing_jobs_last_as_long_as_the_page() {
     assert_eq!(store.listed().len(), 1);
 }
 
+/// The list is read once, and again whenever a job was written, put away or deleted here, or elsewhere.
+#[test]
+fn the_list_is_never_older_than_what_is_kept() {
+    let shelf = shelf_with_a_job();
+    let (first, second) = (Tab::open(&shelf), Tab::open(&shelf));
+    let listed = |tab: &Tab| tab.store.listed().len();
+    assert_eq!((listed(&first), listed(&second)), (1, 1));
+    let new = document("k", &["a"]);
+    first.store.save(&id("k"), &new, Revision::default());
+    assert_eq!(listed(&first), 2);
+    second.store.look_again();
+    assert_eq!(listed(&second), 2);
+    first.store.delete(&id("k"));
+    first.store.put_away(&id("j"), true);
+    assert!(first.store.listed()[0].is_away);
+    first.store.delete(&id("j"));
+    assert_eq!(listed(&first), 0);
+    first.store.restore().unwrap();
+    assert_eq!(listed(&first), 1);
+}
+
 #[test]
 fn a_deleted_job_comes_back_whole_even_where_there_is_no_room_to_spare() {
     let two_entries = jobfile::save(&document("j", &["a", "b"])).len();

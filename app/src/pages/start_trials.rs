@@ -34,6 +34,8 @@ struct Bench {
     meters: RwSignal<Meters>,
     /// Why the last thing couldn't be entered.
     remark: RwSignal<Option<String>>,
+    /// Whether every try is listed, however many there are.
+    all: RwSignal<bool>,
     /// Now, to the second.
     now: RwSignal<Moment>,
     trials: Memo<StartTrials>,
@@ -61,6 +63,7 @@ impl Bench {
             plugged: RwSignal::new(plugged),
             meters: RwSignal::new(Meters::default()),
             remark: RwSignal::new(None),
+            all: RwSignal::new(false),
             now,
             trials,
         }
@@ -294,9 +297,14 @@ fn set_ups(bench: Bench) -> AnyView {
     .into_any()
 }
 
+/// So many tries of a set-up are listed at first: the latest, which may have to be taken back. A list of hundreds would be
+/// drawn anew after each try.
+const LISTED: usize = 12;
+
 /// The picture, the same in words, and each try with the way to take it back.
 fn so_far(bench: Bench) -> AnyView {
     let locale = bench.open.session().locale();
+    let most = if bench.all.get() { usize::MAX } else { LISTED };
     bench.trials.with(|trials| {
         if trials.series.is_empty() {
             return paragraph("soft", words::WHY);
@@ -305,7 +313,14 @@ fn so_far(bench: Bench) -> AnyView {
             let said = [words::needs(&series.threshold), words::is_ordinary(series)];
             let gains = words::gains(series);
             let said = said.into_iter().chain(gains).filter(|one| !one.is_empty());
-            let tries = series.tries.iter().map(|(id, one)| {
+            let count = series.tries.len();
+            let rest = (count > most).then(|| {
+                button("button quiet wide", words::show_all(count), move |_| {
+                    bench.all.set(true)
+                })
+            });
+            let tries = series.tries.iter().skip(count.saturating_sub(most));
+            let tries = tries.map(|(id, one)| {
                 let id = id.clone();
                 let entered = bench
                     .open
@@ -328,6 +343,7 @@ fn so_far(bench: Bench) -> AnyView {
             view! {
                 <h3>{series.set_up.words()}</h3>
                 {said.map(|one| paragraph("", one)).collect::<Vec<_>>()}
+                {rest}
                 <ul class="tries">{tries.collect::<Vec<_>>()}</ul>
             }
         });

@@ -96,14 +96,15 @@ impl Shelf for BrowserShelf {
     }
 }
 
-/// Calls back with the name of each text of ours that another tab changes. A trial for room is
+/// Calls back with the name of each text of ours that another tab changes, or with none where all is cleared. A trial for room is
 /// none: two tabs that answered each other's trials with trials of their own would never end.
 pub fn on_change_elsewhere(then: impl Fn(&str) + 'static) {
     let listener = window_event_listener_untyped("storage", move |event| {
-        let name = event
-            .dyn_ref::<StorageEvent>()
-            .and_then(StorageEvent::key)
-            .and_then(|name| Some(name.strip_prefix(PREFIX)?.to_owned()));
+        let name = match event.dyn_ref::<StorageEvent>().map(StorageEvent::key) {
+            Some(None) => Some(String::new()),
+            Some(Some(name)) => name.strip_prefix(PREFIX).map(str::to_owned),
+            None => None,
+        };
         if let Some(name) = name.filter(|name| name != TRIAL) {
             then(&name);
         }

@@ -1,9 +1,12 @@
 //! The jobs kept on this device: none is lost, none is overwritten unseen.
 
+use std::cell::RefCell;
+
 use job::{Drafts, Id};
 use jobfile::{Document, Opened, open, open_drafts, save, save_drafts};
 
 use super::kept::{Kept, understand};
+use super::listing::Listed;
 use super::record::{self, Revision, Summary};
 use super::{MemoryShelf, Shelf, Trouble};
 
@@ -12,6 +15,8 @@ pub struct JobStore {
     pub(super) shelf: Option<Box<dyn Shelf>>,
     /// What the shelf did not take, for as long as the page is open.
     pub(super) aside: MemoryShelf,
+    /// The list as it was made last, while it holds.
+    pub(super) last_listed: RefCell<Option<Vec<Listed>>>,
 }
 
 /// How keeping a job went.
@@ -44,6 +49,7 @@ impl JobStore {
         Self {
             shelf,
             aside: MemoryShelf::default(),
+            last_listed: RefCell::new(None),
         }
     }
 
@@ -90,6 +96,7 @@ impl JobStore {
     /// are added to it. What can't be read is never overwritten.
     pub fn save(&self, id: &Id, document: &Document, known: Revision) -> Saved {
         let name = name(JOB, id);
+        self.changes(&name);
         let there = self.shelf.as_ref().and_then(|shelf| shelf.read(&name));
         let Some(there) = there else {
             return Saved {
@@ -334,6 +341,7 @@ impl JobStore {
     }
 
     pub(super) fn write(&self, name: &str, text: &str) -> Result<(), Trouble> {
+        self.changes(name);
         let on_shelf = self.write_shelf(name, text);
         match on_shelf {
             Ok(()) => self.aside.remove(name),
@@ -350,6 +358,7 @@ impl JobStore {
     }
 
     pub(super) fn remove(&self, name: &str) {
+        self.changes(name);
         self.aside.remove(name);
         if let Some(shelf) = &self.shelf {
             shelf.remove(name);

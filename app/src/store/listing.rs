@@ -26,8 +26,33 @@ pub struct Listed {
 
 impl JobStore {
     /// Every job kept here, the one touched last in front; what can't be read stands at the end.
+    ///
+    /// What was listed last is kept until a job is written, taken away or put away here, or
+    /// [`JobStore::look_again`] says that another tab did so: a phone would read hundreds of first
+    /// lines each time that someone goes back to the list.
     #[must_use]
     pub fn listed(&self) -> Vec<Listed> {
+        if let Some(listed) = self.last_listed.borrow().as_ref() {
+            return listed.clone();
+        }
+        let listed = self.list();
+        *self.last_listed.borrow_mut() = Some(listed.clone());
+        listed
+    }
+
+    /// Another tab has changed what is kept.
+    pub fn look_again(&self) {
+        *self.last_listed.borrow_mut() = None;
+    }
+
+    /// Something is written or taken away under this name.
+    pub(super) fn changes(&self, name: &str) {
+        if name.starts_with(JOB) || name.starts_with(AWAY) {
+            self.look_again();
+        }
+    }
+
+    fn list(&self) -> Vec<Listed> {
         let names = self.names();
         let listed: Vec<Listed> = names
             .iter()

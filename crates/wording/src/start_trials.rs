@@ -92,6 +92,12 @@ pub const STAY_AWAKE: &str = "Keep the screen on";
 pub const TIME_IT: &str = "Time it with the clock";
 /// The list of tries.
 pub const TRIES: &str = "Tries so far";
+/// Lists every try, not only the latest.
+#[must_use]
+pub fn show_all(count: usize) -> String {
+    format!("Show all {count} tries")
+}
+
 /// Takes a try back.
 pub const TAKE_BACK: &str = "Take back";
 /// It was entered later than it happened.

@@ -8,10 +8,10 @@ use crate::visit::{Kind, Visit};
 use crate::webdriver::Key;
 
 /// What is done at each question, and at what the answers mean; it is told a name for it.
-type Look<'a> = dyn FnMut(&Visit, &str) -> Result<()> + 'a;
+pub(crate) type Look<'a> = dyn FnMut(&Visit, &str) -> Result<()> + 'a;
 
 /// A question by its words, and what is answered.
-enum Asked {
+pub(crate) enum Asked {
     /// One of several.
     Choice(&'static str, &'static str),
     /// Something seen, to be ticked.
@@ -103,7 +103,16 @@ const CHECKS: &[(&str, &[Asked])] = &[
 
 /// Goes through all of them, from a job's first screen and back to it.
 pub(crate) fn examine(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
-    for (check, questions) in CHECKS {
+    go_through(visit, CHECKS, look)
+}
+
+/// Goes through checks, each with its questions, from a job's first screen and back to it.
+pub(crate) fn go_through(
+    visit: &Visit,
+    checks: &[(&str, &[Asked])],
+    look: &mut Look<'_>,
+) -> Result<()> {
+    for (check, questions) in checks {
         open_check(visit, check)?;
         for question in *questions {
             answer(visit, question, look)?;

@@ -9,6 +9,7 @@ mod bench;
 mod engine;
 mod journeys;
 mod measure;
+mod powered;
 mod screens;
 
 mod server;
@@ -30,13 +31,13 @@ use crate::stage::{Given, Programs};
 const USAGE: &str = "\
 usage: browser-tests --engine chromium|webkit --dist FOLDER --axe FILE
                      [--artifacts FOLDER] [--only NAME] [--screenshots]
-       browser-tests --measure --dist FOLDER
+       browser-tests --measure --dist FOLDER [--only NAME]
 
   --engine       the browser to go through the journeys with; webkit wants a display: xvfb-run -a …
   --dist         the release page
   --axe          axe-core, as a script that runs in a page
   --artifacts    where a failed journey leaves a picture and the page's source
-  --only         only journeys whose name holds this; can be given several times
+  --only         only journeys, or figures, whose name holds this; can be given several times
   --screenshots  also take the pictures that the README shows
   --measure      print how long the page takes, with a processor slowed four times";
 
@@ -78,7 +79,7 @@ fn run() -> Result<bool> {
         programs: Programs::build()?,
     };
     if wanted.measure {
-        return measure::run(&given);
+        return measure::run(&given, &wanted.only);
     }
     let engine = wanted.engine.context(USAGE)?;
     let mut chosen = journeys::chosen(engine, &wanted.only)?;

@@ -48,17 +48,31 @@ const WATCH_LOAD: &str = "
         if (load.usable === null) requestAnimationFrame(() => { load.usable = performance.now(); });
     });";
 
-/// Measures and prints. Returns whether the key presses and the list kept within their limits.
-pub(crate) fn run(given: &Given) -> Result<bool> {
+/// Measures something, prints it, and returns whether it kept within its limit.
+type Figure = fn(&Stage) -> Result<bool>;
+
+/// What is measured, by name.
+const FIGURES: &[(&str, Figure)] = &[
+    ("keys", time_keys),
+    ("list", stored_jobs::run),
+    ("weighing", weighing::run),
+    ("starts", start_trials::run),
+    ("loads", time_loads),
+];
+
+/// Measures and prints everything, or what has one of these words in its name. Returns whether what has a limit kept
+/// within it.
+pub(crate) fn run(given: &Given, words: &[String]) -> Result<bool> {
     let stage = Stage::new(Engine::Chromium, given)?;
     println!("Chromium, processor slowed {SLOWER} times; milliseconds");
     warn_of_company();
-    let keys = time_keys(&stage)?;
-    let list = stored_jobs::run(&stage)?;
-    weighing::run(&stage)?;
-    start_trials::run(&stage)?;
-    time_loads(&stage)?;
-    Ok(keys && list)
+    let is_named =
+        |name: &str| words.is_empty() || words.iter().any(|word| name.contains(word.as_str()));
+    let mut kept = true;
+    for (_, measure) in FIGURES.iter().filter(|(name, _)| is_named(name)) {
+        kept &= measure(&stage)?;
+    }
+    Ok(kept)
 }
 
 /// Other programs at work make every figure larger than it is: then that is said.
@@ -156,7 +170,7 @@ fn take_times(visit: &Visit) -> Result<Vec<Value>> {
     Ok(times.as_array().cloned().unwrap_or_default())
 }
 
-fn time_loads(stage: &Stage) -> Result<()> {
+fn time_loads(stage: &Stage) -> Result<bool> {
     let packed = stage.copy_of_page()?;
     pack(&packed)?;
     let mut loads = Vec::new();
@@ -189,7 +203,7 @@ fn time_loads(stage: &Stage) -> Result<()> {
         "  cumulative layout shift: {:.3} at most",
         percentile(&moved, 100)
     );
-    Ok(())
+    Ok(true)
 }
 
 fn slow_down(visit: &Visit) -> Result<()> {

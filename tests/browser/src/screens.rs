@@ -5,6 +5,7 @@ use serde_json::json;
 
 use crate::bench;
 use crate::engine::Habits;
+use crate::powered;
 use crate::stage::Stage;
 use crate::steps::{back_to_job, choose_pair, make_job, open_check, project_file, read_pair};
 use crate::visit::{Kind, Visit};
@@ -27,6 +28,7 @@ pub(crate) fn walk(stage: &Stage, habits: &Habits, look: &mut Look<'_>) -> Resul
     pins(&visit, look)?;
     back_to_job(&visit)?;
     bench::examine(&visit, look)?;
+    powered_on(&visit, look)?;
     places(&visit, look)?;
     files(&visit, look)?;
     start_trials(&visit, look)?;
@@ -126,6 +128,17 @@ fn pins(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     read_pair(visit, "1 and 3", "12.2")?;
     visit.see("12.2 Ω")?;
     look(visit, "pins, one pair twice")
+}
+
+/// What the powered checks mean, and one question of each kind that only they have.
+fn powered_on(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    powered::work(visit, &mut |visit, screen| {
+        let is_new = ["Amperes in the same minute", "What tripped?"].contains(&screen);
+        if is_new || screen.ends_with("what it means") {
+            look(visit, screen)?;
+        }
+        Ok(())
+    })
 }
 
 fn places(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
@@ -244,17 +257,13 @@ fn start_trials(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     look(visit, "start trials, tried")?;
     visit.go_to("#/job/example-open-ptc/do/would-a-kit-help")?;
     visit.see("Would a start kit help?")?;
+    visit.choose("R600a, and this compressor")?;
+    visit.see("Any other kit stays refused")?;
     look(visit, "start kit, not here")?;
     look_at(
         visit,
         "#/job/example-open-ptc/do/supply",
         "outlet and volts",
-        look,
-    )?;
-    look_at(
-        visit,
-        "#/job/example-open-ptc/do/running",
-        "watts and amperes",
         look,
     )
 }

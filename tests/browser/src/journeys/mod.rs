@@ -27,6 +27,7 @@ mod times_starts_after_rests;
 mod two_tabs_lose_no_entry;
 mod weighs_the_whole_machine;
 mod works_by_keyboard_alone;
+mod works_with_power_on;
 
 use std::time::Instant;
 
@@ -90,6 +91,7 @@ const ALL: &[Journey] = journeys! {
     two_tabs_lose_no_entry: Engines::Chromium,
     weighs_the_whole_machine: Engines::Both,
     works_by_keyboard_alone: Engines::Both,
+    works_with_power_on: Engines::Both,
 };
 
 /// Gone through only when it is asked for, because it changes files of the repository.
