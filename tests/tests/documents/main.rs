@@ -12,6 +12,7 @@ mod damage;
 mod damaged;
 mod fixtures;
 mod random;
+mod random_cold;
 mod schema;
 
 use std::fs;

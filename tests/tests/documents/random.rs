@@ -1,28 +1,29 @@
 //! Documents that nobody thought of: random jobs, and good documents with random damage.
 
-use job::{Answer, ColdEvent, ColdEventKind, Content, Entry, Id, Job, Measured, Metered, Moment};
-use job::{Name, NotDone, Origin, Place, Question, Reading, Rest, SetUp, Spot, StartTrial, Stop};
-use job::{TemperatureLog, Text, Tried};
+use job::{Answer, Content, Entry, Id, Job, Measured, Moment};
+use job::{Name, NotDone, Origin, Question, Reading, Rest, SetUp, StartTrial, Stop};
+use job::{Text, Tried};
 use jobfile::{BACKUP_TYPE, Document, Limit, Notice, OpenError, Opened, open, save};
 use proptest::collection::{btree_set, vec};
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
-use quantity::{Accuracy, Celsius, Observed, Ohms, Seconds, Typed, WattHours};
+use quantity::{Accuracy, Observed, Ohms, Seconds, Typed};
 use serde_json::Value;
 
 use crate::documents;
 use crate::fixtures::opened;
+use crate::random_cold::cold;
 use crate::schema::hold_to_schema;
 
 fn name() -> impl Strategy<Value = Name> {
     "[a-z0-9-]{1,40}".prop_map(|text| Name::new(&text).unwrap())
 }
 
-fn text() -> impl Strategy<Value = Text> {
+pub(crate) fn text() -> impl Strategy<Value = Text> {
     "([^\\p{Cc}]|[\\n\\r\\t]){0,40}".prop_map(|text| Text::new(&text).unwrap())
 }
 
-fn moment() -> impl Strategy<Value = Moment> {
+pub(crate) fn moment() -> impl Strategy<Value = Moment> {
     (0..=Moment::LATEST, -1080i16..=1080).prop_map(|(at, offset)| Moment::new(at, offset).unwrap())
 }
 
@@ -32,7 +33,7 @@ fn number() -> impl Strategy<Value = f64> {
     (POSITIVE | NEGATIVE | NORMAL | SUBNORMAL | ZERO).prop_map(|number| number % 1e30)
 }
 
-fn reading() -> impl Strategy<Value = Reading> {
+pub(crate) fn reading() -> impl Strategy<Value = Reading> {
     let above_zero = || number().prop_map(|number| number.abs().max(f64::MIN_POSITIVE));
     let value = (number(), above_zero()).prop_map(|(value, count)| Typed {
         observed: Observed::Value(Ohms::new(value)),
@@ -89,52 +90,6 @@ fn trial() -> impl Strategy<Value = Content> {
     })
 }
 
-fn spot() -> impl Strategy<Value = Content> {
-    (select(Place::ALL.to_vec()), moment(), reading())
-        .prop_map(|(place, at, reading)| Content::Spot(Spot { place, at, reading }))
-}
-
-fn log() -> impl Strategy<Value = Content> {
-    let steps = proptest::collection::vec((1..100_000_000i64, -100.0..200.0f64), 2..20);
-    (
-        select(Place::ALL.to_vec()),
-        moment(),
-        text(),
-        any::<u32>(),
-        steps,
-    )
-        .prop_map(|(place, from, file, rows, steps)| {
-            // Early enough that no later point leaves the years that a moment has.
-            let mut at = from.unix_milliseconds().min(1_800_000_000_000);
-            let points = steps.into_iter().map(|(step, celsius)| {
-                at += step;
-                let at = Moment::new(at, from.offset_minutes()).unwrap();
-                (at, Celsius::new(celsius))
-            });
-            Content::Log(TemperatureLog::new(place, file, rows, points.collect()).unwrap())
-        })
-}
-
-fn event() -> impl Strategy<Value = Content> {
-    (moment(), select(ColdEventKind::ALL.to_vec()))
-        .prop_map(|(at, kind)| Content::Event(ColdEvent { at, kind }))
-}
-
-fn metered() -> impl Strategy<Value = Content> {
-    let energy = (reading(), 0.0..1e6f64);
-    (moment(), 1..100_000_000i64, energy, any::<bool>()).prop_map(|(from, long, energy, told)| {
-        let from = from.unix_milliseconds().min(1_800_000_000_000);
-        let [from, to] = [from, from + long].map(|at| Moment::new(at, 60).unwrap());
-        let (mut reading, energy) = energy;
-        reading.measured = Measured::WattHours(Typed {
-            observed: Observed::Value(WattHours::new(energy)),
-            count: WattHours::new(1.0),
-        });
-        let ran = told.then(|| Seconds::new(long as f64 / 2_000.0));
-        Content::Metered(Metered::new(from, to, reading, ran).unwrap())
-    })
-}
-
 fn answer() -> impl Strategy<Value = Answer> {
     prop_oneof![
         reading().prop_map(Answer::Reading),
@@ -160,8 +115,7 @@ fn says() -> impl Strategy<Value = Says> {
     prop_oneof![
         5 => answer.prop_map(|content| Says::Content(Box::new(content))),
         1 => trial().prop_map(|content| Says::Content(Box::new(content))),
-        1 => prop_oneof![spot(), log(), event(), metered()]
-            .prop_map(|content| Says::Content(Box::new(content))),
+        1 => cold().prop_map(|content| Says::Content(Box::new(content))),
         1 => stop().prop_map(|content| Says::Content(Box::new(content))),
         1 => text().prop_map(|text| Says::Content(Box::new(Content::Note(text)))),
         1 => any::<Index>().prop_map(Says::Strike),

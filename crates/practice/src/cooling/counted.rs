@@ -49,7 +49,10 @@ impl Counted {
         self.ends += holds(end, truth.end);
         self.ends_colder += usize::from(truth.end < end.from.get());
         self.widths += end.to.get() - end.from.get();
-        self.twice += holds(found.temperature_at(Seconds::new(2.0 * last)), truth.at(2.0 * last));
+        self.twice += holds(
+            found.temperature_at(Seconds::new(2.0 * last)),
+            truth.at(2.0 * last),
+        );
         for hours in HOURS.into_iter().chain([12.0, 24.0]) {
             let at = hours * 3600.0;
             if at > last + 60.0 {
@@ -88,7 +91,11 @@ impl Counted {
             self.verdicts.0 += usize::from(will != gets_there);
             self.verdicts.1 += 1;
         }
-        let group = if gets_there { &mut self.good } else { &mut self.hopeless };
+        let group = if gets_there {
+            &mut self.good
+        } else {
+            &mut self.hopeless
+        };
         group.0 += usize::from(said == Some(gets_there));
         group.1 += 1;
     }

@@ -35,7 +35,11 @@ impl Logger {
         Self {
             each,
             lag: chance.between(60.0, 360.0),
-            step: if is_logger || chance.happens(0.7) { 0.1 } else { 0.5 },
+            step: if is_logger || chance.happens(0.7) {
+                0.1
+            } else {
+                0.5
+            },
             noise: chance.between(0.02, 0.1),
             offset: chance.between(-1.0, 1.0),
         }
