@@ -1,5 +1,9 @@
 //! What is known now: the one function that turns observations into conclusions.
 
+mod advised;
+
+pub use advised::{Adviser, advise};
+
 use job::{Job, Moment};
 use measure::windings::{Leads, WindingPriors};
 
@@ -18,8 +22,9 @@ use crate::checks::winding_temperature::WindingTemperature;
 use crate::checks::windings::WindingsKnown;
 use crate::choice::Choice;
 use crate::cool_down::CoolDown;
+use crate::proof::Proof;
 use crate::start_trials::StartTrials;
-use crate::whole::{self, Advice, Assumptions, ExportedNetwork, Figures, Whole};
+use crate::whole::{self, Assumptions, ExportedNetwork, Figures, Whole};
 use crate::{Caution, Check, Finding, Gates, Level, Link, LinkState, Step};
 
 /// The assumptions behind every conclusion.
@@ -68,6 +73,8 @@ pub struct Assessment {
     pub start_trials: Option<StartTrials>,
     /// How it cools since it was switched on, once it was.
     pub cool_down: Option<CoolDown>,
+    /// What is proved of it, once there is something to prove.
+    pub proof: Option<Proof>,
     /// Everything weighed together, once there is something to weigh.
     pub whole: Option<Whole>,
 }
@@ -85,73 +92,8 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
     assessment.whole = whole::weigh(&model.machines, job, weighed);
     assessment.start_trials = StartTrials::of(job, now).if_any();
     assessment.cool_down = CoolDown::of(job, now);
+    assessment.proof = Proof::of(job, &assessment, now);
     assessment
-}
-
-/// What to do and what comes next: the same, to the bit, as [`assess`] has it, in less time,
-/// because nothing is said of the reasons. `None` where nothing is known yet that could be weighed.
-///
-/// ```
-/// use diagnosis::{Model, advise, assess};
-/// use job::{Answer, Content, Entry, Id, Job, Moment, Name, Origin, Question};
-///
-/// let now = Moment::new(0, 0).unwrap();
-/// let mut job = Job::new(Id::new("j").unwrap(), now, Origin::Invented);
-/// job.add(Entry {
-///     id: Id::new("e").unwrap(),
-///     at: now,
-///     content: Content::Answer {
-///         question: Question::new("machine", "kind").unwrap(),
-///         answer: Answer::Choice(Name::new("chest-freezer").unwrap()),
-///     },
-/// })
-/// .unwrap();
-/// let model = Model::default();
-/// let whole = assess(&model, &job, now).whole.unwrap();
-/// assert_eq!(advise(&model, &job, now).unwrap().next, whole.next);
-/// ```
-#[must_use]
-pub fn advise(model: &Model, job: &Job, now: Moment) -> Option<Advice> {
-    Adviser::new(model).advise(job, now)
-}
-
-/// Advice on a job that grows: the same, to the bit, as [`advise`] gives, in less time, because
-/// what the job had before is not weighed from the beginning each time.
-#[derive(Debug)]
-pub struct Adviser<'a> {
-    model: &'a Model,
-    memory: Option<whole::Memory>,
-    /// As they were known the last time.
-    windings: Option<WindingsKnown>,
-}
-
-impl<'a> Adviser<'a> {
-    /// With these assumptions.
-    #[must_use]
-    pub fn new(model: &'a Model) -> Self {
-        Self {
-            model,
-            memory: None,
-            windings: None,
-        }
-    }
-
-    /// What to do and what comes next; `None` where nothing is known yet that could be weighed.
-    /// The job need not be the one of the last time.
-    pub fn advise(&mut self, job: &Job, now: Moment) -> Option<Advice> {
-        let model = self.model;
-        let present = whole::present(job);
-        let as_it_is = present.as_ref().unwrap_or(job);
-        let machine = Machine::of(as_it_is);
-        let before = self.windings.as_ref();
-        let windings = WindingsKnown::since(model, as_it_is, &machine, now, before);
-        let known = Known::with(machine, windings, as_it_is);
-        let assessment = known.assessment(as_it_is);
-        let to_weigh = known.to_weigh(&assessment, model, now);
-        let advice = whole::advise(&model.machines, job, to_weigh, &mut self.memory);
-        self.windings = Some(known.windings);
-        advice
-    }
 }
 
 /// The same without weighing the whole machine, for lists of many jobs: what each check says by
@@ -236,6 +178,7 @@ impl Known {
             windings: windings.anything().then(|| windings.clone()),
             start_trials: None,
             cool_down: None,
+            proof: None,
             whole: None,
         }
     }

@@ -21,7 +21,7 @@ pub use course::{Course, Forecast};
 pub use happened::ColdSign;
 pub use scale::ScaleDoubt;
 
-pub(crate) use happened::Happened;
+pub(crate) use happened::{Happened, LONGEST_DEFROST};
 
 use job::{ColdEventKind, Content, Job, Moment};
 use quantity::{Celsius, Seconds};
@@ -141,13 +141,21 @@ pub(crate) fn room(job: &Job) -> Option<Celsius> {
     ScaleDoubt::of(&[], &points, &watched).map_or_else(|| course::middle(&points), |_| None)
 }
 
-/// When it was last switched on, if nothing was changed on the machine since.
-fn began(job: &Job, now: Moment) -> Option<Moment> {
+/// When the machine last became another one.
+pub(crate) fn changed(job: &Job) -> Option<Moment> {
     let standing = job.standing();
     let changes = standing
         .iter()
         .filter(|entry| Change::told_by(entry).is_some());
-    let changed = changes.map(|entry| entry.at.unix_milliseconds()).max();
+    changes
+        .map(|entry| entry.at)
+        .max_by_key(|at| at.unix_milliseconds())
+}
+
+/// When it was last switched on, if nothing was changed on the machine since.
+fn began(job: &Job, now: Moment) -> Option<Moment> {
+    let standing = job.standing();
+    let changed = changed(job).map(Moment::unix_milliseconds);
     let on = standing.iter().filter_map(|entry| match &entry.content {
         Content::Event(event) if event.kind == ColdEventKind::SwitchedOn => Some(event.at),
         _ => None,

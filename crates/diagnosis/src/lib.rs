@@ -22,6 +22,7 @@ mod finding;
 mod gate;
 mod item;
 mod path;
+mod proof;
 mod start_kit;
 mod start_trials;
 mod step;
@@ -65,6 +66,9 @@ pub use finding::{Finding, WindingsFinding, explanation_name};
 pub use gate::{Closed, Gate, Gates};
 pub use item::Item;
 pub use path::{Basis, Link, LinkState};
+pub use proof::{
+    Failure, HeldBack, Missing, NotNeeded, Proof, ProofItem, ProofPoint, ProofState, Proven,
+};
 pub use start_kit::{
     KitAdvice, KitCurrent, KitCurve, KitDeclared, KitNeed, KitReadings, KitTries, NoKit, StartKit,
 };

@@ -125,3 +125,21 @@ proptest! {
         prop_assert_eq!(format!("{without:?}"), format!("{with:?}"));
     }
 }
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(12))]
+
+    #[test]
+    fn no_moment_is_too_wild_for_an_assessment(
+        mut entries in vec((moment(), content()), 1..8),
+        now in moment(),
+    ) {
+        entries.push((Moment::new(1_795_600_000_000, 0).unwrap(), switched_on()));
+        let found = diagnosis::assess(&diagnosis::Model::default(), &job(&entries), now);
+        for item in found.proof.into_iter().flat_map(|proof| proof.items) {
+            if let diagnosis::ProofState::NotYet { takes, .. } = item.state {
+                prop_assert!((0.0..=172_800.0).contains(&takes.get()), "{item:?}");
+            }
+        }
+    }
+}

@@ -9,7 +9,7 @@ use measure::running::{
     AMPS_LIMITS, Plate, RunningError, both_windings_bound, current_against_plate, locked_rotor,
     power_factor,
 };
-use measure::{Against, WattsAt, WattsTrend, watts_trend};
+use measure::{Against, Direction, WattsAt, WattsTrend, watts_trend};
 use quantity::{Amps, Ohms, Ratio, Seconds, Uncertain, Volts, Watts};
 
 use super::machine::MainsChoice;
@@ -260,6 +260,14 @@ impl Running {
         let share = self.share_of_label()?;
         let against = current_against_plate(self.believed_amps()?, self.label_amps?, whose)?;
         Some((whose, share, against))
+    }
+
+    /// Which way its watts go, from two readings of them.
+    pub(crate) fn direction(&self) -> Option<Direction> {
+        match self.trend()? {
+            RunningFinding::Trend(trend) => Some(trend.direction),
+            _ => None,
+        }
     }
 
     /// Both readings are of one meter: its scatter is taken for all of its uncertainty, which errs
