@@ -1,6 +1,7 @@
 //! What `coldcase assess --json` prints. Its schema is `public/assessment.schema.json`, made
 //! from these structs by a test.
 
+mod energy;
 mod fill;
 mod start_kit;
 mod starts;
@@ -57,6 +58,8 @@ pub(crate) struct Assessed {
     starts: Vec<starts::Starts>,
     /// Whether a start kit would help; null where the machine was not weighed.
     start_kit: Option<start_kit::Kit>,
+    /// What it uses; null where nothing was metered, asked or told of its running.
+    energy: Option<energy::Energy>,
     /// What was found, in the order of the checks.
     findings: Vec<Found>,
     /// What to be careful of; the level "stop" first.

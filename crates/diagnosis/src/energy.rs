@@ -79,6 +79,14 @@ pub struct Against {
     pub field: Option<WattHours>,
 }
 
+impl Against {
+    /// The first year of the limit.
+    #[must_use]
+    pub const fn since(&self) -> u16 {
+        self.limit.era.from(self.limit.class).0
+    }
+}
+
 /// After being switched on a cabinet is given this long (from memory: allow 24 hours).
 const COOLS_WITHIN: Seconds = Seconds::new(86_400.0);
 

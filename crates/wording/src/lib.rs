@@ -13,6 +13,7 @@ mod caution;
 mod choices;
 mod cold;
 mod document_error;
+pub mod energy;
 mod finding;
 mod gate;
 mod item;

@@ -8,6 +8,7 @@ use job::Question;
 use measure::supply::Conductors;
 
 use crate::Words;
+use crate::energy::energy_choice;
 use crate::page::asked;
 
 /// The words of a choice that answers one of these questions.
@@ -22,6 +23,7 @@ pub(crate) fn powered_choice(question: &Question, name: &str) -> Option<&'static
         .or_else(|| asked::<TripDevice>(question, name))
         .or_else(|| asked::<TripWhen>(question, name))
         .or_else(|| asked::<TripCompany>(question, name))
+        .or_else(|| energy_choice(question, name))
 }
 
 impl Words for Protection {

@@ -1,6 +1,6 @@
 //! The whole assessment as text: what the page shows and what the command line prints.
 
-use diagnosis::{Assessment, Figures, Level, Machine, StartKit, Whole, WindingsKnown};
+use diagnosis::{Assessment, Energy, Figures, Level, Machine, StartKit, Whole, WindingsKnown};
 use job::{Job, Origin};
 use measure::windings::{Pin, Scored};
 
@@ -8,7 +8,7 @@ use crate::page::assumptions::rests_on;
 use crate::whole::{at_fault, broken_links, since, to_do, unfitting, worth_checking};
 use crate::windings_finding::capital;
 use crate::{
-    Locale, Words, caution, explanation, finding, gates, label, link, odds, pin, start_kit,
+    Locale, Words, caution, energy, explanation, finding, gates, label, link, odds, pin, start_kit,
     start_trials, step, uncertain_ohms,
 };
 
@@ -33,6 +33,8 @@ pub enum Part {
     Starts,
     /// What a start kit would do, where that can be told.
     StartKit,
+    /// What it uses, once anything was metered or asked of that.
+    Energy,
     /// What was found.
     Found,
     /// Which pin is which.
@@ -158,6 +160,7 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
             start_kit::TITLE,
             kit_lines(assessment, job, locale),
         ),
+        (Part::Energy, energy::TITLE, energy_lines(job, locale)),
         (
             Part::Pins,
             "The pins",
@@ -202,6 +205,10 @@ fn kit_lines(assessment: &Assessment, job: &Job, locale: &Locale) -> Vec<String>
         return Vec::new();
     }
     start_kit::report(&StartKit::of(job, assessment), locale)
+}
+
+fn energy_lines(job: &Job, locale: &Locale) -> Vec<String> {
+    Energy::of(job).map_or_else(Vec::new, |found| energy::report(&found, locale))
 }
 
 fn limits(whole: Option<&Whole>, job: &Job) -> Vec<String> {

@@ -217,7 +217,7 @@ impl Story {
         });
     }
 
-    fn enter(&mut self, content: Content) {
+    pub(crate) fn enter(&mut self, content: Content) {
         self.minute += 1;
         let entry = Entry {
             id: Id::new(&format!("entry-{}", self.job.entries().len())).unwrap(),
@@ -225,6 +225,11 @@ impl Story {
             content,
         };
         self.job.add(entry).unwrap();
+    }
+
+    /// What follows is entered from that minute on.
+    pub(crate) fn later(&mut self, minute: i64) {
+        self.minute = minute;
     }
 
     pub(crate) fn now(&self) -> Assessment {

@@ -110,6 +110,8 @@ pub struct Product {
 /// The greatest energy allowed.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct EnergyLimit {
+    /// For which class.
+    pub class: Class,
     /// When a machine was made under it.
     pub era: Era,
     /// In whole kilowatt hours a year.
@@ -209,6 +211,7 @@ impl Product {
             }
         };
         Ok(EnergyLimit {
+            class: self.class,
             era,
             kilowatt_hours: rounded(year),
             standing: line.standing,

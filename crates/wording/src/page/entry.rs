@@ -9,7 +9,7 @@ use job::{Answer, Content, Entry, Question};
 use measure::windings::{Pair, Role};
 
 use crate::bench_choices::bench_choice;
-use crate::{Locale, Words, cold, measured, start_trials, whole, windings_page};
+use crate::{Locale, Words, cold, energy, measured, start_trials, whole, windings_page};
 
 /// An entry ready to be shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -51,6 +51,7 @@ fn about(question: &Question) -> String {
     }
     let known = machine_item(question)
         .or_else(|| windings_item(question))
+        .or_else(|| energy::about(question))
         .or_else(|| ask(question).map(whole::about))
         .or_else(|| whole::change(question).map(|(about, _)| about))
         .map(str::to_owned);

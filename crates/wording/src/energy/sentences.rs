@@ -1,0 +1,192 @@
+//! Sentences about energy.
+
+use diagnosis::{Energy, EnergyAgainst, Metering, RunBy, Stands};
+use job::Place;
+use measure::energy::{
+    Comparison, EnergyLimit, Era, NoConsumption, NoLimit, RunShare, Standing, TEST_ROOM,
+};
+use quantity::{Celsius, Seconds, Uncertain, WattHours};
+
+use super::{LIMITS, need};
+use crate::Locale;
+use crate::value::scaled;
+
+/// All that is known, a line each.
+#[must_use]
+pub fn report(energy: &Energy, locale: &Locale) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    lines.extend(
+        energy
+            .run
+            .as_ref()
+            .map(|(by, share)| run(*by, share, locale)),
+    );
+    lines.extend(energy.metering.as_ref().map(|one| metering(one, locale)));
+    lines.extend(energy.room.map(|warm| room(warm, locale)));
+    lines.extend(stands(&energy.stands, locale));
+    lines.extend(energy.cost.map(|(middle, spread)| {
+        let [middle, spread] = [middle, spread].map(|one| locale.number(one, 2));
+        format!("A year costs {middle} ±\u{a0}{spread} at the price given.")
+    }));
+    let missing: Vec<&str> = energy.missing.iter().map(|one| need(*one)).collect();
+    if !missing.is_empty() {
+        lines.push(format!("Not known yet: {}.", missing.join("; ")));
+    }
+    if matches!(energy.stands, Stands::Against(_)) {
+        lines.push(LIMITS.to_owned());
+    }
+    lines
+}
+
+/// Which share of the time it runs.
+#[must_use]
+pub fn run(by: RunBy, share: &RunShare, locale: &Locale) -> String {
+    let percent = |ratio: quantity::Ratio| locale.number(ratio.get() * 100.0, 0);
+    let share_of = match share.standard {
+        Some(standard) => format!(
+            "{} ±\u{a0}{}\u{a0}%",
+            percent(share.share),
+            percent(standard * 2.0)
+        ),
+        None => format!("{}\u{a0}%", percent(share.share)),
+    };
+    let by = match by {
+        RunBy::Events => "starts and stops as noted",
+        RunBy::Meter => "the meter's own hours of load",
+        RunBy::Log(Place::Shell) => "the logged shell",
+        RunBy::Log(Place::Condenser) => "the logged condenser",
+        RunBy::Log(Place::Evaporator) => "the logged evaporator",
+        RunBy::Log(Place::Freezer) => "the logged freezer",
+        RunBy::Log(Place::FreshFood) => "the logged fresh-food compartment",
+        RunBy::Log(Place::Room | Place::SuctionLine | Place::DrierOutlet) => "a log",
+    };
+    let cycles = match share.cycles {
+        0 => String::new(),
+        1 => ", one whole cycle".to_owned(),
+        count => format!(
+            ", {count} whole cycles of {} on and {} off",
+            time(share.run, locale),
+            time(share.rest, locale)
+        ),
+    };
+    format!("The compressor runs {share_of} of the time, by {by}{cycles}.")
+}
+
+fn time(seconds: Seconds, locale: &Locale) -> String {
+    let minutes = seconds.get() / 60.0;
+    if minutes < 120.0 {
+        format!("{}\u{a0}min", locale.number(minutes, 0))
+    } else {
+        format!(
+            "{}\u{a0}h",
+            locale.number(minutes / 60.0, usize::from(minutes < 600.0))
+        )
+    }
+}
+
+/// In kilowatt hours.
+fn kilowatt_hours(energy: &Uncertain<WattHours>, locale: &Locale) -> String {
+    scaled(energy, 0.001, "kWh", locale)
+}
+
+/// What was metered, and what it comes to.
+#[must_use]
+pub fn metering(metering: &Metering, locale: &Locale) -> String {
+    let length = time(metering.length(), locale);
+    match (&metering.consumption, metering.cooled_down) {
+        (Err(NoConsumption::TooShort), _) => {
+            format!(
+                "Metered for {length}: too short to say anything. Leave the meter in for a day."
+            )
+        }
+        (Err(NoConsumption::NotAReading), _) => "What was metered can't be.".to_owned(),
+        (Ok(found), true) => format!(
+            "Metered for {length} while it was cooling down or less than a day after: {} a day then, \
+             which says nothing of a year.",
+            kilowatt_hours(&found.day, locale)
+        ),
+        (Ok(found), false) => format!(
+            "Metered for {length}: {} a day, {} in a year of such days.",
+            kilowatt_hours(&found.day, locale),
+            kilowatt_hours(&found.year, locale)
+        ),
+    }
+}
+
+/// How warm it was.
+#[must_use]
+pub fn room(warm: Celsius, locale: &Locale) -> String {
+    format!("The room had {} meanwhile.", locale.temperature(warm))
+}
+
+/// How a year stands.
+#[must_use]
+pub fn stands(stands: &Stands, locale: &Locale) -> Vec<String> {
+    match stands {
+        Stands::Open => Vec::new(),
+        Stands::CoolingDown => {
+            vec![
+                "Not held against a limit: meter it again a day after it was switched on."
+                    .to_owned(),
+            ]
+        }
+        Stands::OtherRules => {
+            vec!["Not comparable: the limits known here are American.".to_owned()]
+        }
+        Stands::BeforeLimits => vec!["Made before 1993: no limit was in force.".to_owned()],
+        Stands::NoLimit(why) => vec![format!("No limit: {}.", no_limit(*why))],
+        Stands::Against(all) => all.iter().flat_map(|one| against(one, locale)).collect(),
+    }
+}
+
+const fn no_limit(why: NoLimit) -> &'static str {
+    match why {
+        NoLimit::NoVolume => "no volume was given",
+        NoLimit::OutsideTheRule => "it is larger than the machines that the rule covers",
+        NoLimit::NotCompact => "a compact machine has less than 7.75 cubic feet",
+        NoLimit::IsCompact => "below 7.75 cubic feet it belongs to a compact class",
+        NoLimit::NoneThen => "its class had none of its own when it was made",
+        NoLimit::OtherDoors => "the rule knows no such doors for its class",
+    }
+}
+
+/// The greatest energy allowed, and how well that is founded.
+#[must_use]
+pub fn limit(limit: &EnergyLimit, locale: &Locale) -> String {
+    let since = match limit.era {
+        Era::Of1993 => "made from 1993 on",
+        Era::Of2001 => "made from July 2001 on",
+        Era::Of2014 => "made from 15 September 2014 on",
+        Era::Of2029 => "made from 2029 or 2030 on",
+    };
+    let standing = match limit.standing {
+        Standing::Excerpt => "",
+        Standing::Memory => " (that limit is from memory)",
+        Standing::Doubtful => " (that limit doesn't fit the others: look it up)",
+    };
+    format!(
+        "Machines of its class and size {since} were allowed {}\u{a0}kWh a year in a room of {}{standing}.",
+        limit.kilowatt_hours,
+        locale.temperature(TEST_ROOM)
+    )
+}
+
+fn against(against: &EnergyAgainst, locale: &Locale) -> Vec<String> {
+    let stands = match against.comparison {
+        Comparison::Above => "It uses more than that, whatever the room.",
+        Comparison::Within => "It uses no more than that.",
+        Comparison::CannotTell => "Too close to that to tell: meter it for longer.",
+        Comparison::CoolRoom => {
+            "Not comparable: this room is cooler than the test's, where any machine needs less."
+        }
+        Comparison::RoomUnknown => "Not comparable until it is known how warm the room was.",
+    };
+    let mut lines = vec![format!("{} {stands}", limit(&against.limit, locale))];
+    lines.extend(against.field.map(|field| {
+        format!(
+            "For context: by a field study of 209 machines, such a label went with about {}\u{a0}kWh in homes.",
+            locale.number(field.get() / 1000.0, 0)
+        )
+    }));
+    lines
+}
