@@ -24,6 +24,11 @@ const ARROWS: &[(&str, &[&str])] = &[
         "wording",
         &["diagnosis", "job", "jobfile", "measure", "quantity"],
     ),
+    // What is handed over with a machine: laid out here, its sentences stand in wording.
+    (
+        "record",
+        &["diagnosis", "job", "measure", "quantity", "wording"],
+    ),
     (
         "cli",
         &[
@@ -33,6 +38,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "measure",
             "practice",
             "quantity",
+            "record",
             "simulator",
             "wording",
         ],
@@ -46,6 +52,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "measure",
             "practice",
             "quantity",
+            "record",
             "wording",
         ],
     ),
