@@ -43,6 +43,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "diagnosis",
             "job",
             "jobfile",
+            "logfile",
             "measure",
             "practice",
             "quantity",
