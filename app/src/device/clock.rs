@@ -36,6 +36,11 @@ pub fn soon(then: impl FnOnce() + 'static) {
     request_animation_frame(move || set_timeout(then, Duration::ZERO));
 }
 
+/// Calls back when what has happened meanwhile was heeded.
+pub fn next(then: impl FnOnce() + 'static) {
+    set_timeout(then, Duration::ZERO);
+}
+
 /// What a clock outside the years that can be written is taken for: a job can still be made.
 const EPOCH: Moment = match Moment::new(0, 0) {
     Ok(moment) => moment,

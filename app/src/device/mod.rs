@@ -18,7 +18,7 @@ mod sound;
 pub use address::{go_to, hash, on_hash_change, replace_hash};
 pub use awake::{can_stay_awake, stay_awake};
 pub use clipboard::copy;
-pub use clock::{every_minute, now, soon, while_here_each_second};
+pub use clock::{every_minute, next, now, soon, while_here_each_second};
 pub use files::{download, open_file};
 pub use language::{locale, lower_case, region};
 pub use page::{

@@ -137,6 +137,7 @@ impl Row {
 fn Rows(jobs: Memo<Vec<Listed>>) -> impl IntoView {
     let session = Session::here();
     let all = RwSignal::new(false);
+    let glances = Glances::new(session);
     let shown = move || {
         let most = if all.get() { usize::MAX } else { ROWS_AT_FIRST };
         jobs.with(|jobs| {
@@ -146,27 +147,68 @@ fn Rows(jobs: Memo<Vec<Listed>>) -> impl IntoView {
     };
     view! {
         <ul class="rows">
-            <For each=shown key=Row::key children=row_view/>
+            <For each=shown key=Row::key children=move |row| row_view(row, glances)/>
         </ul>
         {live(move || (!all.get() && jobs.read().len() > ROWS_AT_FIRST).then(|| button("button quiet wide", words::show_all(jobs.read().len()), move |_| all.set(true))))}
     }
 }
 
-fn row_view(row: Row) -> impl IntoView {
+/// A row's job, and where what is told of it goes.
+type Asked = (Id, RwSignal<Option<Glance>>);
+
+/// The rows' jobs, to be read one after another. Reading and weighing a job takes longer than drawing its row: the rows are
+/// there first, and a finger is heeded between any two.
+#[derive(Clone, Copy)]
+struct Glances {
+    session: Session,
+    waiting: StoredValue<Vec<Asked>>,
+    is_reading: StoredValue<bool>,
+}
+
+impl Glances {
+    fn new(session: Session) -> Self {
+        Self {
+            session,
+            waiting: StoredValue::new(Vec::new()),
+            is_reading: StoredValue::new(false),
+        }
+    }
+
+    fn ask(self, id: Id, glance: RwSignal<Option<Glance>>) {
+        self.waiting
+            .update_value(|waiting| waiting.push((id, glance)));
+        if !self.is_reading.get_value() {
+            self.is_reading.set_value(true);
+            device::soon(move || self.read_next());
+        }
+    }
+
+    /// Ends with the list, or when all was read.
+    fn read_next(self) {
+        let next = self
+            .waiting
+            .try_update_value(|waiting| (!waiting.is_empty()).then(|| waiting.remove(0)));
+        let Some(Some((id, glance))) = next else {
+            let _ = self
+                .is_reading
+                .try_update_value(|is_reading| *is_reading = false);
+            return;
+        };
+        spawn_local(async move {
+            // Where the second part doesn't come, the row stays without.
+            if let Ok(found) = later::at_a_glance(self.session, id).await {
+                let _ = glance.try_set(Some(found));
+            }
+            device::next(move || self.read_next());
+        });
+    }
+}
+
+fn row_view(row: Row, glances: Glances) -> impl IntoView {
     let lines = row.lines.into_iter().filter(|line| !line.is_empty());
     let lines = lines.map(|line| view! { <span class="line">{line}</span> });
     let glance = RwSignal::new(None::<Glance>);
-    let id = row.id.clone();
-    let session = Session::here();
-    // Reading and weighing a job takes longer than drawing its row: the row is there first.
-    device::soon(move || {
-        spawn_local(async move {
-            // Where the second part doesn't come, the row stays without.
-            if let Ok(found) = later::at_a_glance(session, id).await {
-                let _ = glance.try_set(Some(found));
-            }
-        });
-    });
+    glances.ask(row.id.clone(), glance);
     let name = row.title;
     let title = move || {
         let of_glance = |glance: Glance| glance.title.filter(|_| !row.is_read);

@@ -14,12 +14,13 @@ use crate::session::Session;
 
 /// The examples, as they lie in the repository. The first part of the program has room for them, and
 /// the second has none.
-pub const EXAMPLES: [&str; 6] = [
+pub const EXAMPLES: [&str; 7] = [
     include_str!("../../../demo-data/sound-compressor.json"),
     include_str!("../../../demo-data/leads-not-zeroed.json"),
     include_str!("../../../demo-data/inverter-compressor.json"),
     include_str!("../../../demo-data/open-ptc.json"),
     include_str!("../../../demo-data/leak-to-shell.json"),
+    include_str!("../../../demo-data/repaired-freezer.json"),
     include_str!("../../../demo-data/half-finished.json"),
 ];
 

@@ -1,6 +1,7 @@
 //! What is known now: the one function that turns observations into conclusions.
 
 mod advised;
+mod path_state;
 
 pub use advised::{Adviser, advise};
 
@@ -26,6 +27,7 @@ use crate::proof::Proof;
 use crate::start_trials::StartTrials;
 use crate::whole::{self, Assumptions, ExportedNetwork, Figures, Whole};
 use crate::{Caution, Check, Finding, Gates, Level, Link, LinkState, Step};
+use path_state::path_of;
 
 /// The assumptions behind every conclusion.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -87,12 +89,15 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
     let present = whole::present(job);
     let as_it_is = present.as_ref().unwrap_or(job);
     let known = Known::of(model, as_it_is, now);
-    let mut assessment = known.assessment(as_it_is);
+    let mut assessment = known.assessment(as_it_is, present.is_some());
     let weighed = known.to_weigh(&assessment, model, now);
     assessment.whole = whole::weigh(&model.machines, job, weighed);
     assessment.start_trials = StartTrials::of(job, now).if_any();
     assessment.cool_down = CoolDown::of(job, now);
     assessment.proof = Proof::of(job, &assessment, now);
+    let mut links = known.links(present.is_some());
+    links.extend(path_state::shown(job, &assessment));
+    assessment.path = path_of(&links);
     assessment
 }
 
@@ -102,7 +107,7 @@ pub fn assess(model: &Model, job: &Job, now: Moment) -> Assessment {
 pub fn assess_checks(model: &Model, job: &Job, now: Moment) -> Assessment {
     let present = whole::present(job);
     let as_it_is = present.as_ref().unwrap_or(job);
-    Known::of(model, as_it_is, now).assessment(as_it_is)
+    Known::of(model, as_it_is, now).assessment(as_it_is, present.is_some())
 }
 
 /// The networks behind [`Assessment::whole`] with a job's evidence, for other programs to check.
@@ -165,12 +170,12 @@ impl Known {
         }
     }
 
-    fn assessment(&self, job: &Job) -> Assessment {
+    fn assessment(&self, job: &Job, was_changed: bool) -> Assessment {
         let cautions = self.cautions();
         let windings = &self.windings;
         Assessment {
             machine: self.machine.clone(),
-            path: path_of(&self.links()),
+            path: path_of(&self.links(was_changed)),
             findings: self.findings(),
             gates: Gates::of(&cautions, &self.ground, &self.shell),
             cautions,
@@ -257,8 +262,12 @@ impl Known {
         all.filter(|caution| cautions.contains(caution)).collect()
     }
 
-    fn links(&self) -> Vec<(Link, LinkState)> {
-        let mut links = self.machine.links();
+    /// What it did before something was changed says nothing of how it is now.
+    fn links(&self, was_changed: bool) -> Vec<(Link, LinkState)> {
+        let mut links = Vec::new();
+        if !was_changed {
+            links.extend(self.machine.links());
+        }
         links.extend(self.windings.link());
         links.extend(self.shell.link());
         links.extend(self.protector.link());
@@ -325,20 +334,4 @@ impl Assessment {
             .copied()
             .find(|(_, state)| state.interrupts())
     }
-}
-
-/// One state a link: of several statements the better founded one, of equals the worse one.
-fn path_of(statements: &[(Link, LinkState)]) -> Vec<(Link, LinkState)> {
-    Link::ALL
-        .iter()
-        .map(|&link| {
-            let state = statements
-                .iter()
-                .filter(|(about, _)| *about == link)
-                .map(|(_, state)| *state)
-                .max_by_key(|state| (state.basis(), state.severity()))
-                .unwrap_or(LinkState::Unknown);
-            (link, state)
-        })
-        .collect()
 }

@@ -114,7 +114,11 @@ fn trends(trend: &WattsTrend, locale: &Locale) -> String {
              away, or the motor labours."
         ),
         Direction::Steady => {
-            format!("From the fifth to the thirtieth minute the watts stayed: {change}.")
+            format!(
+                "From the fifth to the thirtieth minute the watts stayed: {change}. Steady and \
+                 high is a load that doesn't end, or a start winding left in; steady and low is a \
+                 motor with little to pump (judgement)."
+            )
         }
         Direction::CannotTell => {
             format!("Whether the watts went up or down this meter can't tell: {change}.")

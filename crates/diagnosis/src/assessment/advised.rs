@@ -65,7 +65,7 @@ impl<'a> Adviser<'a> {
         let before = self.windings.as_ref();
         let windings = WindingsKnown::since(model, as_it_is, &machine, now, before);
         let known = Known::with(machine, windings, as_it_is);
-        let assessment = known.assessment(as_it_is);
+        let assessment = known.assessment(as_it_is, present.is_some());
         let to_weigh = known.to_weigh(&assessment, model, now);
         let advice = whole::advise(&model.machines, job, to_weigh, &mut self.memory);
         self.windings = Some(known.windings);

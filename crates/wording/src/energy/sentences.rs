@@ -106,7 +106,7 @@ pub fn metering(metering: &Metering, locale: &Locale) -> String {
             kilowatt_hours(&found.day, locale)
         ),
         (Ok(found), false) => format!(
-            "Metered for {length}: {} a day, {} in a year of such days.",
+            "Metered for {length}: {} a day, {} a year of such days.",
             kilowatt_hours(&found.day, locale),
             kilowatt_hours(&found.year, locale)
         ),
@@ -189,4 +189,79 @@ fn against(against: &EnergyAgainst, locale: &Locale) -> Vec<String> {
         )
     }));
     lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use job::Moment;
+    use measure::energy::{
+        CUBIC_FOOT, Class, Compartments, Extras, Product, consumption, run_share_of_hours,
+    };
+    use quantity::{CubicMetres, Sources};
+
+    fn known(hours: f64) -> Energy {
+        let mut sources = Sources::default();
+        let counted = Uncertain::exact(WattHours::new(hours * 50.0))
+            .with(sources.fresh(), WattHours::new(1.0));
+        let length = Seconds::new(hours * 3600.0);
+        let moment = |seconds: f64| Moment::new((seconds * 1000.0) as i64, 0).unwrap();
+        let product = Product {
+            class: Class::UprightFreezerManual,
+            compartments: Compartments::Freezer,
+            fresh: CubicMetres::new(0.0),
+            frozen: CubicMetres::new(14.0 * CUBIC_FOOT.get()),
+            extras: Extras::default(),
+        };
+        let against = EnergyAgainst {
+            limit: product.limit(Era::Of2014).unwrap(),
+            comparison: Comparison::CoolRoom,
+            field: None,
+        };
+        Energy {
+            run: run_share_of_hours(Seconds::new(9.0), Seconds::new(24.0))
+                .ok()
+                .map(|share| (RunBy::Meter, share)),
+            metering: Some(Metering {
+                from: moment(0.0),
+                to: moment(length.get()),
+                consumption: consumption(&counted, length, &mut sources),
+                cooled_down: false,
+            }),
+            room: Some(Celsius::new(18.0)),
+            stands: Stands::Against(vec![against]),
+            cost: Some((131.4, 8.0)),
+            missing: Vec::new(),
+        }
+    }
+
+    #[test]
+    fn energy_is_told_with_its_error_and_with_what_it_may_be_compared_to() {
+        let said = report(&known(24.0), &Locale::default())
+            .join("\n")
+            .replace('\u{a0}', " ");
+        assert_eq!(
+            said,
+            "The compressor runs 38 % of the time, by the meter's own hours of load.\n\
+             Metered for 24 h: 1.20 ± 0.07 kWh a day, 438 ± 26 kWh a year of such days.\n\
+             The room had 18 °C meanwhile.\n\
+             Machines of its class and size made from 15 September 2014 on were allowed 331 kWh a year in a \
+             room of 32 °C (that limit is from memory). Not comparable: this room is cooler than the \
+             test's, where any machine needs less.\n\
+             A year costs 131.40 ± 8.00 at the price given.\n"
+                .to_owned()
+                + LIMITS
+        );
+    }
+
+    #[test]
+    fn a_short_metering_says_how_little_it_says() {
+        let short = report(&known(0.3), &Locale::default());
+        assert!(short[1].contains("too short"), "{}", short[1]);
+        let hour = report(&known(1.0), &Locale::default())[1].replace('\u{a0}', " ");
+        assert_eq!(
+            hour,
+            "Metered for 60 min: 1.2 ± 1.1 kWh a day, 438 ± 397 kWh a year of such days."
+        );
+    }
 }

@@ -49,6 +49,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "diagnosis",
             "job",
             "jobfile",
+            "logfile",
             "measure",
             "practice",
             "quantity",

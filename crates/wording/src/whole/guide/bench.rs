@@ -77,6 +77,8 @@ fn parts(clue: Clue) -> Option<Lesson> {
             mind: &[
                 "Never with a screwdriver across its terminals. One that leaks oil from before \
                      1979 may hold PCB: don't touch it.",
+                "A new one: the marking's µF, at least its volts, run for run and start for start \
+                 (its class), made for alternating current: one with a plus and a minus bursts.",
             ],
         },
         Clue::DefrostParts => Lesson {

@@ -74,7 +74,11 @@ fn first_minutes(clue: Clue) -> Option<Lesson> {
                 "Count from the start of the hum to the click.",
                 "Two or three rounds are enough; then unplug it.",
             ],
-            mind: &[],
+            mind: &[
+                "A hum of half a minute without a click: unplug it. Its protector trips late or \
+                 not at all (judgement), and a motor that stands burns. One of the same rating \
+                 first.",
+            ],
         },
         Clue::PowerMeter => Lesson {
             why: "Watts tell silence from defrost, and a start that fails from one that lasts.",
