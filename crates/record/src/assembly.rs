@@ -5,7 +5,7 @@ use job::{Job, Moment};
 use wording::{Locale, record as words, title};
 
 use crate::page::{Block, Part, Record, Section};
-use crate::{cool_down, energy, handover, history, machine, measured, path, pins, starts};
+use crate::{cool_down, energy, handover, history, machine, measured, path, pins, proof, starts};
 
 /// For whom a record is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -78,6 +78,7 @@ impl Record {
             (Part::Starts, words::STARTS, starts::blocks(from)),
             (Part::CoolDown, words::COOL_DOWN, cool_down::blocks(from)),
             (Part::Energy, words::ENERGY, energy::blocks(from)),
+            (Part::Proof, words::PROOF, proof::blocks(from)),
             (Part::NextOwner, words::NEXT_OWNER, handover::cautions(from)),
             (Part::Limits, words::LIMITS, handover::limits(from)),
             (Part::Notes, words::NOTES, handover::notes(from)),

@@ -1,9 +1,9 @@
 //! How it cools down: a curve for each compartment, what happened meanwhile, and the same in words.
 
-use diagnosis::{ColdSign, CoolDown};
+use diagnosis::CoolDown;
 use job::{ColdEventKind, Content};
-use wording::record as words;
-use wording::{Words, page::entry};
+use wording::page::entry;
+use wording::{Words, cool_down, record as words};
 
 use crate::assembly::Source;
 use crate::curve;
@@ -35,8 +35,13 @@ pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
         if !cooling.courses.is_empty() {
             blocks.push(Block::Lines(words::key_of_curve()));
         }
-        let signs: Vec<String> = cooling.signs.iter().map(|one| sign(*one, from)).collect();
-        let doubt = cooling.doubt.map(|_| words::SCALE_IN_DOUBT.to_owned());
+        let signs: Vec<String> = cooling
+            .signs
+            .iter()
+            .map(|one| cool_down::sign(one, from.locale))
+            .collect();
+        let doubt = cooling.doubt.as_ref();
+        let doubt = doubt.map(|doubt| cool_down::scale_doubt(doubt, from.locale));
         let lines: Vec<String> = signs.into_iter().chain(doubt).collect();
         if !lines.is_empty() {
             blocks.push(Block::Lines(lines));
@@ -92,8 +97,4 @@ fn events(from: Source<'_>, cooling: &CoolDown) -> Vec<(job::Moment, ColdEventKi
         events.retain(|(_, kind)| !is_run(*kind));
     }
     events
-}
-
-fn sign(sign: ColdSign, from: Source<'_>) -> String {
-    words::cold_sign(sign, from.locale)
 }

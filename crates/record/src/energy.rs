@@ -1,9 +1,9 @@
 //! What it uses: what was counted, a day, a year, and how that stands. Costs are for the owner.
 
-use diagnosis::{Energy, Stands};
+use diagnosis::{Energy, EnergyFigure, EnergyNeed};
 use job::Content;
 use wording::page::entry;
-use wording::record as words;
+use wording::{energy as energy_words, record as words};
 
 use crate::assembly::{Audience, Source};
 use crate::page::{Block, Table};
@@ -17,29 +17,21 @@ pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
     });
     let heads = [words::WHAT, words::FOUND];
     let table = Table::block(words::ENERGY, &heads, counted.collect());
-    let lines = Energy::of(from.job).map_or_else(Vec::new, |energy| lines(&energy, from));
+    let lines = Energy::of(from.job).map_or_else(Vec::new, |energy| {
+        let energy = match from.audience {
+            Audience::Owner => energy,
+            Audience::Buyer => without_money(energy),
+        };
+        energy_words::report(&energy, from.locale)
+    });
     let lines = (!lines.is_empty()).then_some(Block::Lines(lines));
     table.into_iter().chain(lines).collect()
 }
 
-fn lines(energy: &Energy, from: Source<'_>) -> Vec<String> {
-    let locale = from.locale;
-    let mut lines = Vec::new();
-    if let Some((by, share)) = &energy.run {
-        lines.push(words::run_share(*by, share, locale));
-    }
-    let settled = energy.metering.as_ref().and_then(|one| one.settled());
-    if let Some(consumption) = settled {
-        lines.push(words::day_and_year(consumption, locale));
-    }
-    if let Stands::Against(limits) = &energy.stands {
-        lines.extend(limits.iter().map(|one| words::limit(one, locale)));
-    }
-    if energy.stands == Stands::CoolingDown {
-        lines.push(words::WAS_COOLING_DOWN.to_owned());
-    }
-    if let (Audience::Owner, Some((cost, off_by))) = (from.audience, energy.cost) {
-        lines.push(words::cost(cost, off_by, locale));
-    }
-    lines
+/// What it costs is the owner's, and so is that its price is missing.
+fn without_money(mut energy: Energy) -> Energy {
+    energy.cost = None;
+    let price = EnergyNeed::Figure(EnergyFigure::Price);
+    energy.missing.retain(|need| *need != price);
+    energy
 }

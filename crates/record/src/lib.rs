@@ -25,6 +25,7 @@ mod page;
 mod path;
 mod pin_drawing;
 mod pins;
+mod proof;
 mod starts;
 mod svg;
 mod text;

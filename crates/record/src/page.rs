@@ -36,6 +36,8 @@ pub enum Part {
     CoolDown,
     /// What it uses.
     Energy,
+    /// What was proved, and what is owed.
+    Proof,
     /// What the next owner has to mind.
     NextOwner,
     /// What was not tested.

@@ -8,8 +8,7 @@ use job::{Moment, Origin};
 use crate::Locale;
 
 pub use sentences::{
-    after, cold_sign, cost, course, course_of, day_and_year, key_of_curve, leads, limit, pin_is,
-    pins, run_share, shapes, switched_on,
+    after, course, course_of, key_of_curve, leads, pin_is, pins, shapes, switched_on,
 };
 
 /// Above what the machine is.
@@ -104,6 +103,8 @@ pub const NUMBER: &str = "Mark";
 pub const NONE_OF_THEM: &str = "Nothing of what was asked for";
 /// A number off a part or a label, in the place of a meter.
 pub const PRINTED: &str = "printed on it";
+/// That nothing was owed or shown yet.
+pub const NOTHING_PROVED: &str = "Nothing was proved: it was not switched on and watched.";
 /// Why it was not done.
 pub const WHY: &str = "Why";
 
@@ -117,13 +118,6 @@ pub const EVENTS: &str = "What happened meanwhile";
 pub const FILES: &str = "Temperatures out of loggers' files";
 /// How long after it was switched on.
 pub const AFTER: &str = "After";
-/// Degrees of another scale, perhaps.
-pub const SCALE_IN_DOUBT: &str = "These may be degrees Fahrenheit taken for degrees Celsius: \
-                                  nothing is foretold from them.";
-/// Metered too early.
-pub const WAS_COOLING_DOWN: &str = "It was still cooling down while it was metered: that says \
-                                    nothing of a year.";
-
 /// What stands in big letters on a record about no real machine.
 #[must_use]
 pub const fn unreal(origin: Origin) -> Option<&'static str> {
