@@ -8,6 +8,7 @@ use crate::jumps::jumps;
 use crate::layout::{Layout, Series, When};
 use crate::notes::{Missing, Note, SeriesNote, Skipped};
 use crate::order::{Rows, in_order};
+use crate::ranking::middle;
 use crate::rows::{NoReading, Reader};
 use crate::table::Table;
 
@@ -221,12 +222,9 @@ fn miss(missing: &mut Missings, why: Missing, cell: &str) {
 
 /// Without rows of a clock that wasn't set. Their lines are not known any more; the count is told.
 fn near_each_other(rows: Rows, skipped: &mut Skips) -> Rows {
-    let mut sorted = rows.at.clone();
-    if sorted.is_empty() {
+    let Some(middle) = middle(&rows.at) else {
         return rows;
-    }
-    let half = sorted.len() / 2;
-    let middle = *sorted.select_nth_unstable_by(half, f64::total_cmp).1;
+    };
     let is_near: Vec<bool> = rows
         .at
         .iter()
