@@ -310,7 +310,7 @@ fn logs(visit: &Visit, job: &str, look: &mut Look<'_>) -> Result<()> {
     visit.press("Day, month, year")?;
     visit.see("by which clock?")?;
     look(visit, "a log, which clock")?;
-    visit.press("UTC")?;
+    visit.press("This phone's clock")?;
     visit.see("Where did this probe lie?")?;
     look(visit, "a log, read")
 }

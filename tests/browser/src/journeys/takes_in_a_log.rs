@@ -56,7 +56,7 @@ fn asked(stage: &Stage, visit: &Visit) -> Result<()> {
     visit.press("°F")?;
     visit.press("Day, month, year")?;
     visit.see("by which clock?")?;
-    visit.press("UTC")?;
+    visit.press("This phone's clock")?;
     visit.see("Say first where each probe lay")?;
     visit.press("Freezer")?;
     visit.see("3 readings from")?;
