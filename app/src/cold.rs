@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use crate::later::{NotArrived, arriving};
 use crate::pages::cool_down::CoolDownScreen;
+use crate::pages::energy::EnergyScreen;
 use crate::pages::gas_facts::GasFactsScreen;
 use crate::pages::take_in_log::TakeInLogScreen;
 
@@ -17,6 +18,8 @@ pub enum Cold {
     CoolDown,
     /// Taking in a logger's file.
     Log,
+    /// What it uses.
+    Energy,
     /// Facts about a refrigerant.
     GasFacts,
 }
@@ -24,6 +27,8 @@ pub enum Cold {
 impl Cold {
     /// The name under which the cool-down has its address.
     pub const COOL_DOWN: &str = "cool-down";
+    /// The name under which energy has its address.
+    pub const ENERGY: &str = diagnosis::ENERGY;
     /// The name under which facts about a refrigerant have theirs.
     pub const GAS_FACTS: &str = "refrigerant-facts";
 
@@ -32,6 +37,7 @@ impl Cold {
     pub fn named(name: &str) -> Option<Self> {
         match name {
             Self::COOL_DOWN => Some(Self::CoolDown),
+            Self::ENERGY => Some(Self::Energy),
             Self::GAS_FACTS => Some(Self::GasFacts),
             _ => None,
         }
@@ -72,6 +78,7 @@ fn screen_now(what: Cold) -> AnyView {
     match what {
         Cold::CoolDown => view! { <CoolDownScreen/> }.into_any(),
         Cold::Log => view! { <TakeInLogScreen/> }.into_any(),
+        Cold::Energy => view! { <EnergyScreen/> }.into_any(),
         Cold::GasFacts => view! { <GasFactsScreen/> }.into_any(),
     }
 }

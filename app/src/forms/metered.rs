@@ -2,6 +2,7 @@
 
 use job::{Measured, Metered, MeteredError, Moment, Reading, Text};
 use quantity::{Accuracy, Seconds, WattHours, parse_reading};
+use wording::metered_page;
 
 use super::gas::{NotTold, number};
 
@@ -27,6 +28,19 @@ pub enum NotMetered {
     Ran,
     /// It can't be so.
     Error(MeteredError),
+}
+
+impl NotMetered {
+    /// What to say of it.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Energy => metered_page::NOT_ENERGY,
+            Self::Hours => metered_page::NOT_HOURS,
+            Self::Ran => metered_page::NOT_RAN,
+            Self::Error(why) => metered_page::error(why),
+        }
+    }
 }
 
 /// Nobody leaves a meter in for longer than a year, in hours.

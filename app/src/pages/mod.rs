@@ -9,6 +9,7 @@ pub mod choice_list;
 pub mod cool_down;
 pub mod do_next;
 pub mod drawings;
+pub mod energy;
 pub mod examples;
 pub mod gas_facts;
 pub mod how_to;

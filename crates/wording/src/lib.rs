@@ -22,6 +22,7 @@ mod gate;
 mod item;
 mod locale;
 pub mod log_page;
+pub mod metered_page;
 mod odds;
 pub mod page;
 mod path;
