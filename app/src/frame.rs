@@ -5,6 +5,7 @@ use job::Id;
 use leptos::prelude::*;
 use wording::page;
 
+use crate::cold::Cold;
 use crate::device;
 use crate::later::{Later, later};
 use crate::pages::about::AboutScreen;
@@ -60,6 +61,10 @@ fn Top() -> impl IntoView {
         let above = route.with(|route| match route {
             Route::Jobs | Route::Unknown => None,
             Route::Assumptions => Some((Route::Settings, page::settings::SETTINGS)),
+            Route::Job(id, Place::Log) => {
+                let cool_down = Place::Check(Cold::COOL_DOWN.to_owned());
+                Some((Route::Job(id.clone(), cool_down), page::COOL_DOWN))
+            }
             Route::Job(id, Place::Check(_) | Place::Truth) => {
                 Some((Route::Job(id.clone(), Place::Do), page::DO))
             }
@@ -175,7 +180,7 @@ fn Places() -> impl IntoView {
         let target = Route::Job(id.clone(), place.clone());
         let is_here = move || {
             route.with(|route| match (route.place(), &place) {
-                (Some(Place::Check(_)), Place::Do) => Some("true"),
+                (Some(Place::Check(_) | Place::Log), Place::Do) => Some("true"),
                 (Some(here), there) if here == there => Some("page"),
                 _ => None,
             })

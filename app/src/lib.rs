@@ -5,6 +5,7 @@
 //! Must never know: what a reading means, how a sentence reads. Conclusions come from
 //! `diagnosis`, sentences from `wording`; the browser is touched in [`device`] and [`store`] only.
 
+pub mod cold;
 pub mod device;
 pub mod forms;
 pub mod frame;

@@ -178,6 +178,12 @@ impl OpenJob {
         self.enter(Content::Stop(stop))
     }
 
+    /// Enters a temperature, a course, an event or counted energy. False where it was not taken;
+    /// then the reason has been said.
+    pub fn proved(self, content: Content) -> bool {
+        self.enter(content)
+    }
+
     /// Enters a note. False where it was not taken; then the reason has been said.
     pub fn note(self, text: Text) -> bool {
         self.enter(Content::Note(text))

@@ -45,6 +45,8 @@ pub enum Place {
     Do,
     /// One check, by name.
     Check(String),
+    /// Taking in the file of a temperature logger.
+    Log,
     /// What is known.
     Known,
     /// What was done, to be kept and passed on.
@@ -143,6 +145,7 @@ impl Place {
     fn at(parts: &[&str]) -> Option<Self> {
         match parts {
             [] | ["do"] => Some(Self::Do),
+            ["do", "cool-down", "log"] => Some(Self::Log),
             ["do", check] => Some(Self::Check((*check).to_owned())),
             ["known"] => Some(Self::Known),
             ["record"] => Some(Self::Record),
@@ -155,6 +158,7 @@ impl Place {
         match self {
             Self::Do => String::new(),
             Self::Check(check) => ["/do/", check].concat(),
+            Self::Log => "/do/cool-down/log".to_owned(),
             Self::Known => "/known".to_owned(),
             Self::Record => "/record".to_owned(),
             Self::Truth => "/truth".to_owned(),
@@ -186,6 +190,7 @@ mod tests {
             job(Place::Truth),
             job(Place::Do),
             job(Place::Check("windings".to_owned())),
+            job(Place::Log),
             job(Place::Known),
             job(Place::Record),
         ];

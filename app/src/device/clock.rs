@@ -19,6 +19,13 @@ pub fn now() -> Moment {
     Moment::new(milliseconds, offset).unwrap_or(EPOCH)
 }
 
+/// How many minutes east of UTC this device's clock was, or will be, at a moment.
+#[must_use]
+pub fn offset_minutes_at(unix_milliseconds: f64) -> i16 {
+    let date = js_sys::Date::new(&unix_milliseconds.into());
+    -date.get_timezone_offset() as i16
+}
+
 /// Calls back once a minute for as long as the page is open.
 pub fn every_minute(then: impl Fn() + 'static) {
     set_interval(then, MINUTE);

@@ -17,6 +17,31 @@ pub async fn open_file(event: Event, most: f64) -> Option<Vec<u8>> {
     Some(js_sys::Uint8Array::new(&buffer.ok()?).to_vec())
 }
 
+/// A file that was chosen.
+pub struct ChosenFile {
+    /// Its name, as the device has it.
+    pub name: String,
+    /// How many bytes it has.
+    pub size: f64,
+    /// They themselves; `None` where there are more than asked for, or where they can't be read.
+    pub bytes: Option<Vec<u8>>,
+}
+
+/// Reads the file that was chosen in a file field, if it has at most `most` bytes. None where there
+/// is none. The field is emptied, so that the same file can be chosen again.
+pub async fn open_named_file(event: Event, most: f64) -> Option<ChosenFile> {
+    let input: HtmlInputElement = event.target()?.dyn_into().ok()?;
+    let file = input.files()?.get(0)?;
+    let (name, size) = (file.name(), file.size());
+    let bytes = if size <= most {
+        open_file(event, most).await
+    } else {
+        input.set_value("");
+        None
+    };
+    Some(ChosenFile { name, size, bytes })
+}
+
 /// Saves a text as a file. On an iPhone's home screen this does nothing, and the browser doesn't say so.
 pub fn download(name: &str, text: &str) -> bool {
     try_download(name, text).is_some()

@@ -18,8 +18,8 @@ mod sound;
 pub use address::{go_to, hash, on_hash_change, replace_hash};
 pub use awake::{can_stay_awake, stay_awake};
 pub use clipboard::copy;
-pub use clock::{every_minute, next, now, soon, while_here_each_second};
-pub use files::{download, open_file};
+pub use clock::{every_minute, next, now, offset_minutes_at, soon, while_here_each_second};
+pub use files::{ChosenFile, download, open_file, open_named_file};
 pub use language::{locale, lower_case, region};
 pub use page::{
     PageStatus, apply_update, ask_to_keep, focus, focus_from_nowhere, focus_in_place, on_leaving,

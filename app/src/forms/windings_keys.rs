@@ -13,6 +13,8 @@ pub enum Key {
     DecimalMark(char),
     /// Over range.
     OverRange,
+    /// Below zero, or above it again.
+    Sign,
     /// From ohms to kilo-ohms, to mega-ohms and back; from amperes to milliamperes and back.
     NextUnit,
     /// Takes away what is selected, or the character before the caret.
@@ -91,6 +93,7 @@ impl Edited {
             Key::Digit(digit) => self.written(char::from(b'0' + digit.min(9)), units),
             Key::DecimalMark(mark) => self.written(mark, units),
             Key::OverRange => Self::at_end(OVER_RANGE),
+            Key::Sign => self.signed(),
             Key::NextUnit => self.next_unit(units),
             Key::Backspace => self.backspace(),
         }
@@ -110,6 +113,22 @@ impl Edited {
             self.end.max(start).min(number_end.max(start)),
             Some(character),
         )
+    }
+
+    /// The sign stands in front, wherever the caret is.
+    fn signed(&self) -> Self {
+        match self.text.strip_prefix('-') {
+            Some(above) => Self {
+                text: above.to_owned(),
+                start: self.start.saturating_sub(1),
+                end: self.end.saturating_sub(1),
+            },
+            None => Self {
+                text: ["-", &self.text].concat(),
+                start: self.start + 1,
+                end: self.end + 1,
+            },
+        }
     }
 
     fn backspace(&self) -> Self {
@@ -232,6 +251,14 @@ mod tests {
         assert_eq!(after("4.7", &[Key::OverRange]), "OL");
         assert_eq!(after("OL", &[Key::Digit(4)]), "4");
         assert_eq!(after("OL", &[Key::Backspace]), "");
+    }
+
+    #[test]
+    fn the_sign_stands_in_front_and_goes_again() {
+        assert_eq!(after("18.5", &[Key::Sign]), "-18.5");
+        assert_eq!(after("18.5", &[Key::Sign; 2]), "18.5");
+        let typed = [Key::Sign, Key::Digit(1), Key::Digit(8), Key::Backspace];
+        assert_eq!(after("", &typed), "-1");
     }
 
     #[test]

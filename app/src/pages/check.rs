@@ -8,6 +8,7 @@ use super::change::ChangeScreen;
 use super::machine::MachineScreen;
 use super::refrigerant::RefrigerantScreen;
 use super::task::TaskScreen;
+use crate::cold::{Cold, cold};
 use crate::frame::Heading;
 use crate::further::{Further, further};
 
@@ -25,6 +26,9 @@ pub fn CheckScreen(
         None if check == CHANGE => view! { <ChangeScreen/> }.into_any(),
         None if check == StartTrials::NAME => further(Further::StartTrials),
         None if check == StartKit::NAME => further(Further::StartKit),
-        None => view! { <Heading text=page::NO_SUCH_CHECK/> }.into_any(),
+        None => match Cold::named(&check) {
+            Some(what) => cold(what),
+            None => view! { <Heading text=page::NO_SUCH_CHECK/> }.into_any(),
+        },
     }
 }

@@ -4,12 +4,13 @@ use diagnosis::{Assessment, Basis, Level, Link, LinkState, Task, Whole};
 use job::{Job, Origin};
 use leptos::prelude::*;
 use wording::page::weighing;
-use wording::{Locale, Words, caution, finding, page, title, whole};
+use wording::{Locale, Words, caution, cold_page, finding, page, title, whole};
 
 use super::next_card::NextStep;
 use super::suspects::{FewSuspects, whole_of};
-use crate::parts::plain::{paragraph, section_heading};
+use crate::parts::plain::{link, paragraph, section_heading};
 
+use crate::cold::Cold;
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::caution::{Caution, shape};
@@ -33,6 +34,7 @@ pub fn DoScreen() -> impl IntoView {
             <Cautions/>
             <NextStep/>
             <FewSuspects/>
+            {proving(job)}
             <Found/>
             <Others/>
             <UndoRedo/>
@@ -101,6 +103,18 @@ fn folded(cares: Vec<diagnosis::Caution>) -> impl IntoView {
             </summary>
             {whole.collect::<Vec<_>>()}
         </details>
+    }
+}
+
+/// Leads to what proves that it gets cold, and what it uses.
+fn proving(open: OpenJob) -> impl IntoView {
+    let door = |name: &str, text: &'static str| {
+        let to = Route::Job(open.id(), Place::Check(name.to_owned()));
+        link("door", to.link(), text)
+    };
+    view! {
+        {door(Cold::COOL_DOWN, cold_page::TITLE)}
+        {door(Cold::ENERGY, wording::energy::TITLE)}
     }
 }
 

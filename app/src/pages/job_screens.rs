@@ -8,6 +8,7 @@ use super::do_next::DoScreen;
 use super::kept_as_it_is::{KeptAsItIs, NoSuchJob};
 use super::known::KnownScreen;
 use super::practice::{TruthScreen, mark};
+use crate::cold::{Cold, cold};
 use crate::device;
 use crate::further::{Further, further};
 use crate::open_job::OpenJob;
@@ -52,6 +53,7 @@ fn PlaceScreen() -> impl IntoView {
         {live(move || match place.get() {
             Some(Place::Do) => view! { <DoScreen/> }.into_any(),
             Some(Place::Check(check)) => view! { <CheckScreen check/> }.into_any(),
+            Some(Place::Log) => cold(Cold::Log),
             Some(Place::Known) => view! { <KnownScreen/> }.into_any(),
             Some(Place::Record) => further(Further::Record),
             Some(Place::Truth) => view! { <TruthScreen/> }.into_any(),

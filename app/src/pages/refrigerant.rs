@@ -2,10 +2,11 @@
 
 use diagnosis::{Assessment, Caution, Refrigerant, answered};
 use leptos::prelude::*;
-use wording::{Words, page};
+use wording::{Words, gas_page, page};
 
 use super::choice_list::{ChoiceList, Offer};
 use super::machine::{chosen, enter_choice};
+use crate::cold::Cold;
 use crate::device;
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
@@ -44,6 +45,8 @@ pub fn RefrigerantScreen() -> impl IntoView {
             </div>
         }
     };
+    let facts = Place::Check(Cold::GAS_FACTS.to_owned());
+    let facts = Route::Job(job.id(), facts).link();
     let meaning = move |refrigerant: Refrigerant| {
         let cautions = job.assessment().with(about_the_gas);
         let cautions = cautions
@@ -57,6 +60,7 @@ pub fn RefrigerantScreen() -> impl IntoView {
                 </div>
                 {cautions.collect::<Vec<_>>()}
             </section>
+            {link("door", facts.clone(), gas_page::TITLE)}
             <div class="lower">
                 {link("button wide", Route::Job(job.id(), Place::Do).link(), page::BACK_TO_JOB)}
             </div>

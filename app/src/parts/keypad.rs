@@ -22,7 +22,15 @@ pub fn Keypad(
     press: Callback<Key>,
     /// What was typed is to be entered.
     enter: Callback<()>,
+    /// Whether it has a key for below zero in the place of over range.
+    #[prop(optional)]
+    signed: bool,
 ) -> impl IntoView {
+    let (third, third_text, third_name) = if signed {
+        (Key::Sign, "±", words::SIGN_KEY)
+    } else {
+        (Key::OverRange, words::OVER_RANGE, words::OVER_RANGE_KEY)
+    };
     let key = move |key: Key, text: String| writing_key(key, text, None, press);
     let digits = move |from: u8| {
         (from..from + 3)
@@ -47,7 +55,7 @@ pub fn Keypad(
                 <span class="unseen">{live(unit_name)}</span>
             </button>
             {digits(7)}
-            {writing_key(Key::OverRange, words::OVER_RANGE.to_owned(), Some(words::OVER_RANGE_KEY), press)}
+            {writing_key(third, third_text.to_owned(), Some(third_name), press)}
             {writing_key(Key::DecimalMark(mark), mark.to_string(), Some(words::DECIMAL_KEY), press)}
             {key(Key::Digit(0), "0".to_owned())}
             {button("key enter", words::ENTER, move |_| enter.run(()))}
@@ -63,7 +71,7 @@ fn writing_key(
 ) -> impl IntoView {
     let class = match key {
         Key::Digit(_) | Key::DecimalMark(_) => "key",
-        Key::OverRange | Key::NextUnit | Key::Backspace => "key side",
+        Key::OverRange | Key::Sign | Key::NextUnit | Key::Backspace => "key side",
     };
     view! {
         <button type="button" class=class on:click=tap(move |_| press.run(key))>

@@ -25,6 +25,8 @@ pub const SKIP: &str = "Skip to the main part";
 pub const JOBS: &str = "Jobs";
 /// Leads to the page about safety and limits.
 pub const SAFETY: &str = "Safety";
+/// The screen of a cool-down, where it leads back to.
+pub const COOL_DOWN: &str = "Cool-down";
 /// What the links at the top of every screen are called together.
 pub const ALWAYS: &str = "On every screen";
 /// What the three places of a job are called together.

@@ -73,6 +73,8 @@ pub const KEYPAD: &str = "Keypad";
 pub const OVER_RANGE: &str = "OL";
 /// The key for over range, read aloud.
 pub const OVER_RANGE_KEY: &str = "Over range";
+/// The key for below zero, read aloud.
+pub const SIGN_KEY: &str = "Below zero or above";
 /// The key that takes away, read aloud.
 pub const BACKSPACE_KEY: &str = "Take away the last character";
 /// The key for the decimal mark, read aloud.

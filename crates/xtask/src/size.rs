@@ -8,7 +8,7 @@ use anyhow::{Context, Result, ensure};
 
 use crate::browser::Browser;
 use crate::server::{RunningServer, Seen, Site};
-use crate::stage::{is_for_practice, is_further};
+use crate::stage::{is_for_cold, is_for_practice, is_further};
 
 /// What a phone must load before the first usable screen. This budget never moves.
 const FIRST_SCREEN_BUDGET: u64 = 200_000;
@@ -18,6 +18,9 @@ const WORKER_BUDGET: u64 = 450_000;
 
 /// What it fetches after that: the windings, the record, and what is opened now and then.
 const FURTHER_BUDGET: u64 = 140_000;
+
+/// What proves the cold: the cool-down, a logger's file, energy, the refrigerant. Fetched beside that.
+const COLD_BUDGET: u64 = 150_000;
 
 /// What practising may fetch when it is first used.
 const PRACTICE_BUDGET: u64 = 90_000;
@@ -65,7 +68,9 @@ pub(crate) fn check(dist: &Path) -> Result<()> {
     let first = lines(seen.iter().filter(|seen| !seen.by_worker), size_of)?;
     let by_worker = || seen.iter().filter(|seen| seen.by_worker);
     let worker = lines(by_worker().filter(|seen| !is_further(&seen.file)), size_of)?;
-    let further = lines(by_worker().filter(|seen| is_further(&seen.file)), size_of)?;
+    let is_other = |seen: &&Seen| is_further(&seen.file) && !is_for_cold(&seen.file);
+    let further = lines(by_worker().filter(is_other), size_of)?;
+    let cold = lines(by_worker().filter(|seen| is_for_cold(&seen.file)), size_of)?;
     let first_total = print("Up to the first usable screen", &first, FIRST_SCREEN_BUDGET);
     let worker_total = print(
         "Fetched by the service worker afterwards",
@@ -73,6 +78,7 @@ pub(crate) fn check(dist: &Path) -> Result<()> {
         WORKER_BUDGET,
     );
     let further_total = print("And by it after that", &further, FURTHER_BUDGET);
+    let cold_total = print("And what proves the cold", &cold, COLD_BUDGET);
     let practice = practice_files(dist)?;
     let early = seen.iter().find(|seen| practice.contains(&seen.file));
     ensure!(
@@ -95,9 +101,15 @@ pub(crate) fn check(dist: &Path) -> Result<()> {
         PRACTICE_BUDGET,
     );
     ensure!(
-        [first_total, worker_total, further_total, practice_total]
-            .iter()
-            .all(|total| *total > 0),
+        [
+            first_total,
+            worker_total,
+            further_total,
+            cold_total,
+            practice_total
+        ]
+        .iter()
+        .all(|total| *total > 0),
         "the browser requested nothing: the measurement itself is broken"
     );
     ensure!(
@@ -111,6 +123,10 @@ pub(crate) fn check(dist: &Path) -> Result<()> {
     ensure!(
         further_total <= FURTHER_BUDGET,
         "the screens that are opened now and then are over their budget"
+    );
+    ensure!(
+        cold_total <= COLD_BUDGET,
+        "what proves the cold is over its budget"
     );
     ensure!(
         practice_total <= PRACTICE_BUDGET,

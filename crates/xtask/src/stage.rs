@@ -79,7 +79,12 @@ pub(crate) fn is_for_practice(name: &str) -> bool {
 
 /// Screens that are opened now and then, which are fetched once everything else is there.
 pub(crate) fn is_further(name: &str) -> bool {
-    name.ends_with("split_further.wasm")
+    name.ends_with("split_further.wasm") || is_for_cold(name)
+}
+
+/// The screens of a cool-down, of energy and of the refrigerant, which are among those.
+pub(crate) fn is_for_cold(name: &str) -> bool {
+    name.ends_with("split_cold.wasm")
 }
 
 /// The page runs without pictures for home screens, which a browser fetches when it is asked to install the page, and
@@ -188,12 +193,13 @@ mod tests {
             ("app-1f-split_practice.wasm", "b"),
             ("practice.js", "c"),
             ("app-1f-split_further.wasm", "d"),
+            ("app-1f-split_cold.wasm", "e"),
         ];
         let listed = list_files(WORKER_PLACEHOLDER, &files(&all)).unwrap();
         assert!(listed.contains(r#""files":["./"]"#), "{listed}");
         let practice = r#""practice":["app-1f-split_practice.wasm","practice.js"]"#;
         assert!(listed.contains(practice), "{listed}");
-        let further = r#""further":["app-1f-split_further.wasm"]"#;
+        let further = r#""further":["app-1f-split_cold.wasm","app-1f-split_further.wasm"]"#;
         assert!(listed.contains(further), "{listed}");
     }
 

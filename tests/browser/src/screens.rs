@@ -32,6 +32,7 @@ pub(crate) fn walk(stage: &Stage, habits: &Habits, look: &mut Look<'_>) -> Resul
     places(&visit, look)?;
     files(&visit, look)?;
     start_trials(&visit, look)?;
+    cold(&visit, look)?;
     settings(&visit, look)?;
     practice(&visit, look)?;
     look_at(&visit, "#/about", "safety", look)?;
@@ -266,6 +267,52 @@ fn start_trials(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
         "outlet and volts",
         look,
     )
+}
+
+/// What proves the cold, of the example whose tries were looked at.
+fn cold(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
+    let job = "#/job/example-open-ptc/do";
+    visit.go_to(&format!("{job}/cool-down"))?;
+    visit.see("Does it get cold?")?;
+    look(visit, "cool-down, not switched on")?;
+    visit.press("Switched on now")?;
+    visit.see("On for")?;
+    look(visit, "cool-down, on")?;
+    visit.fill("The thermometer shows", "21.4 °C")?;
+    visit.window().press(&[Key::Enter])?;
+    visit.see("Course")?;
+    open_folds(visit)?;
+    look(visit, "cool-down, one reading, all folds open")?;
+    look_at(
+        visit,
+        &format!("{job}/refrigerant-facts"),
+        "facts about a gas",
+        look,
+    )?;
+    visit.fill("At a temperature of", "-25")?;
+    visit.see("absolute")?;
+    visit.fill("Charge on the plate", "180")?;
+    visit.fill("The cabinet", "200")?;
+    visit.see("lower flammable limit")?;
+    look(visit, "facts about a gas, filled in")?;
+    logs(visit, job, look)
+}
+
+fn logs(visit: &Visit, job: &str, look: &mut Look<'_>) -> Result<()> {
+    visit.go_to(&format!("{job}/cool-down/log"))?;
+    visit.see("Take in a logger's file")?;
+    look(visit, "a log, nothing chosen")?;
+    let file = project_file("tests/documents/logs/asks.csv").canonicalize()?;
+    visit.hand_over("Choose a file", &file)?;
+    visit.see("On which scale?")?;
+    look(visit, "a log, asked about")?;
+    visit.press("°F")?;
+    visit.press("Day, month, year")?;
+    visit.see("by which clock?")?;
+    look(visit, "a log, which clock")?;
+    visit.press("This phone's clock")?;
+    visit.see("Where did this probe lie?")?;
+    look(visit, "a log, read")
 }
 
 fn practice(visit: &Visit, look: &mut Look<'_>) -> Result<()> {

@@ -22,7 +22,14 @@ const ARROWS: &[(&str, &[&str])] = &[
     // A file that can't be opened is told in words too, and sentences stand in wording alone.
     (
         "wording",
-        &["diagnosis", "job", "jobfile", "measure", "quantity"],
+        &[
+            "diagnosis",
+            "job",
+            "jobfile",
+            "logfile",
+            "measure",
+            "quantity",
+        ],
     ),
     // What is handed over with a machine: laid out here, its sentences stand in wording.
     (

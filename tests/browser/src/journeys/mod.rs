@@ -18,11 +18,13 @@ mod is_accessible_on_every_screen;
 mod old_browsers_are_told;
 mod opens_again_without_a_network;
 mod practises_without_a_network;
+mod proves_the_cold;
 mod runs_at_a_plain_address;
 mod runs_below_a_path;
 mod runs_without_storage;
 mod shows_the_pictures_of_the_readme;
 mod solves_a_practice_machine;
+mod takes_in_a_log;
 mod times_starts_after_rests;
 mod two_tabs_lose_no_entry;
 mod weighs_the_whole_machine;
@@ -83,10 +85,12 @@ const ALL: &[Journey] = journeys! {
     old_browsers_are_told: Engines::Chromium,
     opens_again_without_a_network: Engines::Chromium,
     practises_without_a_network: Engines::Chromium,
+    proves_the_cold: Engines::Both,
     runs_at_a_plain_address: Engines::Chromium,
     runs_below_a_path: Engines::Both,
     runs_without_storage: Engines::Chromium,
     solves_a_practice_machine: Engines::Chromium,
+    takes_in_a_log: Engines::Both,
     times_starts_after_rests: Engines::Both,
     two_tabs_lose_no_entry: Engines::Chromium,
     weighs_the_whole_machine: Engines::Both,

@@ -1,0 +1,268 @@
+//! The cool-down: switched on, temperatures and events as they come, and where it will end.
+
+mod entering;
+mod entries;
+mod happened;
+mod picture;
+
+use diagnosis::{CoolDown, Course, Gate};
+use job::{ColdEvent, ColdEventKind, Content, Moment, Place as At};
+use leptos::prelude::*;
+use quantity::Seconds;
+use wording::{cold_page as words, gates, page};
+
+use self::entering::reading;
+use self::entries::entries;
+use self::happened::happened;
+use self::picture::picture;
+use crate::device;
+use crate::forms::cold_entry::{NotTaken, moment_at};
+use crate::frame::Heading;
+use crate::open_job::OpenJob;
+use crate::parts::live::live;
+use crate::parts::plain::{button, link, paragraph, section_heading};
+use crate::route::{Place, Route};
+
+/// What the page holds beside the job.
+#[derive(Clone, Copy)]
+struct Bench {
+    open: OpenJob,
+    /// Where the next temperature is read.
+    place: RwSignal<At>,
+    /// Now, to the second.
+    now: RwSignal<Moment>,
+    cool_down: Memo<Option<CoolDown>>,
+    /// When it was switched on; changes less often than what was read since.
+    began: Memo<Option<Moment>>,
+}
+
+impl Bench {
+    fn new(open: OpenJob) -> Self {
+        let now = RwSignal::new(device::now());
+        device::while_here_each_second(move || now.set(device::now()));
+        let cool_down = Memo::new(move |_| {
+            let minute = open.session().now();
+            open.with_job(|job| CoolDown::of(job, minute))
+        });
+        let began = Memo::new(move |_| cool_down.with(|cool_down| Some(cool_down.as_ref()?.began)));
+        let place = open.with_job(|job| {
+            let kind = diagnosis::answered(job);
+            let first = diagnosis::Compartment::of_kind(kind).first();
+            first.map_or(At::Freezer, |one| one.place())
+        });
+        Self {
+            open,
+            place: RwSignal::new(place),
+            now,
+            cool_down,
+            began,
+        }
+    }
+
+    fn happened(self, kind: ColdEventKind, at: Moment) -> bool {
+        self.open.proved(Content::Event(ColdEvent { at, kind }))
+    }
+
+    /// The course of where the next temperature is read, if it is a compartment.
+    fn course(self) -> Option<Course> {
+        let place = self.place.get();
+        self.cool_down.with(|cool_down| {
+            let mut courses = cool_down.as_ref()?.courses.iter();
+            courses
+                .find(|one| one.compartment.place() == place)
+                .cloned()
+        })
+    }
+}
+
+/// The cool-down.
+#[component]
+pub fn CoolDownScreen() -> impl IntoView {
+    let bench = Bench::new(OpenJob::here());
+    let open = bench.open;
+    let is_on = Memo::new(move |_| bench.began.get().is_some());
+    view! {
+        <div class="screen cool-down">
+            <Heading text=words::TITLE/>
+            {live(move || match is_on.get() {
+                false => not_yet(bench),
+                true => going(bench),
+            })}
+            {link("door", Route::Job(open.id(), Place::Log).link(), words::FROM_FILE)}
+            {link("button quiet wide", Route::Job(open.id(), Place::Do).link(), page::BACK_TO_JOB)}
+        </div>
+    }
+}
+
+/// Before it is switched on: whether it may be, and the button.
+fn not_yet(bench: Bench) -> AnyView {
+    let closed = move || {
+        let known = bench.open.assessment();
+        known.with(|known| {
+            matches!(known.gates.trials, Gate::Closed(_)).then(|| gates(&known.gates))
+        })
+    };
+    let way = move || match closed() {
+        Some(reasons) => view! {
+            <section class="notice">
+                {section_heading(wording::start_trials::CLOSED)}
+                {reasons.into_iter().map(|reason| paragraph("", reason)).collect::<Vec<_>>()}
+            </section>
+        }
+        .into_any(),
+        None => view! {
+            {button("button wide", words::SWITCHED_ON, move |_| {
+                bench.happened(ColdEventKind::SwitchedOn, device::now());
+            })}
+        }
+        .into_any(),
+    };
+    view! {
+        {paragraph("", words::WHY)}
+        {live(way)}
+        {earlier(bench)}
+    }
+    .into_any()
+}
+
+/// It was switched on before this page was opened.
+fn earlier(bench: Bench) -> AnyView {
+    let enter = move |at| bench.happened(ColdEventKind::SwitchedOn, at);
+    view! {
+        <details class="fold">
+            <summary><span>{words::SWITCHED_ON_BEFORE}</span></summary>
+            {time_form("switched-on-at", words::SWITCHED_ON_AT, enter)}
+        </details>
+    }
+    .into_any()
+}
+
+/// A field for a time of day with the button that enters it. What was typed stays where it can't be.
+fn time_form(
+    id: &'static str,
+    name: &'static str,
+    enter: impl Fn(Moment) -> bool + Send + Copy + 'static,
+) -> AnyView {
+    let typed = RwSignal::new(String::new());
+    let remark = RwSignal::new(None::<&'static str>);
+    view! {
+        <form
+            class="minutes-ago"
+            on:submit=move |event| {
+                event.prevent_default();
+                match moment_at(&typed.get_untracked(), device::now()) {
+                    Err(why) => remark.set(Some(not_taken(&why))),
+                    Ok(at) => {
+                        remark.set(None);
+                        enter(at);
+                    }
+                }
+            }
+        >
+            <label for=id>{name}</label>
+            <input
+                id=id
+                type="text"
+                autocomplete="off"
+                maxlength="10"
+                on:input=move |event| typed.set(event_target_value(&event))
+            />
+            <button class="button">{words::ENTER}</button>
+            {paragraph("soft small", words::TIME_HINT)}
+            {live(move || remark.get().map(|why| view! { <p class="remark refusal" role="alert">{why}</p> }))}
+        </form>
+    }
+    .into_any()
+}
+
+fn not_taken(why: &NotTaken) -> &'static str {
+    match why {
+        NotTaken::NotATime => words::NOT_A_TIME,
+        NotTaken::Impossible | NotTaken::Unreadable(_) => words::IMPOSSIBLE,
+    }
+}
+
+/// Since it is on: the verdict, the field, the events, the picture, what was entered.
+fn going(bench: Bench) -> AnyView {
+    let locale = bench.open.session().locale();
+    let verdicts = move || {
+        bench.cool_down.with(|cool_down| {
+            let courses = cool_down.iter().flat_map(|found| &found.courses);
+            let said =
+                courses.map(|course| paragraph("kit-answer", words::verdict(course, &locale)));
+            said.collect::<Vec<_>>()
+        })
+    };
+    let next = move || {
+        let course = bench.course();
+        let now = bench.open.session().now();
+        let on_for = bench
+            .began
+            .get()
+            .map_or(Seconds::new(0.0), |began| between(began, now));
+        paragraph(
+            "soft",
+            words::next_reading(course.as_ref(), on_for, now, &locale),
+        )
+    };
+    let signs = move || {
+        bench.cool_down.with(|cool_down| {
+            let signs = cool_down.iter().flat_map(|found| &found.signs);
+            let said = signs.map(|sign| paragraph("remark", words::sign(*sign, &locale)));
+            said.collect::<Vec<_>>()
+        })
+    };
+    let doubt = move || {
+        bench.cool_down.with(|cool_down| {
+            let doubt = cool_down.as_ref()?.doubt?;
+            Some(view! {
+                <section class="notice" role="alert">
+                    {section_heading(words::DOUBT)}
+                    {paragraph("", words::doubt(doubt))}
+                    {paragraph("", words::DOUBT_HOW)}
+                </section>
+            })
+        })
+    };
+    view! {
+        {face(bench)}
+        {live(doubt)}
+        {live(verdicts)}
+        {live(signs)}
+        {live(next)}
+        {reading(bench)}
+        {happened(bench)}
+        {live(move || picture(bench, &locale))}
+        {live(move || entries(bench, &locale))}
+        {paragraph("soft", words::LIMITS)}
+    }
+    .into_any()
+}
+
+/// How long it has been on. Read out on demand, not each second.
+fn face(bench: Bench) -> AnyView {
+    let digits = move || {
+        let (began, now) = (bench.began.get(), bench.now.get());
+        let ended = bench.cool_down.with(|found| found.as_ref()?.ended);
+        began.map(|began| clock_digits(between(began, ended.unwrap_or(now))))
+    };
+    view! {
+        <p class="rest-face rest-clock">
+            <span class="soft">{words::ON_FOR}</span>
+            <span class="rest-digits" role="timer" aria-live="off">{live(digits)}</span>
+        </p>
+    }
+    .into_any()
+}
+
+fn between(from: Moment, to: Moment) -> Seconds {
+    // Moments lie within the years 1970 to 9999: exact as a floating-point number.
+    Seconds::new((to.unix_milliseconds() - from.unix_milliseconds()) as f64 / 1_000.0)
+}
+
+/// "0:04:30".
+fn clock_digits(time: Seconds) -> String {
+    let seconds = time.get().max(0.0) as u64;
+    let (hours, minutes, seconds) = (seconds / 3_600, seconds / 60 % 60, seconds % 60);
+    format!("{hours}:{minutes:02}:{seconds:02}")
+}

@@ -1,0 +1,225 @@
+//! What a machine uses: what a meter counted, what that comes to, and what is still missing.
+
+use diagnosis::{
+    Asked, Choice, ColdCompartment, ENERGY, Energy, EnergyClass, EnergyFigure, EnergyNeed,
+    Icemaker, answered,
+};
+use job::{Answer, Content, Moment, Text};
+use leptos::prelude::*;
+use wording::{Words, cold_page, energy as words, metered_page, page};
+
+use super::choice_list::{ChoiceList, Offer};
+use super::machine::{chosen, enter_choice};
+use super::text_entry::TextEntry;
+use crate::device;
+use crate::forms::metered::OffMeter;
+use crate::frame::Heading;
+use crate::open_job::OpenJob;
+use crate::parts::live::live;
+use crate::parts::plain::{button, link, paragraph, section_heading};
+use crate::route::{Place, Route};
+
+/// What the page holds beside the job.
+#[derive(Clone, Copy)]
+struct Bench {
+    open: OpenJob,
+    /// Since when the meter counts, where somebody tapped that.
+    began: RwSignal<Option<Moment>>,
+    typed: RwSignal<OffMeter>,
+    remark: RwSignal<Option<&'static str>>,
+    /// What is known of it, once anything is.
+    energy: Memo<Option<Energy>>,
+}
+
+/// Where it is kept since when the meter counts: the check and item of a draft.
+const BEGAN: (&str, &str) = (ENERGY, "meter-began");
+
+/// What a machine uses.
+#[component]
+pub fn EnergyScreen() -> impl IntoView {
+    let open = OpenJob::here();
+    let kept = open.draft(BEGAN.0, BEGAN.1);
+    let offset = device::now().offset_minutes();
+    let began = kept.and_then(|text| Moment::new(text.parse().ok()?, offset).ok());
+    let bench = Bench {
+        open,
+        began: RwSignal::new(began),
+        typed: RwSignal::new(OffMeter::default()),
+        remark: RwSignal::new(None),
+        energy: Memo::new(move |_| open.with_job(Energy::of)),
+    };
+    let locale = open.session().locale();
+    let known = move || {
+        let lines = bench
+            .energy
+            .with(|energy| Some(words::report(energy.as_ref()?, &locale)));
+        let lines = lines.into_iter().flatten().map(|line| paragraph("", line));
+        lines.collect::<Vec<_>>()
+    };
+    view! {
+        <div class="screen cool-down">
+            <Heading text=words::TITLE/>
+            {paragraph("soft", words::WHY)}
+            {live(known)}
+            {meter(bench)}
+            {machine(bench)}
+            {link("button quiet wide", Route::Job(open.id(), Place::Do).link(), page::BACK_TO_JOB)}
+        </div>
+    }
+}
+
+/// Since when the meter counts, and what it shows.
+fn meter(bench: Bench) -> AnyView {
+    let begin = move |_| {
+        let now = device::now();
+        let text = now.unix_milliseconds().to_string();
+        bench.open.keep_draft(BEGAN.0, BEGAN.1, &text);
+        bench.began.set(Some(now));
+    };
+    let locale = bench.open.session().locale();
+    let since = move || match bench.began.get() {
+        Some(began) => view! {
+            {paragraph("title", metered_page::since(began, &locale))}
+            {button("plain", metered_page::OTHER_TIME, move |_| forget(bench))}
+        }
+        .into_any(),
+        None => view! {
+            {button("button wide", metered_page::BEGINS, begin)}
+            {field("meter-hours", metered_page::HOURS, bench, |typed, text| typed.hours = text)}
+        }
+        .into_any(),
+    };
+    view! {
+        <section>
+            {section_heading(metered_page::METER)}
+            {paragraph("soft", words::HOW)}
+            {live(since)}
+            {field("meter-energy", metered_page::COUNTED, bench, |typed, text| typed.energy = text)}
+            {field("meter-ran", metered_page::RAN, bench, |typed, text| typed.ran = text)}
+            {live(move || bench.remark.get().map(|why| view! { <p class="remark refusal" role="alert">{why}</p> }))}
+            {button("button wide", cold_page::ENTER, move |_| enter(bench))}
+        </section>
+    }
+    .into_any()
+}
+
+fn forget(bench: Bench) {
+    bench.open.clear_draft(BEGAN.0, BEGAN.1);
+    bench.began.set(None);
+}
+
+fn field(
+    id: &'static str,
+    name: &'static str,
+    bench: Bench,
+    write: fn(&mut OffMeter, String),
+) -> AnyView {
+    view! {
+        <div class="minutes-ago">
+            <label for=id>{name}</label>
+            <input
+                id=id
+                type="text"
+                autocomplete="off"
+                maxlength="16"
+                on:input=move |event| {
+                    bench.remark.set(None);
+                    bench.typed.update(|typed| write(typed, event_target_value(&event)));
+                }
+            />
+        </div>
+    }
+    .into_any()
+}
+
+fn enter(bench: Bench) {
+    let typed = bench.typed.get_untracked();
+    match typed.read(bench.began.get_untracked(), device::now()) {
+        Err(why) => bench.remark.set(Some(why.words())),
+        Ok(metered) => {
+            if bench.open.proved(Content::Metered(metered)) {
+                forget(bench);
+                bench.open.session().say(page::NOTED);
+            }
+        }
+    }
+}
+
+/// What has to be known of the machine to say how its energy stands.
+fn machine(bench: Bench) -> AnyView {
+    let needs = move |need: EnergyNeed| {
+        let energy = bench.energy.read();
+        energy
+            .as_ref()
+            .is_some_and(|energy| energy.missing.contains(&need))
+    };
+    let open = bench.open;
+    // A question stands as long as it is open or was answered: an answer doesn't take it away.
+    let with_compartment = Memo::new(move |_| {
+        needs(EnergyNeed::ColdCompartment) || open.with_job(answered::<ColdCompartment>).is_some()
+    });
+    let figures = EnergyFigure::ALL.iter().map(|figure| {
+        let figure = *figure;
+        let is_asked = Memo::new(move |_| {
+            needs(EnergyNeed::Figure(figure)) || open.with_job(|job| figure.text(job).is_some())
+        });
+        live(move || is_asked.get().then(|| figure_field(open, figure)))
+    });
+    view! {
+        <section>
+            {section_heading(metered_page::MACHINE)}
+            <details class="fold">
+                <summary><span id="energy-class">{metered_page::CLASS}</span></summary>
+                {ask::<EnergyClass>(open, "energy-class")}
+            </details>
+            {live(move || with_compartment.get().then(|| view! {
+                <h3 id="cold-compartment">{metered_page::COMPARTMENT}</h3>
+                {ask::<ColdCompartment>(open, "cold-compartment")}
+            }))}
+            <h3 id="icemaker">{metered_page::ICEMAKER}</h3>
+            {ask::<Icemaker>(open, "icemaker")}
+            {figures.collect::<Vec<_>>()}
+        </section>
+    }
+    .into_any()
+}
+
+fn ask<C: Asked + Words>(open: OpenJob, id: &'static str) -> AnyView {
+    view! {
+        <ChoiceList
+            offers={Offer::all::<C>()}
+            chosen=Signal::derive(move || chosen::<C>(open))
+            choose=move |name: &'static str| { enter_choice::<C>(open, name); }
+            labelled_by=id
+        />
+    }
+    .into_any()
+}
+
+fn figure_field(open: OpenJob, figure: EnergyFigure) -> AnyView {
+    let name = figure.name();
+    let kept = open.with_job(|job| figure.text(job).map(str::to_owned));
+    let take = move |text: Text| {
+        if let Err(why) = figure.check(text.as_str()) {
+            open.session().say(words::figure_error(why));
+            return false;
+        }
+        let taken = open.answer(ENERGY, name, Answer::Text(text));
+        if taken {
+            open.session().say(page::NOTED);
+        }
+        taken
+    };
+    view! {
+        <TextEntry
+            id=name
+            draft=(ENERGY, name)
+            label=figure.words()
+            hint=figure.hint().unwrap_or_default()
+            button=cold_page::ENTER
+            initial=kept.unwrap_or_default()
+            take
+        />
+    }
+    .into_any()
+}

@@ -1,0 +1,208 @@
+//! Facts about a refrigerant: its class, where it boils, and what it would make of a room.
+
+use diagnosis::{Refrigerant as OfPlate, answered};
+use leptos::prelude::*;
+use measure::refrigerant::Refrigerant;
+use wording::{Degrees, Locale, gas_page as words, page};
+
+use crate::forms::gas::{
+    CountedFrom, NotTold, PressureUnit, Saturated, at_temperature, in_air, number, under_pressure,
+};
+use crate::frame::Heading;
+use crate::open_job::OpenJob;
+use crate::parts::live::{live, tap};
+use crate::parts::plain::{link, paragraph, section_heading};
+use crate::parts::radio::Radio;
+use crate::route::{Place, Route};
+
+/// Facts about a refrigerant.
+#[component]
+pub fn GasFactsScreen() -> impl IntoView {
+    let open = OpenJob::here();
+    let of_plate = open.with_job(answered::<OfPlate>);
+    let gas = RwSignal::new(of_plate.map_or(Refrigerant::R600a, of));
+    let locale = open.session().locale();
+    let facts = move || {
+        let gas = gas.get();
+        let mind = if gas.burns() {
+            words::IF_IT_BURNS
+        } else {
+            words::SAFE_FROM_FIRE
+        };
+        let facts = words::facts(gas, &locale).into_iter();
+        let mut said: Vec<_> = facts.map(|fact| paragraph("", fact)).collect();
+        said.push(paragraph("remark", mind));
+        said
+    };
+    view! {
+        <div class="screen cool-down">
+            <Heading text=words::TITLE/>
+            {paragraph("remark", words::SEALED)}
+            <section>
+                <h2 id="which-gas">{words::WHICH}</h2>
+                <div class="chips" role="group" aria-labelledby="which-gas">{chips(gas)}</div>
+                {live(facts)}
+            </section>
+            {saturation(gas, locale)}
+            {live(move || gas.get().burns().then(|| room(gas, locale)))}
+            {link("button quiet wide", Route::Job(open.id(), Place::Do).link(), page::BACK_TO_JOB)}
+        </div>
+    }
+}
+
+const fn of(plate: OfPlate) -> Refrigerant {
+    match plate {
+        OfPlate::R600a => Refrigerant::R600a,
+        OfPlate::R290 => Refrigerant::R290,
+        OfPlate::R134a => Refrigerant::R134a,
+        OfPlate::R12 => Refrigerant::R12,
+        OfPlate::R22 => Refrigerant::R22,
+        OfPlate::OtherOrUnreadable => Refrigerant::Other,
+    }
+}
+
+fn chips(gas: RwSignal<Refrigerant>) -> Vec<AnyView> {
+    let chip = |one: Refrigerant| {
+        let pressed = move || (gas.get() == one).to_string();
+        view! {
+            <button type="button" class="chip" aria-pressed=pressed on:click=tap(move |_| gas.set(one))>
+                {words::name(one)}
+            </button>
+        }
+        .into_any()
+    };
+    Refrigerant::ALL.into_iter().map(chip).collect()
+}
+
+/// A field with its name above it.
+fn field(id: &'static str, name: String, typed: RwSignal<String>) -> AnyView {
+    view! {
+        <div class="minutes-ago">
+            <label for=id>{name}</label>
+            <input
+                id=id
+                type="text"
+                autocomplete="off"
+                maxlength="16"
+                on:input=move |event| typed.set(event_target_value(&event))
+            />
+        </div>
+    }
+    .into_any()
+}
+
+/// From temperature to pressure and back.
+fn saturation(gas: RwSignal<Refrigerant>, locale: Locale) -> AnyView {
+    let (degrees, pressure) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let from = RwSignal::new(CountedFrom::Air);
+    let (unit, symbol, scale) = match locale.degrees {
+        Degrees::Celsius => (PressureUnit::Bar, "bar", "°C"),
+        Degrees::Fahrenheit => (PressureUnit::Psi, "psi", "°F"),
+    };
+    let radio = move |one: CountedFrom, text: &'static str| {
+        view! {
+            <Radio
+                group="counted-from"
+                text
+                chosen=Signal::derive(move || from.get() == one)
+                choose=Callback::new(move |()| from.set(one))
+            />
+        }
+    };
+    let told = move |found: Result<Saturated, NotTold>| told(found, unit, symbol, &locale);
+    view! {
+        <section>
+            {section_heading(words::SATURATION)}
+            {field("gas-temperature", format!("{} ({scale})", words::TEMPERATURE), degrees)}
+            <div aria-live="polite">
+                {live(move || told(at_temperature(gas.get(), &degrees.read(), locale.degrees)))}
+            </div>
+            {field("gas-pressure", format!("{} ({symbol})", words::PRESSURE), pressure)}
+            <fieldset class="radios">
+                <legend>{words::COUNTED}</legend>
+                {radio(CountedFrom::Air, words::GAUGE)}
+                {radio(CountedFrom::Vacuum, words::ABSOLUTE)}
+            </fieldset>
+            <div aria-live="polite">
+                {live(move || told(under_pressure(gas.get(), &pressure.read(), unit, from.get())))}
+            </div>
+            {paragraph("soft small", words::SEA_LEVEL)}
+        </section>
+    }
+    .into_any()
+}
+
+fn told(
+    found: Result<Saturated, NotTold>,
+    unit: PressureUnit,
+    symbol: &str,
+    locale: &Locale,
+) -> AnyView {
+    match found {
+        Err(why) => refused(why, locale),
+        Ok(found) => {
+            let in_unit = |pascals: f64| {
+                let decimals = match unit {
+                    PressureUnit::Bar => 2,
+                    PressureUnit::Psi => 1,
+                };
+                locale.number(pascals / unit.pascals(), decimals)
+            };
+            paragraph(
+                "title",
+                format!(
+                    "{}: {} {symbol} gauge, {} {symbol} absolute",
+                    locale.temperature(found.at),
+                    in_unit(found.gauge.get()),
+                    in_unit(found.absolute.get())
+                ),
+            )
+        }
+    }
+}
+
+fn refused(why: NotTold, locale: &Locale) -> AnyView {
+    match why {
+        NotTold::Empty | NotTold::NoMixture => ().into_any(),
+        NotTold::NotANumber => paragraph("remark refusal", words::NOT_A_NUMBER),
+        NotTold::Beyond(why) => paragraph("remark", words::beyond(why, locale)),
+    }
+}
+
+/// What a charge makes of the room and of the closed cabinet.
+fn room(gas: RwSignal<Refrigerant>, locale: Locale) -> AnyView {
+    let [charge, metres, litres] = [(); 3].map(|()| RwSignal::new(String::new()));
+    let answer = move |name: &'static str, typed: RwSignal<String>, cubic_metres: f64| {
+        let volume = match number(&typed.read()) {
+            Ok(volume) => volume * cubic_metres,
+            Err(why) => return refused(why, &locale),
+        };
+        match in_air(gas.get(), &charge.read(), volume) {
+            Ok(found) => paragraph(
+                "title",
+                [name, ": ", &words::in_air(&found, &locale)].concat(),
+            ),
+            Err(why) => refused(why, &locale),
+        }
+    };
+    let is_too_much = move || {
+        let grams = number(&charge.read()).ok();
+        grams.is_some_and(|grams| {
+            let charge = quantity::Kilograms::new(grams / 1_000.0);
+            gas.get().is_beyond_household_limit(charge)
+        })
+    };
+    view! {
+        <section>
+            {section_heading(words::IN_A_ROOM)}
+            {field("gas-charge", words::CHARGE.to_owned(), charge)}
+            {live(move || is_too_much().then(|| paragraph("remark", words::BEYOND_LIMIT)))}
+            {field("gas-room", words::ROOM.to_owned(), metres)}
+            <div aria-live="polite">{live(move || answer(words::ROOM_NAME, metres, 1.0))}</div>
+            {field("gas-cabinet", words::CABINET.to_owned(), litres)}
+            <div aria-live="polite">{live(move || answer(words::CABINET_NAME, litres, 0.001))}</div>
+            {paragraph("soft", words::MIXED)}
+        </section>
+    }
+    .into_any()
+}
