@@ -1,6 +1,7 @@
 //! What `coldcase assess --json` prints. Its schema is `public/assessment.schema.json`, made
 //! from these structs by a test.
 
+mod cold;
 mod energy;
 mod fill;
 mod start_kit;
@@ -60,6 +61,10 @@ pub(crate) struct Assessed {
     start_kit: Option<start_kit::Kit>,
     /// What it uses; null where nothing was metered, asked or told of its running.
     energy: Option<energy::Energy>,
+    /// How it gets cold since it was switched on; null where it wasn't, or was changed since.
+    cool_down: Option<cold::CoolDown>,
+    /// What is proved of it; null before there is anything to prove.
+    proof: Option<cold::Proof>,
     /// What was found, in the order of the checks.
     findings: Vec<Found>,
     /// What to be careful of; the level "stop" first.

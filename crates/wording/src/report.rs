@@ -8,8 +8,8 @@ use crate::page::assumptions::rests_on;
 use crate::whole::{at_fault, broken_links, since, to_do, unfitting, worth_checking};
 use crate::windings_finding::capital;
 use crate::{
-    Locale, Words, caution, energy, explanation, finding, gates, label, link, odds, pin, start_kit,
-    start_trials, step, uncertain_ohms,
+    Locale, Words, caution, cool_down, energy, explanation, finding, gates, label, link, odds, pin,
+    proof, start_kit, start_trials, step, uncertain_ohms,
 };
 
 /// The parts of a report, in their order.
@@ -31,6 +31,10 @@ pub enum Part {
     Unfitting,
     /// What came of tries to start it.
     Starts,
+    /// How it gets cold since it was switched on.
+    CoolDown,
+    /// What is proved of it, and what is owed.
+    Proof,
     /// What a start kit would do, where that can be told.
     StartKit,
     /// What it uses, once anything was metered or asked of that.
@@ -154,6 +158,22 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
                 .start_trials
                 .as_ref()
                 .map_or_else(Vec::new, |trials| start_trials::report(trials, locale)),
+        ),
+        (
+            Part::CoolDown,
+            cool_down::TITLE,
+            assessment
+                .cool_down
+                .as_ref()
+                .map_or_else(Vec::new, |found| cool_down::report(found, locale)),
+        ),
+        (
+            Part::Proof,
+            proof::TITLE,
+            assessment
+                .proof
+                .as_ref()
+                .map_or_else(Vec::new, proof::report),
         ),
         (
             Part::StartKit,

@@ -11,7 +11,7 @@ use wording::Locale;
 
 use super::{
     Assessed, Caution, Explained, Foretold, Found, Link, NextStep, PinRole, Power, Resistance,
-    RoleProbabilities, Windings, energy, start_kit, starts, whole,
+    RoleProbabilities, Windings, cold, energy, start_kit, starts, whole,
 };
 
 /// By the names that a job's file has.
@@ -49,6 +49,11 @@ impl Assessed {
                 .map(starts::Starts::of)
                 .collect(),
             start_kit: weighed.map(|_| start_kit::Kit::of(&StartKit::of(job, assessment))),
+            cool_down: assessment
+                .cool_down
+                .as_ref()
+                .map(|known| cold::CoolDown::of(known, locale)),
+            proof: assessment.proof.as_ref().map(cold::Proof::of),
             energy: diagnosis::Energy::of(job).map(|known| energy::Energy::of(&known, locale)),
             findings: assessment
                 .findings

@@ -30,6 +30,7 @@ pub struct Course {
     pub points: Vec<(Moment, Celsius)>,
     /// When it first showed the target or less, where it did.
     pub reached: Option<Moment>,
+    began: Moment,
     /// What it comes to, or why that can't be told yet; `None` where the scale is in doubt.
     pub forecast: Option<Result<Forecast, CoolDownError>>,
 }
@@ -86,6 +87,7 @@ impl Course {
             compartment,
             points,
             reached,
+            began: watched.began,
             forecast,
         }
     }
@@ -94,6 +96,12 @@ impl Course {
     #[must_use]
     pub const fn goal(&self) -> Goal {
         self.compartment.goal()
+    }
+
+    /// How long after it was switched on it first showed the target, where it did.
+    #[must_use]
+    pub fn reached_after(&self) -> Option<quantity::Seconds> {
+        self.reached.map(|reached| span(self.began, reached))
     }
 
     /// The last reading.
