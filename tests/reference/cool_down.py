@@ -1,167 +1,159 @@
-"""Cool-downs by brute force with SciPy: the model of measure::cool_down, stated anew here.
+"""Cool-downs by full covariance matrices with SciPy: the model of measure::cool_down, stated anew here.
 
 Writes cool_down.json; with --check, compares the file with figures made anew.
 
-The model. T(t) = F + (T0 - F - B) e^(-(t - d)/tau) + B e^(-6 (t - d)/tau) after the delay d, T0
-before. Beforehand T0, F and B are normal, tau, d and the noise's standard deviation sigma
-log-normal; the noise is a stationary Gaussian process with correlation e^(-|t - t'|/theta), theta one
-of four. T0, F and B are integrated out by adding their part to the covariance of the readings:
-scipy's multivariate normal density of the whole log with a full covariance matrix, no filter.
-ln tau, ln d and ln sigma go over a plain grid around the mode that scipy.optimize.minimize finds, along
-the axes of the density's own curvature there, six of its standard deviations to each side.
+The model. dT = (E - T)/tau dt and dE = (F - E)/theta dt + sqrt(2 w^2/theta) dW; beforehand T(0) and F are
+normal and E(0) = T(0) + 0.4 (F - T(0)) with 7 K of spread. A reading errs by sigma, and by
+1.5 K e^(-t/10 min) besides. tau, theta, w and sigma are any of a grid, all alike likely. Mean and
+covariance of all readings and of T at the times in question are written out as one multivariate
+normal: transitions by scipy.linalg.expm, what wandering adds by Van Loan's block exponential, no
+filter. Its density is scipy's Cholesky, its conditional the textbook one. What is yet to come, the
+thermometer's own error and the control's stop are added as the module states them.
 """
 
+import itertools
 import math
 
 import numpy as np
 from kept import write_or_check
-from scipy.linalg import cho_factor, cho_solve
-from scipy.optimize import brentq, minimize
+from scipy.linalg import cho_factor, cho_solve, expm
+from scipy.optimize import brentq
 from scipy.special import ndtr
 
-FADES = [60.0, 240.0, 900.0, 3600.0]
-CHEST = {"start": [20.0, 9.0], "end": [-16.0, 13.0], "quick": [8.0, 8.0],
-         "time_constant": [10800.0, 0.5], "delay": [300.0, 0.8], "noise": [0.4, 0.8]}
-FRESH = {"start": [20.0, 9.0], "end": [4.0, 7.0], "quick": [4.0, 4.0],
-         "time_constant": [5400.0, 0.5], "delay": [300.0, 0.8], "noise": [0.4, 0.8]}
+AIR = [360.0, 720.0, 1440.0, 2880.0, 5760.0, 11520.0]
+WALLS = [3960.0, 7920.0, 15840.0, 31680.0, 63360.0]
+WANDERS = [1.0, 3.0, 8.0]
+NOISES = [0.05, 0.2, 0.8]
+CHEST = {"start": [20.0, 9.0], "end": [-20.0, 13.0], "held": [-20.0, 2.0],
+         "swing": 3.5, "to_come": 2.0, "thermometer": 0.6}
+COMBINED = {"start": [20.0, 9.0], "end": [-18.0, 13.0], "held": [-18.5, 3.0],
+            "swing": 7.0, "to_come": 6.0, "thermometer": 0.6}
+FRESH = {"start": [20.0, 9.0], "end": [2.0, 9.0], "held": [3.0, 3.0],
+         "swing": 3.5, "to_come": 2.0, "thermometer": 0.6}
 DAY = 86400.0
+FAR = 50 * DAY
 
-# name, prior, truth (T0, F, B, tau, d, sigma, theta), hours, readings, target, seed
+# name, prior, a course (start, end, quick share, its hours, the rest's hours), hours, readings, target, seed
 CASES = [
-    ("half an hour", CHEST, (22, -24, 10, 9000, 240, 0.3, 60), 0.5, 21, -18.0, 1),
-    ("two hours, warm end", CHEST, (25, -5, 6, 7000, 300, 0.3, 240), 2.0, 25, -18.0, 3),
-    ("eight hours, fine", CHEST, (21, -25, 12, 9500, 400, 0.15, 60), 8.0, 25, -18.0, 5),
-    ("fresh food", FRESH, (23, 3, 4, 4500, 300, 0.3, 240), 1.5, 25, 4.0, 6),
+    ("half an hour", CHEST, (22, -24, 0.2, 0.3, 3.0), 0.5, 16, -18.0, 1),
+    ("two hours, warm end", CHEST, (25, -5, 0.4, 0.4, 2.0), 2.0, 25, -18.0, 3),
+    ("eight hours, beside fresh food", COMBINED, (21, -17, 0.5, 0.3, 4.0), 8.0, 25, -18.0, 5),
+    ("fresh food", FRESH, (23, 3, 0.3, 0.3, 1.5), 1.5, 25, 4.0, 6),
 ]
 
 
-def columns(times, tau, delay):
-    left = np.exp(-np.maximum(times - delay, 0) / tau)
-    return np.stack([left, 1 - left, left**6 - left], axis=-1)
-
-
-def drawn(truth, hours, count, seed):
-    """A log with the stated noise, rounded to hundredths as it is kept."""
-    start, end, quick, tau, delay, sigma, theta = truth
+def drawn(course, hours, count, seed):
+    """A log rounded to tenths, as a display has it."""
+    start, end, share, quick, slow = course
     times = np.linspace(0, hours * 3600, count)
-    correlation = np.exp(-np.abs(times[:, None] - times) / theta)
-    noise = sigma * np.linalg.cholesky(correlation) @ np.random.default_rng(seed).normal(size=count)
-    return times, np.round(columns(times, tau, delay) @ [start, end, quick] + noise, 2)
+    left = share * np.exp(-times / (quick * 3600)) + (1 - share) * np.exp(-times / (slow * 3600))
+    noise = np.random.default_rng(seed).normal(0, 0.1, count)
+    return times, np.round(end + (start - end) * left + noise, 1)
 
 
-class Model:
-    def __init__(self, prior, times, readings):
-        self.times = times
-        self.logs = [(math.log(m), s) for m, s in (prior["time_constant"], prior["delay"], prior["noise"])]
-        linear = np.array([prior["start"], prior["end"], prior["quick"]])
-        self.means, self.variances = linear[:, 0], np.diag(linear[:, 1] ** 2)
-        self.readings = readings
-        apart = np.abs(times[:, None] - times)
-        self.correlations = [np.exp(-apart / fade) for fade in FADES]
-
-    def parts(self, u, fade):
-        design = columns(self.times, math.exp(u[0]), math.exp(u[1]))
-        total = math.exp(2 * u[2]) * self.correlations[fade] + design @ self.variances @ design.T
-        return design, cho_factor(total, lower=True)
-
-    def log_density(self, u, fade):
-        design, factor = self.parts(u, fade)
-        off = self.readings - design @ self.means
-        known = sum(-0.5 * ((x - m) / s) ** 2 for x, (m, s) in zip(u, self.logs))
-        return known - 0.5 * off @ cho_solve(factor, off) - np.log(np.diag(factor[0])).sum()
-
-    def given(self, u, fade):
-        """Mean and covariance of (T0, F, B) given all else: the normal conditional."""
-        design, factor = self.parts(u, fade)
-        gain = cho_solve(factor, design @ self.variances).T
-        mean = self.means + gain @ (self.readings - design @ self.means)
-        return mean, self.variances - gain @ design @ self.variances
-
-    def mixture(self):
-        """All grid points of all fading times that weigh anything: weights, u, means, covariances."""
-        rows = []
-        spots = [[m + a * s, n, o] for (m, s), (n, _), (o, _) in [self.logs] for a in (-1, 0.5)]
-        for fade in range(len(FADES)):
-            tried = [minimize(lambda u: -self.log_density(u, fade), spot, method="Nelder-Mead",
-                              options={"xatol": 1e-4, "fatol": 1e-5, "maxiter": 500}) for spot in spots]
-            mode = min(tried, key=lambda found: found.fun).x
-            axes = self.axes(mode, fade)
-            cell = abs(np.linalg.det(axes))
-            for a in np.arange(-12, 12.1) / 2:
-                for b in np.arange(-12, 12.1) / 2:
-                    for c in np.arange(-6, 6.1) / 1.25:
-                        u = mode + axes @ [a, b, c]
-                        rows.append((self.log_density(u, fade) + math.log(cell), fade, u))
-        best = max(row[0] for row in rows)
-        kept = [row for row in rows if row[0] > best - 14]
-        weights = np.array([math.exp(row[0] - best) for row in kept])
-        found = [self.given(row[2], row[1]) for row in kept]
-        return (weights / weights.sum(), np.array([row[2] for row in kept]),
-                np.array([one[0] for one in found]), np.array([one[1] for one in found]))
-
-    def axes(self, mode, fade):
-        """Columns one standard deviation long; the last one leads most along ln sigma."""
-        steps = np.array([0.02 * s for _, s in self.logs])
-        curvature = np.empty((3, 3))
-        at = lambda i, j: self.log_density(mode + np.array(i) * steps + np.array(j) * steps, fade)
-        unit = np.eye(3)
-        for i in range(3):
-            for j in range(3):
-                mixed = at(unit[i], unit[j]) - at(unit[i], -unit[j]) - at(-unit[i], unit[j]) + at(-unit[i], -unit[j])
-                curvature[i, j] = -mixed / (4 * steps[i] * steps[j])
-        prior = np.diag([1 / s**2 for _, s in self.logs])
-        values, vectors = np.linalg.eigh((curvature + curvature.T) / 2)
-        # No sharper than the kinks of the delay make it look, no wider than beforehand.
-        values = np.maximum(values, min(np.diag(prior)))
-        order = np.argsort(np.abs(vectors[2]))
-        return (vectors / np.sqrt(values))[:, order]
+def step(tau, theta, wander, seconds):
+    """Transition of (T, E, F) and the covariance that wandering adds, after Van Loan (1978); long
+    stretches are put together of halves, since the block exponential holds growing exponentials."""
+    if seconds > 2 * tau:
+        half, added = step(tau, theta, wander, seconds / 2)
+        return half @ half, half @ added @ half.T + added
+    drift = np.array([[-1 / tau, 1 / tau, 0], [0, -1 / theta, 1 / theta], [0, 0, 0]])
+    spread = np.diag([0, 2 * wander**2 / theta, 0])
+    block = np.zeros((6, 6))
+    block[:3, :3], block[:3, 3:], block[3:, 3:] = -drift, spread, drift.T
+    whole = expm(block * seconds)
+    transition = whole[3:, 3:].T
+    return transition, transition @ whole[:3, 3:]
 
 
-def case(name, prior, truth, hours, count, target, seed):
-    times, readings = drawn(truth, hours, count, seed)
-    weights, us, means, covariances = Model(prior, times, readings).mixture()
+class Joint:
+    """(T, E, F) at all times as one normal distribution."""
 
-    def normal(at):
-        at_columns = np.array([columns(np.array(at), math.exp(u[0]), math.exp(u[1])) for u in us])
-        spread = np.einsum("ni,nij,nj->n", at_columns, covariances, at_columns)
-        return np.einsum("ni,ni->n", at_columns, means), np.sqrt(np.maximum(spread, 1e-300))
+    def __init__(self, prior, pace, times):
+        tau, theta, wander = pace
+        (start, s), (end, f) = prior["start"], prior["end"]
+        mix = np.array([[1, 0, 0], [0.6, 1, 0.4], [0, 0, 1]])
+        mean = mix @ [start, 0, end]
+        total = mix @ np.diag([s**2, 7.0**2, f**2]) @ mix.T
+        count = len(times)
+        self.mean, self.covariance = np.empty(count), np.empty((count, count))
+        before, cross = 0.0, []
+        known = {}
+        for place, at in enumerate(times):
+            apart = round(at - before, 6)
+            if apart not in known:
+                known[apart] = step(tau, theta, wander, apart)
+            transition, added = known[apart]
+            mean = transition @ mean
+            total = transition @ total @ transition.T + added
+            cross = [transition @ one for one in cross]
+            self.mean[place] = mean[0]
+            for earlier, one in enumerate(cross):
+                self.covariance[earlier, place] = self.covariance[place, earlier] = one[0]
+            self.covariance[place, place] = total[0, 0]
+            # Covariances of the state to come with T now.
+            cross.append(total[:, 0])
+            before = at
+
+
+def outlook(prior, times, readings, ahead):
+    """Weights, and means and standard deviations of T at the times ahead."""
+    count = len(times)
+    weights, means, deviations, noises = [], [], [], []
+    for pace in itertools.product(AIR, WALLS, WANDERS):
+        joint = Joint(prior, pace, np.concatenate([times, ahead]))
+        for noise in NOISES:
+            early = 1.5 * np.exp(-times / 600)
+            seen = joint.covariance[:count, :count] + np.diag(noise**2 + early**2)
+            factor = cho_factor(seen, lower=True)
+            off = readings - joint.mean[:count]
+            weights.append(-0.5 * off @ cho_solve(factor, off) - np.log(np.diag(factor[0])).sum())
+            gain = cho_solve(factor, joint.covariance[:count, count:]).T
+            means.append(joint.mean[count:] + gain @ off)
+            left = joint.covariance[count:, count:] - gain @ joint.covariance[:count, count:]
+            deviations.append(np.sqrt(np.maximum(np.diag(left), 0)))
+            noises.append(math.log(noise))
+    weights = np.exp(np.array(weights) - max(weights))
+    return weights / weights.sum(), np.array(means), np.array(deviations), np.array(noises)
+
+
+def case(name, prior, course, hours, count, target, seed):
+    times, readings = drawn(course, hours, count, seed)
+    last = times[-1]
+    grid = np.concatenate([last + np.arange(1, 61) * (DAY - last) / 60, [FAR]])
+    ahead = np.unique(np.concatenate([grid, [2 * last]]))
+    weights, means, deviations, noises = outlook(prior, times, readings, ahead)
+    coldest = min(np.median(readings[at:at + 3]) for at in range(count - 2)) + prior["swing"]
+    held, spread = prior["held"]
+
+    def below(value, at):
+        place = int(np.flatnonzero(ahead == at)[0])
+        comes = prior["to_come"] * math.exp(-last / 28800) * (1 - math.exp(-(at - last) / 7200))
+        deviation = np.sqrt(deviations[:, place] ** 2 + comes**2 + prior["thermometer"] ** 2)
+        stopped = min(1.0, ndtr((value - held) / spread) / ndtr((coldest - held) / spread))
+        return float(weights @ ndtr((value - means[:, place]) / deviation)) * (1.0 if value >= coldest else stopped)
 
     def percentiles(at):
-        mean, deviation = normal(at)
-        below = lambda value, share: float(weights @ ndtr((value - mean) / deviation)) - share
-        return [brentq(below, -300, 300, args=(share,), xtol=1e-9) for share in (0.05, 0.5, 0.95)]
+        # It jumps where the control's stop is cut off, so that a root is found by its sign.
+        return [brentq(lambda value: below(value, at) - share, -300, 300, xtol=1e-9) for share in (0.05, 0.5, 0.95)]
 
-    def chance(at):
-        mean, deviation = normal(at)
-        return float(weights @ ndtr((target - mean) / deviation))
-
-    def reached(share):
-        return brentq(lambda at: chance(at) - share, 0, DAY, xtol=1e-3) if chance(DAY) > share else "beyond"
-
-    end = float(weights @ means[:, 1])
-    log = float(weights @ us[:, 0])
-    end_variance = float(weights @ (covariances[:, 1, 1] + (means[:, 1] - end) ** 2))
-    log_variance = float(weights @ (us[:, 0] - log) ** 2)
-    both = float(weights @ ((means[:, 1] - end) * (us[:, 0] - log)))
     return {
         "name": name,
         "prior": prior,
         "target": target,
         "readings": [[float(at), float(value)] for at, value in zip(times, readings)],
-        "end": percentiles(1e12),
-        "twice as late": percentiles(2 * hours * 3600),
-        "chance": chance(DAY),
-        "reach": [reached(share) for share in (0.05, 0.5, 0.95)],
-        "ln time constant": [log, math.sqrt(log_variance)],
-        "end with ln time constant": both / math.sqrt(end_variance * log_variance),
-        "ln noise": float(weights @ us[:, 2]),
-        "end deviation": math.sqrt(end_variance),
+        "end": percentiles(FAR),
+        "twice as late": percentiles(2 * last),
+        "chance": below(target, DAY),
+        # At these times the target is reached as surely as this.
+        "chances": [[float(at), below(target, at)] for at in grid[9:60:10]],
+        "ln noise": float(weights @ noises),
     }
 
 
 def figures():
     return {
-        "source": "scipy.linalg.cho_solve and scipy.special.ndtr on the stated model",
+        "source": "scipy.linalg.expm, cho_solve and scipy.special.ndtr on the stated model",
         "cases": [case(*one) for one in CASES],
     }
 

@@ -18,6 +18,7 @@ pub(crate) enum Command {
     Help(Topic),
     Version,
     Assess(Request),
+    Report(ReportRequest),
     Check {
         files: Vec<OsString>,
     },
@@ -40,6 +41,17 @@ pub(crate) enum Command {
 pub(crate) struct Request {
     pub(crate) files: Vec<OsString>,
     pub(crate) json: bool,
+    pub(crate) locale: Locale,
+    /// As of when; none for now.
+    pub(crate) at: Option<Moment>,
+}
+
+/// Of which job to write the record, for whom, and how.
+#[derive(Debug, Default, PartialEq, Eq)]
+pub(crate) struct ReportRequest {
+    pub(crate) file: OsString,
+    pub(crate) html: bool,
+    pub(crate) owner: bool,
     pub(crate) locale: Locale,
     /// As of when; none for now.
     pub(crate) at: Option<Moment>,
@@ -100,7 +112,7 @@ impl fmt::Display for ArgumentError {
     }
 }
 
-const COMMANDS: &str = "assess, check, network, simulate or evaluate";
+const COMMANDS: &str = "assess, report, check, network, simulate or evaluate";
 
 /// Reads the arguments.
 pub(crate) fn parse(mut parser: Parser) -> Result<Command, ArgumentError> {
@@ -111,6 +123,7 @@ pub(crate) fn parse(mut parser: Parser) -> Result<Command, ArgumentError> {
         Some(Asked::Option(name)) => Err(ArgumentError::UnknownOption(name)),
         Some(Asked::Value(command)) => match command.to_str() {
             Some("assess") => assess(parser),
+            Some("report") => report(parser),
             Some("check") => check(parser),
             Some("network") => network(parser),
             Some("simulate") => simulate(parser),
@@ -138,6 +151,26 @@ fn assess(mut parser: Parser) -> Result<Command, ArgumentError> {
         return Err(ArgumentError::NoFile("assess"));
     }
     Ok(Command::Assess(request))
+}
+
+fn report(mut parser: Parser) -> Result<Command, ArgumentError> {
+    let (mut request, mut file) = (ReportRequest::default(), None);
+    while let Some(asked) = next(&mut parser)? {
+        match asked {
+            Asked::Help => return Ok(Command::Help(Topic::Report)),
+            Asked::Value(_) if file.is_some() => return Err(ArgumentError::SeveralFiles),
+            Asked::Value(named) => file = Some(named),
+            Asked::Option(name) => match name.as_str() {
+                "--html" => request.html = true,
+                "--owner" => request.owner = true,
+                "--decimal" => request.locale.decimal = decimal_mark(&value(&mut parser, name)?)?,
+                "--at" => request.at = Some(time(&value(&mut parser, name)?)?),
+                _ => return Err(ArgumentError::UnknownOption(name)),
+            },
+        }
+    }
+    request.file = file.ok_or(ArgumentError::NoFile("report"))?;
+    Ok(Command::Report(request))
 }
 
 fn check(mut parser: Parser) -> Result<Command, ArgumentError> {

@@ -5,6 +5,7 @@
 pub(crate) enum Topic {
     Everything,
     Assess,
+    Report,
     Check,
     Network,
     Simulate,
@@ -15,6 +16,7 @@ pub(crate) const fn text(topic: Topic) -> &'static str {
     match topic {
         Topic::Everything => EVERYTHING,
         Topic::Assess => ASSESS,
+        Topic::Report => REPORT,
         Topic::Check => CHECK,
         Topic::Network => NETWORK,
         Topic::Simulate => SIMULATE,
@@ -26,6 +28,7 @@ const EVERYTHING: &str = "\
 coldcase: why a freezer or refrigerator won't get cold, from a job file
 
   coldcase assess FILE...   say what the readings show and what to do next
+  coldcase report FILE      write the record that goes with the machine
   coldcase check FILE...    say whether these files are jobs
   coldcase network FILE     print the networks in which it is weighed
   coldcase simulate FILE    write a job about a simulated machine, and print the truth
@@ -56,6 +59,24 @@ standard error.
 
 Exit code: 0 done; 1 a machine must not be powered; 2 a file, or the command, could not
 be read.
+";
+
+const REPORT: &str = "\
+coldcase report [--html] [--owner] [--decimal point|comma] [--at TIME] FILE
+
+Writes the record that goes with a machine to standard output: what was wrong, measured,
+done and proved, what the next owner has to mind, and what was never tested.
+
+  --html           as one HTML file that needs nothing else, to be read, printed or sent
+                   along. Plain text with the same contents if not said.
+  --owner          with private notes, costs and figures of one's own. Without them, for a
+                   buyer, if not said.
+  --decimal MARK   write numbers with a point (4.7) or a comma (4,7). Point if not said.
+  --at TIME        as of that time, as for assess.
+
+A FILE of - is standard input.
+
+Exit code: 0 done, whatever it says; 2 the file, or the command, could not be read.
 ";
 
 const CHECK: &str = "\

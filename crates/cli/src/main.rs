@@ -17,6 +17,7 @@ mod help;
 mod input;
 mod network;
 mod output;
+mod report;
 mod simulate;
 mod trial;
 
@@ -68,6 +69,7 @@ fn run(command: Command) -> Printed {
         Command::Help(topic) => said(help::text(topic).to_owned()),
         Command::Version => said(format!("coldcase {}\n", env!("CARGO_PKG_VERSION"))),
         Command::Assess(request) => assess::run(&request),
+        Command::Report(request) => report::run(&request),
         Command::Check { files } => check::run(&files),
         Command::Simulate { trial, file } => simulate::run(&trial, &file),
         Command::Evaluate(trial) => evaluate::run(&trial),

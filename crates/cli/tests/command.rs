@@ -364,3 +364,23 @@ fn a_reader_that_goes_away_is_no_reason_to_fall_over() {
     assert_eq!(code(&ended), 0);
     assert_eq!(text(&ended.stderr), "");
 }
+
+const MENDED: &str = "crates/record/tests/jobs/mended-freezer.json";
+
+#[test]
+fn a_report_is_text_unless_a_page_is_asked_for_and_ends_well_whatever_it_says() {
+    let plain = coldcase(&["report", "--at", AT, MENDED]);
+    assert_eq!(code(&plain), 0);
+    assert!(text(&plain.stdout).contains("Limits of what was tested"));
+    assert!(!text(&plain.stdout).contains("corner shop"));
+    let page = coldcase(&["report", "--html", "--owner", "--at", AT, MENDED]);
+    assert!(text(&page.stdout).starts_with("<!DOCTYPE html>"));
+    assert!(text(&page.stdout).contains("corner shop"));
+    // A machine that must not be powered is told so, and the record is written all the same.
+    let leaks = coldcase(&["report", "--at", AT, "demo-data/leak-to-shell.json"]);
+    assert_eq!(code(&leaks), 0);
+    assert!(text(&leaks.stdout).contains("Stop: "));
+    let missing = coldcase(&["report", "nowhere.json"]);
+    assert_eq!(code(&missing), 2);
+    assert!(missing.stdout.is_empty() && text(&missing.stderr).contains("nowhere.json"));
+}

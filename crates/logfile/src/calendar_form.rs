@@ -3,6 +3,7 @@
 use crate::LogError;
 use crate::layout::{Clock, When};
 use crate::question::Question;
+use crate::ranking::middle;
 use crate::scan::written;
 use crate::stamp::{DateOrder, DateParts, Half, TimeParts};
 use crate::structure::Structure;
@@ -122,16 +123,13 @@ fn regular(rows: &[Row], days: &[[Option<i32>; 3]]) -> [bool; 3] {
     let of_day = |row: &Row| row.time.map_or(0.0, second_of_day);
     let pairs = || rows.windows(2).zip(days.windows(2));
     let same = pairs().filter(|(rows, _)| rows[0].date == rows[1].date);
-    let mut steps: Vec<f64> = same
+    let steps: Vec<f64> = same
         .map(|(rows, _)| (of_day(&rows[1]) - of_day(&rows[0])).abs())
         .filter(|step| *step > 0.0)
         .collect();
-    if steps.is_empty() {
+    let Some(typical) = middle(&steps) else {
         return [false; 3];
-    }
-    let middle = steps.len() / 2;
-    let (_, typical, _) = steps.select_nth_unstable_by(middle, f64::total_cmp);
-    let typical = *typical;
+    };
     if typical > LONGEST_STEP {
         return [false; 3];
     }

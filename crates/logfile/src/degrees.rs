@@ -108,9 +108,9 @@ fn is_marked(folded: &str, letter: char) -> bool {
 }
 
 /// How plausible each scale is, from the numbers alone; adds up to 1. The coldest and the warmest
-/// number of a log in and around a refrigerating machine are held against where such logs lie:
-/// coldest −35 to 25 °C, warmest −22 to 45 °C, falling off over ten kelvins outside, and little
-/// likelier in the middle (judgement). `None` where no scale makes them plausible.
+/// number are held against four kinds of log: a cabinet that cools down from a room, a freezer and
+/// a fresh-food compartment that hold their temperature, a room (`LOGS`). `None` where no scale
+/// makes them plausible.
 ///
 /// ```
 /// use logfile::{DegreeUnit, plausible_units};
@@ -121,19 +121,40 @@ fn is_marked(folded: &str, letter: char) -> bool {
 /// ```
 #[must_use]
 pub fn plausible_units(coldest: f64, warmest: f64) -> Option<[(DegreeUnit, f64); 3]> {
-    let weight = |unit: DegreeUnit| {
-        let cold = within(unit.to_celsius(coldest).get(), -35.0, 25.0);
-        cold * within(unit.to_celsius(warmest).get(), -22.0, 45.0)
+    let density = |unit: DegreeUnit| {
+        let [cold, warm] = [coldest, warmest].map(|number| unit.to_celsius(number).get());
+        // Degrees Fahrenheit are smaller, so that each number has a smaller share.
+        let step = if unit == DegreeUnit::Fahrenheit {
+            1.8
+        } else {
+            1.0
+        };
+        let logs = LOGS
+            .iter()
+            .map(|(share, colds, warms)| share * bell(cold, *colds) * bell(warm, *warms));
+        logs.sum::<f64>() / (step * step)
     };
-    let weights = DegreeUnit::ALL.map(|unit| (unit, weight(unit)));
-    let sum: f64 = weights.iter().map(|one| one.1).sum();
-    (sum > 1e-9).then(|| weights.map(|(unit, one)| (unit, one / sum)))
+    let densities = DegreeUnit::ALL.map(|unit| (unit, density(unit)));
+    let sum: f64 = densities.iter().map(|one| one.1).sum();
+    (sum > LEAST_DENSITY).then(|| densities.map(|(unit, one)| (unit, one / sum)))
 }
 
-/// One within the bounds, falling off as a bell with a deviation of five kelvins outside.
-fn within(celsius: f64, from: f64, to: f64) -> f64 {
-    let out = (from - celsius).max(celsius - to).max(0.0);
-    libm::exp(-0.5 * (out / 5.0) * (out / 5.0))
+/// A mean and a standard deviation in degrees Celsius.
+type Bell = (f64, f64);
+
+/// Kinds of log: how common, where their coldest and where their warmest number lies (judgement).
+const LOGS: [(f64, Bell, Bell); 4] = [
+    (0.4, (-12.0, 12.0), (21.0, 6.0)),
+    (0.25, (-20.0, 5.0), (-14.0, 6.0)),
+    (0.25, (3.0, 3.0), (7.0, 4.0)),
+    (0.1, (18.0, 6.0), (24.0, 6.0)),
+];
+/// Six deviations off, on both numbers.
+const LEAST_DENSITY: f64 = 1e-18;
+
+fn bell(celsius: f64, (mean, deviation): Bell) -> f64 {
+    let off = (celsius - mean) / deviation;
+    libm::exp(-0.5 * off * off) / deviation
 }
 
 #[cfg(test)]
@@ -181,12 +202,13 @@ mod tests {
             let units = plausible_units(cold, warm).unwrap();
             units.iter().find(|one| one.0 == unit).unwrap().1
         };
-        assert!(chance(DegreeUnit::Celsius, -19.0, 22.0) > 0.3);
+        assert!(chance(DegreeUnit::Celsius, -19.0, 22.0) > 0.9);
         assert!(chance(DegreeUnit::Fahrenheit, -2.0, 74.0) > 0.95);
+        assert!(chance(DegreeUnit::Fahrenheit, 34.0, 41.0) > 0.95);
         assert!(chance(DegreeUnit::Kelvin, 254.0, 295.0) > 0.99);
-        // A fresh-food compartment that is too warm, or one in degrees Fahrenheit.
-        let open = chance(DegreeUnit::Celsius, 34.0, 41.0);
-        assert!((0.01..0.5).contains(&open), "{open}");
+        // Fresh food cooled down from a room, or a freezer in degrees Fahrenheit.
+        let open = chance(DegreeUnit::Celsius, 0.0, 20.0);
+        assert!((0.2..0.9).contains(&open), "{open}");
         assert!(plausible_units(5000.0, 9000.0).is_none());
     }
 }

@@ -42,6 +42,10 @@ pub enum LogError {
         /// How many there are.
         rows: usize,
     },
+    /// The newest row stands first and hours go from 1 to 12 without AM or PM: the half of the day
+    /// follows from the row before, which stands behind. Turn the file round, or write it out with a
+    /// clock of twenty-four hours.
+    NewestFirstByTwelve,
     /// The layout was settled for another file.
     OtherLayout,
 }

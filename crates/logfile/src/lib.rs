@@ -26,6 +26,7 @@ mod notes;
 mod number;
 mod order;
 mod question;
+mod ranking;
 mod read;
 mod rows;
 mod scan;

@@ -306,7 +306,7 @@ fn open_units(
 }
 
 fn preview(table: &Table, guess: &Layout) -> Vec<PreviewRow> {
-    let mut reader = Reader::new(guess);
+    let mut reader = Reader::new(guess, table);
     let last = table.rows().min(guess.first + PREVIEW);
     let rows = guess.first..last;
     rows.map(|row| PreviewRow {

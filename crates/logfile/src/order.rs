@@ -4,6 +4,7 @@ use quantity::Seconds;
 
 use crate::calendar::{is_sunday, month_of};
 use crate::notes::{MOST_LISTED, Note};
+use crate::ranking::{middle, order};
 
 const HOUR: f64 = 3600.0;
 const DAY: f64 = 86_400.0;
@@ -48,8 +49,7 @@ pub(crate) fn in_order(mut rows: Rows, offset: Option<f64>) -> (Rows, Vec<Note>)
     }
     let late = rows.at.windows(2).filter(|pair| pair[1] < pair[0]).count();
     if late > 0 {
-        let mut order: Vec<usize> = (0..rows.at.len()).collect();
-        order.sort_by(|one, other| rows.at[*one].total_cmp(&rows.at[*other]));
+        let order = order(&rows.at);
         rows = rows.arranged(&order);
         notes.push(Note::OutOfOrder { rows: late });
     }
@@ -63,16 +63,9 @@ pub(crate) fn in_order(mut rows: Rows, offset: Option<f64>) -> (Rows, Vec<Note>)
 
 /// The usual step: the median of all that go on. Zero where none does.
 pub(crate) fn usual_step(at: &[f64]) -> f64 {
-    let mut steps: Vec<f64> = at
-        .windows(2)
-        .map(|pair| pair[1] - pair[0])
-        .filter(|step| *step > 0.0)
-        .collect();
-    if steps.is_empty() {
-        return 0.0;
-    }
-    let middle = steps.len() / 2;
-    *steps.select_nth_unstable_by(middle, f64::total_cmp).1
+    let steps = at.windows(2).map(|pair| pair[1] - pair[0]);
+    let on: Vec<f64> = steps.filter(|step| *step > 0.0).collect();
+    middle(&on).unwrap_or(0.0)
 }
 
 /// A clock is set back or forward by an hour, in the night to a Sunday of March, April, September,

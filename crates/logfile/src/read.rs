@@ -5,9 +5,10 @@ use quantity::{Celsius, Seconds};
 use crate::LogError;
 use crate::decoded::decoded;
 use crate::jumps::jumps;
-use crate::layout::{Layout, Series, When};
+use crate::layout::{Clock, Layout, Series, When};
 use crate::notes::{Missing, Note, SeriesNote, Skipped};
 use crate::order::{Rows, in_order};
+use crate::ranking::middle;
 use crate::rows::{NoReading, Reader};
 use crate::table::Table;
 
@@ -60,7 +61,7 @@ pub fn read(bytes: &[u8], layout: &Layout) -> Result<Logged, LogError> {
     if !is_of_file(layout, &table) {
         return Err(LogError::OtherLayout);
     }
-    let mut taken = Taken::new(layout);
+    let mut taken = Taken::new(layout, &table);
     for row in layout.first..table.rows() {
         taken.take(&table, row);
     }
@@ -77,6 +78,9 @@ pub fn read(bytes: &[u8], layout: &Layout) -> Result<Logged, LogError> {
         });
     }
     let (rows, of_order) = in_order(rows, wall_clock(layout));
+    if is_by_twelve(layout) && of_order.contains(&Note::NewestFirst) {
+        return Err(LogError::NewestFirstByTwelve);
+    }
     let count = rows.at.len();
     let series = layout.series.iter().zip(&rows.columns).zip(missing);
     let series: Vec<LoggedSeries> = series
@@ -92,6 +96,14 @@ pub fn read(bytes: &[u8], layout: &Layout) -> Result<Logged, LogError> {
         rows: count,
         notes: notes.collect(),
     })
+}
+
+const fn is_by_twelve(layout: &Layout) -> bool {
+    let clock = match layout.when {
+        When::Calendar { clock, .. } | When::Time { clock, .. } => clock,
+        When::Elapsed { .. } | When::Unix { .. } | When::SerialDays { .. } => return false,
+    };
+    matches!(clock, Clock::Twelve(_))
 }
 
 /// The offset in seconds of times that a clock on a wall showed.
@@ -147,11 +159,11 @@ struct Taken<'a> {
 }
 
 impl<'a> Taken<'a> {
-    fn new(layout: &'a Layout) -> Self {
+    fn new(layout: &'a Layout, table: &Table) -> Self {
         let columns = layout.series.len();
         Self {
             layout,
-            reader: Reader::new(layout),
+            reader: Reader::new(layout, table),
             rows: Rows {
                 at: Vec::new(),
                 columns: vec![Vec::new(); columns],
@@ -221,12 +233,9 @@ fn miss(missing: &mut Missings, why: Missing, cell: &str) {
 
 /// Without rows of a clock that wasn't set. Their lines are not known any more; the count is told.
 fn near_each_other(rows: Rows, skipped: &mut Skips) -> Rows {
-    let mut sorted = rows.at.clone();
-    if sorted.is_empty() {
+    let Some(middle) = middle(&rows.at) else {
         return rows;
-    }
-    let half = sorted.len() / 2;
-    let middle = *sorted.select_nth_unstable_by(half, f64::total_cmp).1;
+    };
     let is_near: Vec<bool> = rows
         .at
         .iter()

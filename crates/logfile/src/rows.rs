@@ -36,6 +36,20 @@ pub(crate) struct Reader<'a> {
     layout: &'a Layout,
     /// Where in the day the row before was, for clocks that don't say it.
     before: Option<Before>,
+    /// Whether times without a date stand newest first.
+    descends: bool,
+}
+
+/// Rows that are looked at for the way in which times without a date go.
+const LOOKED_AT: usize = 200;
+
+/// Whether more of them fall than rise.
+fn descends(table: &Table, first: usize, column: usize) -> bool {
+    let rows = first..table.rows().min(first + LOOKED_AT);
+    let times = rows.filter_map(|row| written(table.cell(row, column))?.time);
+    let shown: Vec<f64> = times.map(second_of_day).collect();
+    let falls = shown.windows(2).filter(|pair| pair[1] < pair[0]).count();
+    falls * 2 > shown.len()
 }
 
 #[derive(Clone, Copy)]
@@ -52,10 +66,11 @@ struct Before {
 }
 
 impl<'a> Reader<'a> {
-    pub(crate) const fn new(layout: &'a Layout) -> Self {
+    pub(crate) fn new(layout: &'a Layout, table: &Table) -> Self {
         Self {
             layout,
             before: None,
+            descends: matches!(layout.when, When::Time { column, .. } if descends(table, layout.first, column)),
         }
     }
 
@@ -198,10 +213,14 @@ impl<'a> Reader<'a> {
         };
         let (first, passed) = match self.before {
             None => (shown, 0.0),
-            Some(before) if before.shown - shown >= round / 2.0 => {
-                (before.first, before.days + round)
+            Some(before) => {
+                let goes_round = if self.descends {
+                    -round * f64::from(u8::from(shown - before.shown >= round / 2.0))
+                } else {
+                    round * f64::from(u8::from(before.shown - shown >= round / 2.0))
+                };
+                (before.first, before.days + goes_round)
             }
-            Some(before) => (before.first, before.days),
         };
         self.before = Some(Before {
             date: 0,

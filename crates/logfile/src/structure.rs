@@ -159,10 +159,9 @@ fn is_of_log(row: &[Kind]) -> bool {
 }
 
 fn most_frequent(values: impl Iterator<Item = usize>) -> Option<usize> {
-    let mut sorted: Vec<usize> = values.collect();
-    sorted.sort_unstable();
-    let groups = sorted.chunk_by(|one, other| one == other);
-    groups.max_by_key(|group| group.len()).map(|group| group[0])
+    let values: Vec<usize> = values.collect();
+    let count = |wanted: usize| values.iter().filter(|value| **value == wanted).count();
+    values.iter().copied().max_by_key(|value| count(*value))
 }
 
 fn most_of(rows: &[&Vec<Kind>], column: usize) -> Kind {

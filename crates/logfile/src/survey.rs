@@ -2,6 +2,7 @@
 
 use crate::degrees::DegreeUnit;
 use crate::number::{Behind, DecimalMark, number, says_missing};
+use crate::ranking::middle;
 use crate::structure::{Kind, Structure};
 use crate::table::Table;
 
@@ -149,14 +150,10 @@ impl<'a> Rows<'a> {
         let rows = self.first..self.table.rows().min(self.first + MOST_ROWS);
         let values = rows.filter_map(|row| number(self.table.cell(row, column), mark));
         let values: Vec<f64> = values.map(|one| one.value).collect();
-        let mut steps: Vec<f64> = values.windows(2).map(|pair| pair[1] - pair[0]).collect();
+        let steps: Vec<f64> = values.windows(2).map(|pair| pair[1] - pair[0]).collect();
         found.rises = steps.iter().all(|step| *step > 0.0);
         found.counts_rows = steps.iter().all(|step| (step - 1.0).abs() < 1e-9);
-        if steps.is_empty() {
-            return;
-        }
-        let middle = steps.len() / 2;
-        let usual = *steps.select_nth_unstable_by(middle, f64::total_cmp).1;
+        let Some(usual) = middle(&steps) else { return };
         let alike = steps
             .iter()
             .filter(|step| (*step - usual).abs() <= 0.02 * usual);

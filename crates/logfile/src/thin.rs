@@ -2,6 +2,7 @@
 
 use quantity::{Celsius, Seconds};
 
+use crate::ranking::order;
 use crate::read::Point;
 
 /// A course of at most so many points: for each of equal stretches of time the median temperature
@@ -53,7 +54,11 @@ pub fn thin(points: &[Point], most: usize) -> Vec<Point> {
         let groups = points.chunk_by(|one, other| stretch(one) == stretch(other));
         thinned.extend(groups.map(middle));
     }
-    thinned.sort_by(|one, other| one.at.get().total_cmp(&other.at.get()));
+    let times: Vec<f64> = thinned.iter().map(|point| point.at.get()).collect();
+    let mut thinned: Vec<Point> = order(&times)
+        .into_iter()
+        .map(|place| thinned[place])
+        .collect();
     thinned.dedup_by(|later, kept| later.at == kept.at);
     thinned.truncate(most);
     thinned
@@ -62,13 +67,14 @@ pub fn thin(points: &[Point], most: usize) -> Vec<Point> {
 fn middle(group: &[Point]) -> Point {
     let from_first = |point: &Point| (point.at - group[0].at).get();
     let mean = group.iter().map(from_first).sum::<f64>() / group.len() as f64;
-    let mut temperatures: Vec<f64> = group.iter().map(|point| point.temperature.get()).collect();
-    temperatures.sort_unstable_by(f64::total_cmp);
-    let half = temperatures.len() / 2;
-    let median = if temperatures.len() % 2 == 1 {
-        temperatures[half]
+    let temperatures: Vec<f64> = group.iter().map(|point| point.temperature.get()).collect();
+    let order = order(&temperatures);
+    let half = order.len() / 2;
+    let upper = temperatures[order[half]];
+    let median = if order.len() % 2 == 1 {
+        upper
     } else {
-        0.5 * (temperatures[half - 1] + temperatures[half])
+        0.5 * (temperatures[order[half - 1]] + upper)
     };
     Point {
         at: Seconds::new(group[0].at.get() + mean),

@@ -62,6 +62,29 @@ proptest! {
     }
 }
 
+/// Times without a date go back over midnight; a clock of twelve without its half can't be turned round.
+#[test]
+fn newest_first_is_turned_round_where_that_can_be_done() {
+    let file = b"Time,Temp C\n00:10:00,-3\n00:05:00,-2\n00:00:00,-1\n23:55:00,0\n23:50:00,1\n";
+    let looked = look(file).unwrap();
+    let start = logfile::Answer::Start(quantity::Seconds::new(10_000.0));
+    let logged = read(file, &looked.settle(&[start]).unwrap()).unwrap();
+    let found: Vec<f64> = logged.series[0]
+        .points
+        .iter()
+        .map(|point| point.at.get())
+        .collect();
+    assert_eq!(found, [8_800.0, 9_100.0, 9_400.0, 9_700.0, 10_000.0]);
+    let file = b"Time,Temp C\n3/13/2024 1:10,-3\n3/13/2024 1:00,-2\n3/13/2024 12:50,-1\n3/13/2024 12:40,0\n";
+    let looked = look(file).unwrap();
+    let half = logfile::Answer::Clock(logfile::Clock::Twelve(logfile::Half::Afternoon));
+    let layout = looked.settle(&[half, logfile::Answer::Zone(0)]).unwrap();
+    assert_eq!(
+        read(file, &layout).err(),
+        Some(LogError::NewestFirstByTwelve)
+    );
+}
+
 /// So that the forms above are not all alike.
 #[test]
 fn the_forms_differ() {

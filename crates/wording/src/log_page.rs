@@ -88,6 +88,11 @@ pub fn error(why: &LogError) -> String {
         LogError::TooFewRows { rows } => {
             format!("Only {rows} rows hold a time and a temperature; it takes two.")
         }
+        LogError::NewestFirstByTwelve => {
+            "Its newest row stands first, and its hours say no AM or PM: which half of a day they are \
+             in can't be told. Turn the rows round, or write it out with hours from 0 to 23."
+                .to_owned()
+        }
         LogError::OtherLayout => "The file has changed meanwhile. Choose it again.".to_owned(),
     }
 }

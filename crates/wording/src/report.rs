@@ -231,7 +231,9 @@ fn energy_lines(job: &Job, locale: &Locale) -> Vec<String> {
     Energy::of(job).map_or_else(Vec::new, |found| energy::report(&found, locale))
 }
 
-fn limits(whole: Option<&Whole>, job: &Job) -> Vec<String> {
+/// What an assessment doesn't show, and whose figures its odds rest on.
+#[must_use]
+pub fn limits(whole: Option<&Whole>, job: &Job) -> Vec<String> {
     let Some(whole) = whole else {
         return vec![LIMITS.to_owned()];
     };

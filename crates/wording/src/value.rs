@@ -1,7 +1,7 @@
 //! Values with their unit and uncertainty.
 
-use job::Measured;
-use quantity::{Celsius, Observed, Ohms, Prefix, Quantity, Ratio, Typed, Uncertain};
+use job::{Measured, Reading};
+use quantity::{Accuracy, Celsius, Observed, Ohms, Prefix, Quantity, Ratio, Typed, Uncertain};
 
 use crate::{Degrees, Locale};
 
@@ -18,6 +18,69 @@ pub fn measured(reading: Measured, locale: &Locale) -> String {
         Measured::Watts(typed) => observed(typed, locale),
         Measured::Metres(typed) => observed(typed, locale),
         Measured::WattHours(typed) => observed(typed, locale),
+    }
+}
+
+/// How far a reading may be off by its meter (k = 2): "± 0.4 Ω". `None` for one over range.
+///
+/// ```
+/// use job::{Measured, Reading, Text};
+/// use quantity::{Accuracy, Ohms, parse_reading};
+///
+/// let typed = parse_reading("12.9", Ohms::new(40e6)).unwrap();
+/// let reading = Reading {
+///     typed: Text::new("12.9").unwrap(),
+///     measured: Measured::Ohms(typed),
+///     accuracy: Accuracy::new(0.8, 2.0).unwrap(),
+/// };
+/// let said = wording::expanded(&reading, &wording::Locale::default());
+/// assert_eq!(said.as_deref(), Some("±\u{a0}0.4\u{a0}Ω"));
+/// ```
+#[must_use]
+pub fn expanded(reading: &Reading, locale: &Locale) -> Option<String> {
+    match reading.measured {
+        Measured::Ohms(typed) => off_by(typed, reading.accuracy, locale),
+        Measured::Volts(typed) => off_by(typed, reading.accuracy, locale),
+        Measured::Celsius(typed) => off_by(typed, reading.accuracy, locale),
+        Measured::Farads(typed) => off_by(typed, reading.accuracy, locale),
+        Measured::Amps(typed) => off_by(typed, reading.accuracy, locale),
+        Measured::Watts(typed) => off_by(typed, reading.accuracy, locale),
+        Measured::Metres(typed) => off_by(typed, reading.accuracy, locale),
+        Measured::WattHours(typed) => off_by(typed, reading.accuracy, locale),
+    }
+}
+
+fn off_by<Q: Quantity>(typed: Typed<Q>, accuracy: Accuracy, locale: &Locale) -> Option<String> {
+    let Observed::Value(value) = typed.observed else {
+        return None;
+    };
+    let expanded = 2.0 * accuracy.standard(value, typed.count).get();
+    let is_fahrenheit = Q::SYMBOL == "°C" && locale.degrees == Degrees::Fahrenheit;
+    let prefix = prefix_for(value);
+    let shown = expanded / prefix.factor() * if is_fahrenheit { 1.8 } else { 1.0 };
+    // The first digit of it is shown, and no more than that.
+    let shows = |&decimals: &u16| shown * libm::pow(10.0, f64::from(decimals)) >= 0.95;
+    let decimals = usize::from((0..6).find(shows).unwrap_or(6));
+    let number = locale.number(shown, decimals);
+    Some(if is_fahrenheit {
+        format!("±\u{a0}{number}\u{a0}°F")
+    } else {
+        format!("±\u{a0}{}", unit::<Q>(&number, prefix))
+    })
+}
+
+/// A meter as its data sheet states it: "±(0.8 % + 2 digits)".
+#[must_use]
+pub fn data_sheet(accuracy: Accuracy, locale: &Locale) -> String {
+    let number = |value: f64| {
+        let is_whole = (value - libm::round(value)).abs() < 1e-9;
+        locale.number(value, usize::from(!is_whole))
+    };
+    let (percent, counts) = (number(accuracy.percent()), number(accuracy.counts()));
+    let digits = if counts == "1" { "digit" } else { "digits" };
+    match percent.as_str() {
+        "0" => format!("±{counts}\u{a0}{digits}"),
+        _ => format!("±({percent}\u{a0}% + {counts}\u{a0}{digits})"),
     }
 }
 

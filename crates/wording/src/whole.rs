@@ -32,11 +32,11 @@ pub use reason::{Reason, numbers, reasons};
 pub use task::{TaskWords, heading, next_check};
 pub use usual::usual;
 pub use weight::weight;
-pub use worth::{bet_so_far, suspect, to_do, told};
+pub use worth::{at_fault, bet_so_far, suspect, to_do, told};
 
 pub(crate) use ask::choice;
 pub(crate) use change::change;
-pub(crate) use worth::{at_fault, broken_links, unfitting, worth_checking};
+pub(crate) use worth::{broken_links, unfitting, worth_checking};
 
 /// What stands among the suspects for none of them.
 pub const NOTHING_WRONG: &str = "Nothing wrong";

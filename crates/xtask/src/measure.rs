@@ -55,6 +55,11 @@ const TOPICS: &[(&str, &str, Measure)] = &[
         },
     ),
     (
+        "cooling",
+        "how well a cool-down is judged from its first hours, on simulated cabinets",
+        |project, _| example(project, "practice", "cooling", &[]),
+    ),
+    (
         "simulator",
         "how long a start and a day of a simulated machine take",
         |project, _| {

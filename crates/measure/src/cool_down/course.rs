@@ -5,7 +5,7 @@ use quantity::{KelvinDelta, Ratio, Seconds};
 use super::belief::{Part, parts};
 use super::events::events;
 use super::prior::{Beforehand, CoolDownPrior};
-use super::thinned::{LEAST_POINTS, TemperatureAt, Thinned};
+use super::thinned::{LEAST_POINTS, TemperatureAt, Thinned, median};
 
 /// What may be true of a cabinet's course, after the readings so far.
 #[derive(Debug, Clone)]
@@ -43,7 +43,7 @@ impl CoolDown {
     /// ```
     /// use measure::cool_down::{CabinetKind, CoolDown, Goal, TemperatureAt, Verdict};
     /// use quantity::{Celsius, Seconds};
-    /// let readings: Vec<TemperatureAt> = (0..150)
+    /// let readings: Vec<TemperatureAt> = (0..300)
     ///     .map(|minute| {
     ///         let hours = f64::from(minute) / 60.0;
     ///         TemperatureAt {
@@ -54,14 +54,15 @@ impl CoolDown {
     ///     })
     ///     .collect();
     /// let found = CoolDown::of(&readings, &CabinetKind::ChestFreezer.prior()).unwrap();
-    /// assert!((found.end().median.get() - 8.0).abs() < 1.0);
+    /// let end = found.end();
+    /// assert!(end.from.get() < 8.0 && 8.0 < end.to.get());
     /// let goal = Goal { target: Celsius::new(-18.0), within: Seconds::new(86_400.0) };
     /// assert!(matches!(found.verdict(&goal), Verdict::WillNot { .. }));
     /// ```
     pub fn of(readings: &[TemperatureAt], prior: &CoolDownPrior) -> Result<Self, CoolDownError> {
         let log = Thinned::of(readings)?;
         let beforehand = Beforehand::of(prior);
-        let mut marked = events(&log, &beforehand);
+        let mut marked = events(&log);
         if marked.iter().filter(|one| !**one).count() < LEAST_POINTS {
             marked.fill(false);
         }
@@ -91,42 +92,31 @@ impl CoolDown {
         Ratio::new(out as f64 / self.marked.len() as f64)
     }
 
-    /// Median of the time constant with its 5th and 95th percentile, its logarithm taken as
-    /// normal.
+    /// Median of the slower of its two time constants with its 5th and 95th percentile, its
+    /// logarithm taken as normal. It comes in steps of two, as the grid has them.
     #[must_use]
     pub fn time_constant(&self) -> [Seconds; 3] {
-        let [mean, deviation] = self.log_time_constant();
+        let log = |part: &Part| libm::log(part.pace.air.max(part.pace.walls));
+        let mean = self.mean_of(log);
+        let variance = self.mean_of(|part| (log(part) - mean) * (log(part) - mean));
+        let deviation = libm::sqrt(variance);
         [-1.645, 0.0, 1.645].map(|away| Seconds::new(libm::exp(mean + away * deviation)))
     }
 
-    /// Mean and standard deviation of ln τ in seconds.
-    fn log_time_constant(&self) -> [f64; 2] {
-        let log = |part: &Part| libm::log(part.time_constant);
-        let mean = self.mean_of(log);
-        let variance = self.mean_of(|part| (log(part) - mean) * (log(part) - mean));
-        [mean, libm::sqrt(variance)]
-    }
-
-    /// How strongly end and ln of the time constant hang together, from −1 to 1: early in a log a
-    /// slow course to a cold end looks like a fast one to a warm end.
-    #[must_use]
-    pub fn end_with_time_constant(&self) -> f64 {
-        let [log, log_deviation] = self.log_time_constant();
-        let end = self.mean_of(|part| part.ends.mean[1]);
-        let both =
-            self.mean_of(|part| (part.ends.mean[1] - end) * (libm::log(part.time_constant) - log));
-        let variance = self.mean_of(|part| {
-            let away = part.ends.mean[1] - end;
-            part.ends.covariance.0[3] + away * away
-        });
-        both / (libm::sqrt(variance) * log_deviation)
-    }
-
-    /// What lies between curve and readings, as a standard deviation: its geometric mean over all
-    /// that is believed.
+    /// What one reading errs by beside the others, as a standard deviation: its geometric mean over
+    /// all that is believed.
     #[must_use]
     pub fn noise(&self) -> KelvinDelta {
-        KelvinDelta::new(libm::exp(self.mean_of(|part| part.ends.log_noise)))
+        KelvinDelta::new(libm::exp(self.mean_of(|part| libm::log(part.noise))))
+    }
+
+    /// The coldest that it has been, one slip aside.
+    pub(super) fn coldest(&self) -> f64 {
+        let kept = self.log.only(|place| !self.marked[place]);
+        let threes = kept.temperature.windows(3);
+        threes
+            .map(|three| median(&mut three.to_vec()))
+            .fold(f64::INFINITY, f64::min)
     }
 
     pub(super) fn mean_of(&self, of: impl Fn(&Part) -> f64) -> f64 {

@@ -1,144 +1,115 @@
 //! Stretches of a log that are no part of the course: a defrost, an open door, a slip.
 //!
-//! The curve with the least sum of absolute differences passes them by, where least squares would
-//! be drawn to them. What lies far from it against the spread of the rest is left out, with its
-//! flanks. What is left is fitted as the model says.
+//! A course may fall as it likes, halt and speed up: only what rises quickly and comes back says of
+//! itself that it was no part of it.
 
-use super::evidence::{columns, share_left};
-use super::prior::{Beforehand, Normal};
-use super::symmetric::{Symmetric, dot};
 use super::thinned::{Thinned, median};
 
-/// From so many robust standard deviations on, a point is part of an event (judgement: the
-/// differences hang together, so that three would leave out what belongs to the course).
-const FAR: f64 = 5.0;
-/// Its neighbours on the same side belong to it from here on (judgement).
-const FLANK: f64 = 2.5;
-/// Below this nothing is far: the steps of a plain thermometer (judgement).
-const LEAST_SCALE: f64 = 0.2;
-/// Where more than this share would have to go, the curve is wrong and not the readings
-/// (judgement): all are kept.
+/// Rising by so many kelvins (judgement: more than a control lets the air swing)…
+const RISE: f64 = 5.0;
+/// … within so many seconds is an event,
+const WITHIN: f64 = 3600.0;
+/// which is over when this share of the rise is left (judgement: it goes on cooling less what the
+/// event cost it).
+const LEFT: f64 = 0.15;
+/// One that isn't over at the end of the log still counts as one for so long, in seconds: a defrost
+/// and getting cold again. After that it is warm.
+const GOING_ON: f64 = 7200.0;
+/// A single reading farther than this from the middle of its neighbours is a slip, in kelvins
+/// (judgement).
+const SLIP: f64 = 3.0;
+/// Where more than this share would have to go, it is no event but the course (judgement): all are
+/// kept.
 const MOST_SHARE: f64 = 0.3;
 
 /// For each point whether it is part of an event.
-pub(super) fn events(log: &Thinned, beforehand: &Beforehand) -> Vec<bool> {
-    let left = differences(log, beforehand);
-    let mut sizes: Vec<f64> = left.iter().map(|one| one.abs()).collect();
-    // The median of absolute differences of a normal distribution is 0.6745 of its deviation.
-    let scale = (median(&mut sizes) / 0.6745).max(LEAST_SCALE);
-    let mut marked: Vec<bool> = left.iter().map(|one| one.abs() > FAR * scale).collect();
-    let belongs = |place: usize, other: usize| {
-        left[place].abs() > FLANK * scale && left[place] * left[other] > 0.0
-    };
-    for place in 1..left.len() {
-        marked[place] |= marked[place - 1] && belongs(place, place - 1);
-    }
-    for place in (1..left.len()).rev() {
-        marked[place - 1] |= marked[place] && belongs(place - 1, place);
+pub(super) fn events(log: &Thinned) -> Vec<bool> {
+    let mut marked = slips(&log.temperature);
+    let mut place = 0;
+    while place < log.at.len() {
+        match bump(log, &marked, place) {
+            Some(end) => {
+                marked[place + 1..end].fill(true);
+                place = end;
+            }
+            None => place += 1,
+        }
     }
     let count = marked.iter().filter(|one| **one).count();
-    if count as f64 > MOST_SHARE * left.len() as f64 {
+    if count as f64 > MOST_SHARE * marked.len() as f64 {
         marked.fill(false);
     }
     marked
 }
 
-/// What lies between the readings and the curve that fits them best by absolute differences, over
-/// a grid of time constants and delays that is laid once roughly and once finely.
-fn differences(log: &Thinned, beforehand: &Beforehand) -> Vec<f64> {
-    let mut best = Fit::worst();
-    let mut middle = [0.0, 0.0];
-    for (reach, step) in [([5, 3], [0.5, 0.8]), ([3, 2], [0.12, 0.25])] {
-        let start = middle;
-        for row in -reach[0]..=reach[0] {
-            for column in -reach[1]..=reach[1] {
-                let place = [
-                    start[0] + f64::from(row) * step[0],
-                    start[1] + f64::from(column) * step[1],
-                ];
-                let at =
-                    |normal: Normal, away: f64| libm::exp(normal.mean + normal.deviation * away);
-                let time_constant = at(beforehand.log_time_constant, place[0]);
-                let fit = Fit::of(log, time_constant, at(beforehand.log_delay, place[1]));
-                if fit.sum < best.sum {
-                    best = fit;
-                    middle = place;
-                }
-            }
-        }
-    }
-    best.left
-}
-
-/// A curve's differences from the readings.
-struct Fit {
-    sum: f64,
-    left: Vec<f64>,
-}
-
-impl Fit {
-    fn worst() -> Self {
-        Self {
-            sum: f64::INFINITY,
-            left: Vec::new(),
-        }
-    }
-
-    /// The mixture of level, slow and quick part whose absolute differences are least: by least squares,
-    /// weighed again with one over the difference (E. J. Schlossmacher, J. Am. Stat. Assoc. 68
-    /// (1973) 857, from memory).
-    fn of(log: &Thinned, time_constant: f64, delay: f64) -> Self {
-        const ROUNDS: usize = 8;
-        const NEAR: f64 = 0.05;
-        /// Where the curve hardly changes its parts can't be told apart; this keeps them small.
-        const RIDGE: f64 = 1e-3;
-        let shares: Vec<[f64; 3]> = log
-            .at
-            .iter()
-            .map(|&at| columns(share_left(at, time_constant, delay)))
+/// Readings that neither those before nor those after bear out.
+fn slips(temperature: &[f64]) -> Vec<bool> {
+    let slip = |place: usize| {
+        let around = place.saturating_sub(2)..(place + 3).min(temperature.len());
+        let mut others: Vec<f64> = around
+            .filter(|one| *one != place)
+            .map(|one| temperature[one])
             .collect();
-        let mut left = log.temperature.clone();
-        let mut weights = vec![1.0; left.len()];
-        for _ in 0..ROUNDS {
-            let mut normal = Symmetric::diagonal([RIDGE; 3]);
-            let mut with_readings = [0.0; 3];
-            for ((share, weight), temperature) in shares.iter().zip(&weights).zip(&log.temperature)
-            {
-                normal.add_square(*share, *weight);
-                for (sum, one) in with_readings.iter_mut().zip(share) {
-                    *sum += weight * one * temperature;
-                }
-            }
-            let found = normal.inverse().0.apply(with_readings);
-            for place in 0..left.len() {
-                left[place] = log.temperature[place] - dot(shares[place], found);
-                weights[place] = 1.0 / left[place].abs().max(NEAR);
-            }
+        let (least, most) = others
+            .iter()
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), one| {
+                (least.min(*one), most.max(*one))
+            });
+        let off = (temperature[place] - median(&mut others)).abs();
+        off > SLIP && !(least - SLIP..=most + SLIP).contains(&temperature[place])
+    };
+    // The first and the last have neighbours to one side only, and a course is steep there.
+    let inner = 1..temperature.len().saturating_sub(1);
+    (0..temperature.len())
+        .map(|place| inner.contains(&place) && slip(place))
+        .collect()
+}
+
+/// Where the rise that begins right after a point is over: the first point that counts again. Nothing
+/// where none begins there.
+fn bump(log: &Thinned, marked: &[bool], place: usize) -> Option<usize> {
+    let (start, level) = (log.at[place], log.temperature[place]);
+    let rises = log
+        .temperature
+        .get(place + 1)
+        .is_some_and(|next| *next > level);
+    if marked[place] || !rises {
+        return None;
+    }
+    let mut top = level;
+    let readings = log.at.iter().zip(&log.temperature).zip(marked);
+    for (later, ((&at, &now), is_slip)) in readings.enumerate().skip(place + 1) {
+        if !is_slip {
+            top = top.max(now);
         }
-        Self {
-            sum: left.iter().map(|one| one.abs()).sum(),
-            left,
+        let is_late = at - start > WITHIN;
+        if is_late && top - level < RISE {
+            return None;
+        }
+        if now <= level + LEFT * (top - level) {
+            return (top - level >= RISE).then_some(later);
         }
     }
+    let lasts = log.last() - start;
+    (top - level >= RISE && lasts <= GOING_ON).then_some(log.at.len())
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::prior::CabinetKind;
     use super::*;
 
-    /// A freezer from 22 to −24 °C with 2.5 h and five minutes, each two minutes over six hours.
+    /// A freezer from 22 to −24 °C with 2.5 h, each two minutes over six hours.
     fn course() -> Thinned {
         let at: Vec<f64> = (0..180).map(|place| f64::from(place) * 120.0).collect();
         let temperature = at
             .iter()
-            .map(|&at| -24.0 + 46.0 * share_left(at, 9000.0, 300.0))
+            .map(|&at| -24.0 + 46.0 * libm::exp(-at / 9000.0))
             .collect();
         Thinned { at, temperature }
     }
 
     fn marked(log: &Thinned) -> Vec<usize> {
-        let found = events(log, &Beforehand::of(&CabinetKind::ChestFreezer.prior()));
+        let found = events(log);
         (0..found.len()).filter(|place| found[*place]).collect()
     }
 
@@ -154,6 +125,29 @@ mod tests {
             "{found:?}"
         );
         assert!(found.len() >= 10, "{found:?}");
+    }
+
+    #[test]
+    fn a_defrost_counts_while_it_goes_on_and_is_warmth_when_it_does_not_end() {
+        let warm = |from: usize| {
+            let mut log = course();
+            for temperature in &mut log.temperature[from..] {
+                *temperature += 12.0;
+            }
+            marked(&log)
+        };
+        assert_eq!(warm(150), (150..180).collect::<Vec<_>>());
+        assert!(warm(110).is_empty());
+    }
+
+    #[test]
+    fn a_slip_goes_and_a_step_stays() {
+        let mut log = course();
+        log.temperature[60] = 60.0;
+        for temperature in &mut log.temperature[90..] {
+            *temperature -= 6.0;
+        }
+        assert_eq!(marked(&log), [60]);
     }
 
     #[test]

@@ -2,10 +2,7 @@
 
 use quantity::{Celsius, Seconds};
 
-use super::belief::Part;
 use super::course::CoolDown;
-use super::evidence::{columns, share_left};
-use super::symmetric::dot;
 
 /// The 5th and the 95th percentile hold nine in ten between them.
 const TAILS: [f64; 2] = [0.05, 0.95];
@@ -75,20 +72,26 @@ pub enum Verdict {
 }
 
 impl CoolDown {
-    /// The temperature that it ends at.
+    /// The temperature that it ends at, on the mean over a control's cycle.
     #[must_use]
     pub fn end(&self) -> TemperatureBand {
-        self.band(|_| 0.0)
+        self.temperature_at(Seconds::new(f64::INFINITY))
     }
 
-    /// The curve's temperature at a time, past or to come; readings lie around it by
-    /// [`CoolDown::noise`].
+    /// The temperature at a time, on the mean over a control's cycle; up to the last reading what
+    /// was read, with the thermometer's error.
     #[must_use]
     pub fn temperature_at(&self, at: Seconds) -> TemperatureBand {
-        self.band(|part| part.left(at.get()))
+        let outlook = self.outlook(at.get());
+        let place = |share| Celsius::new(outlook.percentile(share));
+        TemperatureBand {
+            from: place(TAILS[0]),
+            median: place(0.5),
+            to: place(TAILS[1]),
+        }
     }
 
-    /// The probability that the curve is at or below the target at the end of the goal's time.
+    /// The probability that it is at or below the target at the end of the goal's time.
     #[must_use]
     pub fn chance(&self, goal: &Goal) -> f64 {
         self.chance_at(goal.target.get(), goal.within.get())
@@ -120,7 +123,7 @@ impl CoolDown {
     }
 
     fn chance_at(&self, target: f64, at: f64) -> f64 {
-        self.mean_of(|part| part.below(target, part.left(at)))
+        self.outlook(at).below(target)
     }
 
     fn reached(&self, goal: &Goal, share: f64) -> Reach {
@@ -140,74 +143,114 @@ impl CoolDown {
         Reach::After(Seconds::new(most))
     }
 
-    fn band(&self, left: impl Fn(&Part) -> f64) -> TemperatureBand {
-        let normals: Vec<(f64, f64, f64)> = self
-            .parts
-            .iter()
-            .map(|part| {
-                let (mean, deviation) = part.normal(left(part));
-                (part.weight, mean, deviation)
-            })
-            .collect();
-        let place = |share| Celsius::new(percentile(&normals, share));
-        TemperatureBand {
-            from: place(TAILS[0]),
-            median: place(0.5),
-            to: place(TAILS[1]),
+    /// What may be at a time.
+    fn outlook(&self, at: f64) -> Outlook {
+        let last = self.log.last();
+        let thermometer = self.beforehand.thermometer;
+        if at <= last {
+            let noise = self.noise().get();
+            let deviation = libm::sqrt(thermometer * thermometer + noise * noise);
+            return Outlook {
+                normals: vec![(1.0, self.log.read_at(at), deviation)],
+                control: None,
+            };
+        }
+        let ahead = at - last;
+        let besides = self.to_come(ahead);
+        let besides = besides * besides + thermometer * thermometer;
+        let normals = self.parts.iter().map(|part| {
+            let then = part.state.after(&part.pace.over(ahead));
+            let variance = then.covariance.0[0] + besides;
+            (part.weight, then.mean[0], libm::sqrt(variance.max(1e-12)))
+        });
+        Outlook {
+            normals: normals.collect(),
+            control: Some(self.control()),
+        }
+    }
+
+    /// Standard deviation of what no reading shows beforehand. It comes within hours, and less of it
+    /// is left the longer it was watched (judgement).
+    fn to_come(&self, ahead: f64) -> f64 {
+        const COMES: f64 = 2.0 * 3600.0;
+        const PASSES: f64 = 8.0 * 3600.0;
+        let share = libm::exp(-self.log.last() / PASSES) * (1.0 - libm::exp(-ahead / COMES));
+        self.beforehand.to_come * share
+    }
+
+    fn control(&self) -> Control {
+        Control {
+            mean: self.beforehand.held.mean,
+            deviation: self.beforehand.held.deviation,
+            // What was seen so cold was perhaps the bottom of a control's swing.
+            no_more_than: self.coldest() + self.beforehand.swing,
         }
     }
 }
 
-impl Part {
-    /// The share of the slow part that is left at a time.
-    pub(super) fn left(&self, at: f64) -> f64 {
-        share_left(at, self.time_constant, self.delay)
+/// Where a control stops it: a normal distribution cut off above what was seen colder.
+#[derive(Debug, Clone, Copy)]
+struct Control {
+    mean: f64,
+    deviation: f64,
+    no_more_than: f64,
+}
+
+impl Control {
+    /// That it is set no warmer than this.
+    fn below(&self, temperature: f64) -> f64 {
+        if temperature >= self.no_more_than {
+            return 1.0;
+        }
+        let at = |value: f64| normal_below((value - self.mean) / self.deviation);
+        // Far below all that was thought of, what is left is as good as at the cut.
+        (at(temperature) / at(self.no_more_than).max(1e-12)).min(1.0)
+    }
+}
+
+/// Weighed normal distributions (weight, mean, deviation) whose weights sum to one, and a control
+/// that lets none go colder than it.
+struct Outlook {
+    normals: Vec<(f64, f64, f64)>,
+    control: Option<Control>,
+}
+
+impl Outlook {
+    /// That it is no warmer than this: neither by itself nor by its control.
+    fn below(&self, temperature: f64) -> f64 {
+        let below: f64 = self
+            .normals
+            .iter()
+            .map(|(weight, mean, deviation)| {
+                weight * normal_below((temperature - mean) / deviation)
+            })
+            .sum();
+        below * self.control.map_or(1.0, |it| it.below(temperature))
     }
 
-    /// Mean and standard deviation of the curve where that share is left.
-    pub(super) fn normal(&self, left: f64) -> (f64, f64) {
-        let columns = columns(left);
-        let variance = self.ends.covariance.form(columns);
-        (
-            dot(columns, self.ends.mean),
-            libm::sqrt(variance.max(f64::MIN_POSITIVE)),
-        )
-    }
-
-    fn below(&self, target: f64, left: f64) -> f64 {
-        let (mean, deviation) = self.normal(left);
-        normal_below((target - mean) / deviation)
+    fn percentile(&self, share: f64) -> f64 {
+        let ends = |sign: f64, pick: fn(f64, f64) -> f64| {
+            let far = self.normals.iter();
+            far.map(|(_, mean, deviation)| mean + sign * 8.0 * deviation)
+                .fold(-sign * f64::INFINITY, pick)
+        };
+        let (mut least, mut most) = (ends(-1.0, f64::min), ends(1.0, f64::max));
+        if let Some(control) = &self.control {
+            most = most.max(control.no_more_than);
+        }
+        for _ in 0..HALVINGS {
+            let middle = 0.5 * (least + most);
+            if self.below(middle) >= share {
+                most = middle;
+            } else {
+                least = middle;
+            }
+        }
+        0.5 * (least + most)
     }
 }
 
 /// The share of the standard normal distribution below this.
 fn normal_below(away: f64) -> f64 {
     0.5 * libm::erfc(-away * core::f64::consts::FRAC_1_SQRT_2)
-}
-
-/// Of weighed normal distributions (weight, mean, deviation) whose weights sum to one.
-fn percentile(normals: &[(f64, f64, f64)], share: f64) -> f64 {
-    let ends = |sign: f64| {
-        let far = normals
-            .iter()
-            .map(move |(_, mean, deviation)| mean + sign * 8.0 * deviation);
-        far.fold(
-            -sign * f64::INFINITY,
-            if sign > 0.0 { f64::max } else { f64::min },
-        )
-    };
-    let (mut least, mut most) = (ends(-1.0), ends(1.0));
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (least + most);
-        let below: f64 = normals
-            .iter()
-            .map(|(weight, mean, deviation)| weight * normal_below((middle - mean) / deviation))
-            .sum();
-        if below >= share {
-            most = middle;
-        } else {
-            least = middle;
-        }
-    }
-    0.5 * (least + most)
 }

@@ -8,37 +8,34 @@
 //!
 //! # The model
 //!
-//! After a delay *d* the temperature approaches an end exponentially, most of the way with a time
-//! constant τ, a part *B* of it six times as fast (air and plates before the walls; judgement):
-//! T(t) = F + (T₀ − F − B)·e^(−(t − d)/τ) + B·e^(−6(t − d)/τ), and T₀ before. One exponential
-//! alone takes a cabinet's quick beginning for the whole and foretells an end that is too warm.
+//! The air follows what it goes towards just now, T′ = (E − T)/τ, and that wanders about where it
+//! ends, E′ = (F − E)/θ with white noise: plates and coil get cold at once, walls and contents wait,
+//! food halts it while it freezes, a control cycles, frost grows. A sum of exponentials fits a
+//! beginning as well and takes it for the whole: on simulated cabinets its bands of nine in ten held
+//! the truth in three, since a cabinet isn't one. Here the doubt of a forecast grows with its
+//! distance, and shrinks as the log shows how steady this cabinet is.
 //!
-//! Beforehand ([`CoolDownPrior`], judgement by kind of cabinet) F, T₀ and B are normal, τ and d
-//! log-normal. What lies between curve and readings (a control that cycles, fans, the thermometer's
-//! steps) is no white noise: it is taken as a stationary Gaussian process whose correlation fades
-//! over 1, 4, 15 or 60 minutes, all as likely (judgement), with a standard deviation σ that is
-//! log-normal. On readings one after another that is an AR(1) process, whose steps need not be
-//! equal.
+//! All of that is linear, so that air, E and F are jointly normal under a given τ, θ, wandering and
+//! error of a reading: a Kalman filter. Those four go over a grid, all alike likely beforehand (360
+//! places, judgement), and weigh by how likely they make the readings. What that comes to is held
+//! against full covariance matrices by SciPy (`tests/reference/cool_down.py`).
 //!
-//! F, T₀ and B stand in the curve linearly, so that they are normal given all else and integrated
-//! out exactly. τ and d go over a grid that turns and shrinks until it fits what is believed of
-//! them; σ over seven places around its most likely value. What that costs in accuracy is held
-//! against brute force by SciPy (`tests/reference/cool_down.py`).
+//! A forecast adds three things ([`CoolDownPrior`], judgement by kind of cabinet): what may come that
+//! no reading shows beforehand, the thermometer's own error, and the control that stops the cooling
+//! where it is set, so that the air ends at whichever is warmer. All temperatures to come are meant on
+//! the mean over a control's cycle.
 //!
-//! Cabinets are not made by that model. On courses whose quick part is any share up to half of the
-//! way and three to twelve times as fast, the band of the end held the truth in 80 % at one hour and
-//! in 60 to 70 % at two and four, where 90 % are stated, and 1 to 2.5 % of all verdicts were wrong
-//! (200 drawn courses, `tests/cool_down_coverage.rs`). Times to reach a target fared better: 80 %.
+//! How it fares on cabinets that the simulator cools is measured by `cargo xtask measure cooling`.
+//! "Too early" is an answer: a sound freezer set to −18 °C is as likely a little above as below.
 //!
 //! Readings are thinned to medians of equal stretches of time. A defrost, an open door or a
-//! probe's slip stands out from a first robust fit and is left out ([`CoolDown::left_out`]).
+//! probe's slip comes and goes again and is left out ([`CoolDown::left_out`]).
 
 mod belief;
 mod course;
 mod events;
-mod evidence;
 mod forecast;
-mod noise;
+mod motion;
 mod prior;
 mod signs;
 mod symmetric;

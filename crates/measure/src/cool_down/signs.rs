@@ -20,8 +20,8 @@ pub enum Sign {
 const ARRIVED: f64 = 0.06;
 /// As sure as this that the plateau lies above the target (judgement).
 const SURE: f64 = 0.95;
-/// So many standard deviations above what was foretold (judgement).
-const BEYOND: f64 = 2.5;
+/// So unlikely to be that warm or warmer by what was foretold (judgement): the upper end of its band.
+const BEYOND: f64 = 0.05;
 /// A course has to be this long before its two thirds foretell anything (judgement).
 const FORETELLS: f64 = 1.5 * LEAST_SPAN;
 /// What it is warmer by than it has been, in kelvins and in standard deviations of the noise
@@ -46,16 +46,27 @@ impl CoolDown {
     }
 
     fn is_plateau_too_warm(&self, goal: &Goal) -> bool {
-        let last = self.log.last();
         let never = Goal {
             within: quantity::Seconds::new(f64::INFINITY),
             ..*goal
         };
-        self.mean_of(|part| part.left(last)) < ARRIVED && 1.0 - self.chance(&never) >= SURE
+        let readings = &self.log.temperature;
+        let (Some(first), Some((_, now))) = (readings.first(), middle_of(&self.latest())) else {
+            return false;
+        };
+        let end = self.end().median.get();
+        now - end < ARRIVED * (first - end) && 1.0 - self.chance(&never) >= SURE
     }
 
-    /// Held against the middle of the last tenth; the noise there counts as one error common to
-    /// all of it, so that what hangs together for long is no sign.
+    /// The last tenth of the log, events aside.
+    fn latest(&self) -> Thinned {
+        let first = self.log.at.first().copied().unwrap_or_default();
+        let tail = self.log.last() - 0.1 * (self.log.last() - first);
+        self.log
+            .only(|place| self.log.at[place] >= tail && !self.marked[place])
+    }
+
+    /// Held against the middle of the last tenth.
     fn is_slowing(&self) -> bool {
         let (first, last) = (self.log.at.first().copied(), self.log.last());
         let first = first.unwrap_or_default();
@@ -67,20 +78,13 @@ impl CoolDown {
         }
         let count = early.at.len();
         let foretold = Self::fitted(early, vec![false; count], self.beforehand);
-        let tail = last - 0.1 * (last - first);
-        let late = self
-            .log
-            .only(|place| self.log.at[place] >= tail && !self.marked[place]);
-        let Some((at, seen)) = middle_of(&late) else {
+        let Some((at, seen)) = middle_of(&self.latest()) else {
             return false;
         };
-        let mean = foretold.mean_of(|part| part.normal(part.left(at)).0);
-        let variance = foretold.mean_of(|part| {
-            let (there, deviation) = part.normal(part.left(at));
-            (there - mean) * (there - mean) + deviation * deviation
-        });
-        let noise = foretold.noise().get();
-        seen - mean > BEYOND * libm::sqrt(variance + noise * noise)
+        1.0 - foretold.chance(&Goal {
+            target: quantity::Celsius::new(seen),
+            within: quantity::Seconds::new(at),
+        }) < BEYOND
     }
 
     /// All points count here, those of a defrost too: it may be going on.

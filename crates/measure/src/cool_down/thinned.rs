@@ -87,6 +87,22 @@ impl Thinned {
         self.at.last().copied().unwrap_or_default()
     }
 
+    /// What was read at a time, on the straight line between two readings.
+    pub(super) fn read_at(&self, at: f64) -> f64 {
+        let after = self.at.partition_point(|one| *one < at);
+        let point = |place: usize| {
+            let place = place.min(self.at.len().saturating_sub(1));
+            Some((*self.at.get(place)?, *self.temperature.get(place)?))
+        };
+        match (point(after.saturating_sub(1)), point(after)) {
+            (Some((a, x)), Some((b, y))) if b > a && at > a => {
+                x + (y - x) * ((at - a) / (b - a)).min(1.0)
+            }
+            (Some((_, x)), _) => x,
+            (None, _) => 0.0,
+        }
+    }
+
     /// The points whose place `kept` says yes to.
     pub(super) fn only(&self, kept: impl Fn(usize) -> bool) -> Self {
         let places = || (0..self.at.len()).filter(|place| kept(*place));

@@ -9,6 +9,10 @@ use super::outcome::Outcome;
 pub const HOURS: [f64; 5] = [0.5, 1.0, 2.0, 4.0, 8.0];
 /// From here on one is said to be sure.
 const SURE: f64 = 0.9;
+/// What is too warm by so many kelvins at the end of its time and a day later is hopeless, and what is colder by so
+/// many is good; between them a thermometer can't tell (judgement).
+const HOPELESS: f64 = 3.0;
+const GOOD: f64 = 1.0;
 
 /// Counts over many courses.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -29,9 +33,9 @@ pub struct Counted {
     pub sure: (usize, usize),
     /// Verdicts given: wrong, all.
     pub verdicts: (usize, usize),
-    /// Those that don't get there: called so, all.
+    /// Those that end up more than 3 K too warm, a day later too: called so, all.
     pub hopeless: (usize, usize),
-    /// Those that do: called so, all.
+    /// Those that get there with a kelvin to spare: called so, all.
     pub good: (usize, usize),
     /// Widths of the ends' bands, in kelvins, added up.
     pub widths: f64,
@@ -61,7 +65,7 @@ impl Counted {
             }
         }
         self.take_time(truth, found.reach(goal), goal, last);
-        self.take_verdict(truth.gets_there(goal), found, goal);
+        self.take_verdict(truth, found, goal);
     }
 
     fn take_time(&mut self, truth: &Outcome, band: ReachBand, goal: &Goal, last: f64) {
@@ -76,7 +80,8 @@ impl Counted {
         }
     }
 
-    fn take_verdict(&mut self, gets_there: bool, found: &CoolDown, goal: &Goal) {
+    fn take_verdict(&mut self, truth: &Outcome, found: &CoolDown, goal: &Goal) {
+        let gets_there = truth.gets_there(goal);
         let chance = found.chance(goal);
         if chance.max(1.0 - chance) > SURE {
             self.sure.0 += usize::from((chance > 0.5) != gets_there);
@@ -91,10 +96,12 @@ impl Counted {
             self.verdicts.0 += usize::from(will != gets_there);
             self.verdicts.1 += 1;
         }
-        let group = if gets_there {
-            &mut self.good
-        } else {
-            &mut self.hopeless
+        let after = |celsius: f64| celsius - goal.target.get();
+        let too_warm = after(truth.at(goal.within.get()));
+        let group = match too_warm {
+            _ if too_warm.min(after(truth.end)) > HOPELESS => &mut self.hopeless,
+            _ if too_warm < -GOOD => &mut self.good,
+            _ => return,
         };
         group.0 += usize::from(said == Some(gets_there));
         group.1 += 1;

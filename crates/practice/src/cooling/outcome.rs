@@ -24,10 +24,10 @@ pub struct Outcome {
 impl Outcome {
     /// Of samples in order, with the air at the place in question.
     #[must_use]
-    pub fn of(samples: &[Sample], air: &[f64]) -> Self {
-        let at: Vec<f64> = samples.iter().map(|sample| sample.time.get()).collect();
+    pub fn of(samples: &[Sample], air: &[(f64, f64)]) -> Self {
+        let (at, air): (Vec<f64>, Vec<f64>) = air.iter().copied().unzip();
         let calm = calm(samples);
-        let mut even = across(&at, air, &calm);
+        let mut even = across(&at, &air, &calm);
         for (from, to) in cycles(samples, &at) {
             let mean = even[from..to].iter().sum::<f64>() / (to - from) as f64;
             even[from..to].fill(mean);

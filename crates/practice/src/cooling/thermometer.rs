@@ -45,24 +45,30 @@ impl Logger {
         }
     }
 
-    /// What it shows of air that is known each minute, over so many hours from its beginning.
+    /// What it shows of air that is known by time, over so many hours from its beginning.
     #[must_use]
-    pub fn readings(&self, air: &[f64], hours: f64, chance: &mut Chance) -> Vec<TemperatureAt> {
-        let keeps = libm::exp(-60.0 / self.lag);
-        let mut probe = air.first().copied().unwrap_or_default();
+    pub fn readings(
+        &self,
+        air: &[(f64, f64)],
+        hours: f64,
+        chance: &mut Chance,
+    ) -> Vec<TemperatureAt> {
+        let mut probe = air.first().map_or(0.0, |first| first.1);
+        let mut before = 0.0;
+        let mut next = 0.0;
         let mut readings = Vec::new();
-        for (minute, air) in air.iter().enumerate() {
-            let at = minute as f64 * 60.0;
-            if at > hours * 3600.0 {
-                break;
-            }
+        for &(at, air) in air.iter().take_while(|(at, _)| *at <= hours * 3600.0 + 1.0) {
+            let keeps = libm::exp((before - at) / self.lag);
             probe = air + keeps * (probe - air);
-            if at % self.each < 1.0 {
+            before = at;
+            // Samples stand within half a minute of the time that is asked for.
+            if at + 30.0 >= next {
                 let shown = probe + self.offset + self.noise * chance.normal();
                 readings.push(TemperatureAt {
                     at: Seconds::new(at),
                     temperature: Celsius::new(libm::rint(shown / self.step) * self.step),
                 });
+                next += self.each;
             }
         }
         readings

@@ -26,7 +26,8 @@ const STANDS_OUT: f64 = 0.15;
 const WORTH_TELLING: f64 = 0.05;
 
 /// Which parts may be at fault, and that nothing is.
-pub(crate) fn at_fault(whole: &Whole) -> Vec<String> {
+#[must_use]
+pub fn at_fault(whole: &Whole) -> Vec<String> {
     let (likely, others) = whole.suspects.split_at(told(whole));
     let mut lines = vec!["Each could be at fault, more than one at a time.".to_owned()];
     lines.extend(likely.iter().map(suspect));

@@ -31,6 +31,11 @@ const ARROWS: &[(&str, &[&str])] = &[
             "quantity",
         ],
     ),
+    // What is handed over with a machine: laid out here, its sentences stand in wording.
+    (
+        "record",
+        &["diagnosis", "job", "measure", "quantity", "wording"],
+    ),
     (
         "cli",
         &[
@@ -40,6 +45,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "measure",
             "practice",
             "quantity",
+            "record",
             "simulator",
             "wording",
         ],
@@ -54,6 +60,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "measure",
             "practice",
             "quantity",
+            "record",
             "wording",
         ],
     ),

@@ -1,0 +1,103 @@
+//! A record put together.
+
+use diagnosis::Assessment;
+use job::{Job, Moment};
+use wording::{Locale, record as words, title};
+
+use crate::page::{Block, Part, Record, Section};
+use crate::{cool_down, energy, handover, history, machine, measured, path, pins, proof, starts};
+
+/// For whom a record is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Audience {
+    /// Who takes the machine over: no money, no private notes.
+    #[default]
+    Buyer,
+    /// Who has it: with notes and costs.
+    Owner,
+}
+
+/// When a record is made, and by which version of the program.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Made<'a> {
+    /// As of when.
+    pub now: Moment,
+    /// The program's version, as "0.1.0".
+    pub version: &'a str,
+}
+
+/// What every section is made from.
+#[derive(Clone, Copy)]
+pub(crate) struct Source<'a> {
+    pub(crate) job: &'a Job,
+    pub(crate) assessment: &'a Assessment,
+    pub(crate) locale: &'a Locale,
+    pub(crate) audience: Audience,
+    pub(crate) made: Made<'a>,
+}
+
+impl Record {
+    /// Of a job and what it was found to show, as of the same moment.
+    ///
+    /// ```
+    /// use diagnosis::{Model, assess};
+    /// use job::{Id, Job, Moment, Origin};
+    /// use record::{Audience, Made, Record};
+    ///
+    /// let now = Moment::new(0, 0).unwrap();
+    /// let job = Job::new(Id::new("j").unwrap(), now, Origin::Invented);
+    /// let assessment = assess(&Model::default(), &job, now);
+    /// let made = Made { now, version: "0.1.0" };
+    /// let locale = wording::Locale::default();
+    /// let record = Record::of(&job, &assessment, &locale, Audience::Buyer, made);
+    /// assert!(record.html().starts_with("<!DOCTYPE html>"));
+    /// assert!(record.text().contains("INVENTED EXAMPLE"));
+    /// ```
+    #[must_use]
+    pub fn of(
+        job: &Job,
+        assessment: &Assessment,
+        locale: &Locale,
+        audience: Audience,
+        made: Made<'_>,
+    ) -> Self {
+        let from = Source {
+            job,
+            assessment,
+            locale,
+            audience,
+            made,
+        };
+        let sections = [
+            (Part::Machine, words::MACHINE, machine::blocks(from)),
+            (Part::Wrong, words::WRONG, history::wrong(from)),
+            (Part::Measured, words::MEASURED, measured::blocks(from)),
+            (Part::Done, words::DONE, history::done(from)),
+            (Part::Pins, words::PINS, pins::blocks(from)),
+            (Part::Path, words::PATH, path::blocks(from)),
+            (Part::Starts, words::STARTS, starts::blocks(from)),
+            (Part::CoolDown, words::COOL_DOWN, cool_down::blocks(from)),
+            (Part::Energy, words::ENERGY, energy::blocks(from)),
+            (Part::Proof, words::PROOF, proof::blocks(from)),
+            (Part::NextOwner, words::NEXT_OWNER, handover::cautions(from)),
+            (Part::Limits, words::LIMITS, handover::limits(from)),
+            (Part::Notes, words::NOTES, handover::notes(from)),
+            (Part::Figures, words::FIGURES, handover::figures(from)),
+            (Part::Made, words::MADE, handover::made(from)),
+        ];
+        Self {
+            title: title(&assessment.machine),
+            unreal: words::unreal(job.origin()),
+            audience: words::audience(audience == Audience::Owner),
+            sections: sections
+                .into_iter()
+                .filter(|(_, _, blocks): &(_, _, Vec<Block>)| !blocks.is_empty())
+                .map(|(part, heading, blocks)| Section {
+                    part,
+                    heading,
+                    blocks,
+                })
+                .collect(),
+        }
+    }
+}

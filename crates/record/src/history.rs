@@ -1,0 +1,118 @@
+//! What was wrong, and what was done about it.
+
+use diagnosis::{
+    Asked, Assessment, CHANGE, Change, Choice, Complaint, Finding, Model, assess_checks, present,
+};
+use job::{Content, Entry, Job, SetUp};
+use wording::page::entry;
+use wording::whole::{at_fault, since};
+use wording::{finding, record as words};
+
+use crate::assembly::Source;
+use crate::page::{Block, Table};
+
+/// Whether an entry says that something was done to the machine.
+pub(crate) fn is_change(one: &Entry) -> bool {
+    let Content::Answer { question, answer } = &one.content else {
+        return false;
+    };
+    let change = Change::from_name(question.item.as_str());
+    question.check.as_str() == CHANGE
+        && change.is_some_and(|change| change.answer().as_ref() == Some(answer))
+}
+
+/// Where among the standing entries the last change stands.
+pub(crate) fn last_change(standing: &[&Entry]) -> Option<usize> {
+    standing.iter().rposition(|one| is_change(one))
+}
+
+/// Whether gear for hard starts is on the compressor, as far as was entered.
+pub(crate) fn has_kit(job: &Job) -> bool {
+    let standing = job.standing();
+    let fitted = standing.iter().rposition(|one| {
+        let is_gear = matches!(&one.content, Content::Answer { question, .. }
+            if question.item.as_str() == Change::StartGear.name());
+        is_change(one) && is_gear
+    });
+    let tried = standing.iter().rposition(
+        |one| matches!(&one.content, Content::Trial(trial) if trial.set_up == SetUp::Kit),
+    );
+    let other = standing.iter().rposition(
+        |one| matches!(&one.content, Content::Trial(trial) if trial.set_up != SetUp::Kit),
+    );
+    fitted.is_some() || tried.is_some_and(|kit| other.is_none_or(|other| other < kit))
+}
+
+pub(crate) fn wrong(from: Source<'_>) -> Vec<Block> {
+    let said = |found: &[Finding]| -> Vec<String> {
+        found.iter().map(|one| finding(one, from.locale)).collect()
+    };
+    let current = current(from);
+    let findings = current.as_ref().unwrap_or(from.assessment);
+    let mut now = said(&findings.findings);
+    let mut blocks = Vec::new();
+    if let Some(before) = found_before(from) {
+        // What still stands is told once, of the machine as it is.
+        let mut gone = said(&before);
+        gone.retain(|line| !now.contains(line));
+        if !gone.is_empty() {
+            blocks.push(Block::Heading(words::WRONG_BEFORE));
+            blocks.push(Block::Lines(gone));
+        }
+        blocks.push(Block::Heading(words::WRONG_NOW));
+    }
+    if let Some(whole) = &from.assessment.whole {
+        now.extend(since(whole));
+        now.extend(at_fault(whole));
+    }
+    if now.is_empty() {
+        now.push(words::NOTHING_FOUND.to_owned());
+    }
+    blocks.push(Block::Lines(now));
+    blocks
+}
+
+/// What the checks say of a changed machine as it is now: what it did before the last change is no
+/// complaint about this one. `None` where nothing was changed.
+pub(crate) fn current(from: Source<'_>) -> Option<Assessment> {
+    let standing = from.job.standing();
+    let last = last_change(&standing)?;
+    let present = present(from.job)?;
+    let is_old_complaint = |one: &Entry| {
+        let is_complaint = matches!(&one.content, Content::Answer { question, .. }
+            if question.is(Complaint::CHECK, Complaint::ITEM));
+        is_complaint && standing[..last].iter().any(|old| old.id == one.id)
+    };
+    let kept = present.standing().into_iter();
+    let kept = job_of(from.job, kept.filter(|one| !is_old_complaint(one)));
+    Some(assess_checks(&Model::default(), &kept, from.made.now))
+}
+
+/// What the checks said before the first change; `None` where nothing was changed.
+fn found_before(from: Source<'_>) -> Option<Vec<Finding>> {
+    let standing = from.job.standing();
+    let first = standing.iter().position(|one| is_change(one))?;
+    let earlier = job_of(from.job, standing[..first].iter().copied());
+    Some(assess_checks(&Model::default(), &earlier, from.made.now).findings)
+}
+
+/// The same job with these of its standing entries.
+fn job_of<'a>(like: &Job, entries: impl Iterator<Item = &'a Entry>) -> Job {
+    let mut job = Job::new(like.id().clone(), like.created(), like.origin());
+    for one in entries {
+        // A standing strike has nothing left to strike here, and may be refused.
+        let _ = job.add(one.clone());
+    }
+    job
+}
+
+pub(crate) fn done(from: Source<'_>) -> Vec<Block> {
+    let standing = from.job.standing();
+    let changes = standing.iter().filter(|one| is_change(one));
+    let rows = changes.filter_map(|one| {
+        let said = entry(one, from.locale)?;
+        Some(vec![said.says, from.locale.moment(one.at)])
+    });
+    let table = Table::block(words::DONE, &[words::WHAT, words::WHEN], rows.collect());
+    vec![table.unwrap_or_else(|| Block::Paragraph(words::NOTHING_DONE.to_owned()))]
+}
