@@ -38,7 +38,7 @@ fn job(hours: u32, shown: impl Fn(f64) -> f64) -> Value {
         "entries": [
             chosen("kind", "machine", "kind", "chest-freezer"),
             chosen("gas", "refrigerant", "plate", "r134a"),
-            {"id": "on", "at": noon, "event": {"at": noon, "kind": "switched-on"}},
+            {"id": "on", "at": noon, "event": {"at": noon, "what": "switched-on"}},
             {"id": "log", "at": noon, "log": {"place": "freezer", "file": "a.csv", "rows": 4000,
                 "from": noon, "seconds": seconds, "celsius": celsius}},
         ],
@@ -70,7 +70,7 @@ fn a_course_is_told_in_words_and_in_json_that_holds_to_its_schema() {
         .map(|one| one.to_string())
         .collect();
     assert!(errors.is_empty(), "{errors:#?}");
-    let course = &value[0]["cool_down"]["courses"][0];
+    let course = &value[0]["cool-down"]["courses"][0];
     assert_eq!(course["compartment"], "freezer");
     assert_eq!(course["forecast"]["verdict"], "will-reach");
     let proof = &value[0]["proof"];
