@@ -28,6 +28,15 @@ fn switched_on() -> Story {
     Story::grounded("120-v-60-hz").event(100, SwitchedOn)
 }
 
+/// Over nine in ten to get there: where its control will stop it nobody knows before it does.
+fn is_likely(verdict: Verdict) -> bool {
+    match verdict {
+        Verdict::WillReach { .. } => true,
+        Verdict::TooEarly { probability } => probability > 0.9,
+        Verdict::WillNot { .. } => false,
+    }
+}
+
 fn verdict(story: &Story, minute: i64) -> Verdict {
     let found = of(story, minute);
     let course = found.course(Compartment::Freezer).unwrap();
@@ -37,7 +46,7 @@ fn verdict(story: &Story, minute: i64) -> Verdict {
 #[test]
 fn a_freezer_on_its_way_will_get_there_and_one_that_stops_short_will_not() {
     let good = switched_on().logged(Place::Freezer, (100, 400), towards(-25.0, 120.0));
-    assert!(matches!(verdict(&good, 400), Verdict::WillReach { .. }));
+    assert!(is_likely(verdict(&good, 400)));
     let weak = switched_on().logged(Place::Freezer, (100, 400), towards(-4.0, 70.0));
     assert!(matches!(verdict(&weak, 400), Verdict::WillNot { .. }));
     // Half an hour in nobody knows.
@@ -66,7 +75,7 @@ fn what_went_before_the_last_change_or_the_last_switching_on_was_another_run() {
     assert_eq!(found.began, moment(500));
     let points = &found.course(Compartment::Freezer).unwrap().points;
     assert_eq!(points.first().unwrap().0, moment(500));
-    assert!(matches!(verdict(&again, 800), Verdict::WillReach { .. }));
+    assert!(is_likely(verdict(&again, 800)));
 }
 
 #[test]
