@@ -25,6 +25,7 @@ pub mod machine;
 pub mod new_job;
 pub mod next_card;
 pub mod practice;
+pub mod proof;
 pub mod record;
 pub mod refrigerant;
 pub mod report_view;

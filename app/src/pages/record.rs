@@ -1,4 +1,4 @@
-//! The record: what was looked at, notes, and the ways to keep the job and to pass it on.
+//! The record: what is proved, what was looked at, notes, and the ways to keep the job and to pass it on.
 
 use diagnosis::{Check, Choice, Machine};
 use job::{Answer, Content, Text};
@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use wording::page::keeping;
 use wording::{Words, page, report, title};
 
+use super::proof::ProofSection;
 use super::send::Send;
 use super::text_entry::TextEntry;
 use crate::frame::Heading;
@@ -20,6 +21,7 @@ pub fn RecordScreen() -> impl IntoView {
     view! {
         <div class="screen record">
             <Heading text=page::RECORD/>
+            <ProofSection/>
             <Send/>
             <Tested/>
             <Notes/>
