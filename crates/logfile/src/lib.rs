@@ -6,8 +6,8 @@
 //!
 //! Must never know: freezers and their faults, jobs, where a file comes from, words.
 //!
-//! [`look`] finds out what a file is and asks what it can't tell, as data; [`Looked::settle`] takes
-//! the answers and gives a [`Layout`] once none is open; [`read`] reads by it. Nothing that looks
+//! [`look()`] finds out what a file is and asks what it can't tell, as data; [`Looked::settle`] takes
+//! the answers and gives a [`Layout`] once none is open; [`read()`] reads by it. Nothing that looks
 //! like one thing and may be another is guessed: the order of day and month, the scale, the zone of
 //! a clock. What is mended on the way is told in notes.
 

@@ -1,7 +1,7 @@
 //! The whole assessment as text: what the page shows and what the command line prints.
 
 use diagnosis::{Assessment, Energy, Figures, Level, Machine, StartKit, Whole, WindingsKnown};
-use job::{Job, Origin};
+use job::{Content, Job, Origin};
 use measure::windings::{Pin, Scored};
 
 use crate::page::assumptions::rests_on;
@@ -235,7 +235,15 @@ fn energy_lines(job: &Job, locale: &Locale) -> Vec<String> {
 #[must_use]
 pub fn limits(whole: Option<&Whole>, job: &Job) -> Vec<String> {
     let Some(whole) = whole else {
-        return vec![LIMITS.to_owned()];
+        let standing = job.standing();
+        let was_powered = standing.iter().any(|entry| {
+            matches!(
+                entry.content,
+                Content::Trial(_) | Content::Spot(_) | Content::Log(_) | Content::Metered(_)
+            )
+        });
+        let words = if was_powered { WEIGHED_LIMITS } else { LIMITS };
+        return vec![words.to_owned()];
     };
     let came_with_job = Figures::of_job(job).is_some();
     let own = rests_on(whole.own_figures, came_with_job);
