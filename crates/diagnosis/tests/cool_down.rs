@@ -36,8 +36,9 @@ fn verdict(story: &Story, minute: i64) -> Verdict {
 
 #[test]
 fn a_freezer_on_its_way_will_get_there_and_one_that_stops_short_will_not() {
-    let good = switched_on().logged(Place::Freezer, (100, 400), towards(-25.0, 120.0));
-    assert!(matches!(verdict(&good, 400), Verdict::WillReach { .. }));
+    let good = switched_on().logged(Place::Freezer, (100, 820), towards(-25.0, 120.0));
+    let said = verdict(&good, 820);
+    assert!(matches!(said, Verdict::WillReach { .. }), "{said:?}");
     let weak = switched_on().logged(Place::Freezer, (100, 400), towards(-4.0, 70.0));
     assert!(matches!(verdict(&weak, 400), Verdict::WillNot { .. }));
     // Half an hour in nobody knows.
@@ -61,12 +62,12 @@ fn what_went_before_the_last_change_or_the_last_switching_on_was_another_run() {
     let changed = weak.changed(Change::Condenser);
     assert_eq!(CoolDown::of(&changed.job, moment(500)), None);
     let again = changed.event(500, SwitchedOn);
-    let again = again.logged(Place::Freezer, (500, 800), towards(-25.0, 120.0));
-    let found = of(&again, 800);
+    let again = again.logged(Place::Freezer, (500, 1_220), towards(-25.0, 120.0));
+    let found = of(&again, 1_220);
     assert_eq!(found.began, moment(500));
     let points = &found.course(Compartment::Freezer).unwrap().points;
     assert_eq!(points.first().unwrap().0, moment(500));
-    assert!(matches!(verdict(&again, 800), Verdict::WillReach { .. }));
+    assert!(matches!(verdict(&again, 1_220), Verdict::WillReach { .. }));
 }
 
 #[test]

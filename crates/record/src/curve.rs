@@ -10,7 +10,7 @@ use crate::svg::{Anchor, Drawing, line};
 const WIDTH: f64 = 340.0;
 const HEIGHT: f64 = 220.0;
 const LEFT: f64 = 34.0;
-const RIGHT: f64 = WIDTH - 8.0;
+const RIGHT: f64 = WIDTH - 20.0;
 const TOP: f64 = 18.0;
 const FOOT: f64 = HEIGHT - 26.0;
 /// The band is drawn through so many places.

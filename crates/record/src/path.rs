@@ -3,12 +3,10 @@
 use wording::{link, odds, record as words};
 
 use crate::assembly::Source;
-use crate::history::current;
 use crate::page::{Block, Table};
 
 pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
-    let current = current(from);
-    let path = &current.as_ref().unwrap_or(from.assessment).path;
+    let path = &from.assessment.path;
     let weighed = from.assessment.whole.as_ref().map(|whole| &whole.links);
     let rows = path.iter().map(|(which, state)| {
         let said = link(*which, *state);

@@ -27,17 +27,7 @@ const fn place(shape: PinShape, pin: Pin) -> (f64, f64) {
 pub(crate) fn drawing(shape: PinShape, labels: [Label; 3], readings: [&str; 3]) -> Drawing {
     let mut drawing = Drawing::new(WIDTH, HEIGHT);
     for (pair, reading) in Pair::ALL.into_iter().zip(readings) {
-        let [from, to] = pair.pins().map(|pin| place(shape, pin));
-        let outer = matches!(shape, PinShape::Row | PinShape::Column) && pair == Pair::OneThree;
-        // In a line of three the outer pair goes round the middle pin.
-        let (path, words) = match (shape, outer) {
-            (PinShape::Row, true) => (curve(from, to, (0.0, -70.0)), ((from.0 + to.0) / 2.0, 34.0)),
-            (_, true) => (curve(from, to, (-90.0, 0.0)), (70.0, from.1 + 64.0)),
-            _ => (
-                format!("M{:.1} {:.1}L{:.1} {:.1}", from.0, from.1, to.0, to.1),
-                ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0 - 5.0),
-            ),
-        };
+        let (path, words) = lead(shape, pair);
         drawing.path("rec-lead", &path);
         drawing.words("rec-words rec-value", words, Anchor::Middle, reading);
     }
@@ -50,14 +40,41 @@ pub(crate) fn drawing(shape: PinShape, labels: [Label; 3], readings: [&str; 3]) 
             Anchor::Middle,
             &pin.number().to_string(),
         );
-        let beside = match shape {
-            PinShape::Column => ((x + 24.0, y + 5.0), Anchor::Start),
-            _ => ((x, y + 32.0), Anchor::Middle),
-        };
+        let beside = beside(shape, pin);
         let named = wording::label(label);
         drawing.words("rec-words rec-name", beside.0, beside.1, named);
     }
     drawing
+}
+
+/// The line between two pins, and the middle of its words. In a line of three the outer pair goes
+/// round the middle pin.
+fn lead(shape: PinShape, pair: Pair) -> (String, (f64, f64)) {
+    let [from, to] = pair.pins().map(|pin| place(shape, pin));
+    let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
+    match (shape, pair) {
+        (PinShape::Row, Pair::OneThree) => (curve(from, to, (0.0, -70.0)), (middle.0, 34.0)),
+        (PinShape::Column, Pair::OneThree) => (curve(from, to, (-90.0, 0.0)), (70.0, middle.1)),
+        _ => {
+            let line = format!("M{:.1} {:.1}L{:.1} {:.1}", from.0, from.1, to.0, to.1);
+            (line, (middle.0, middle.1 + 4.0))
+        }
+    }
+}
+
+/// Where a pin's name stands: away from the lines.
+fn beside(shape: PinShape, pin: Pin) -> ((f64, f64), Anchor) {
+    let (x, y) = place(shape, pin);
+    let right = ((x + 24.0, y + 5.0), Anchor::Start);
+    let above = ((x, y - 22.0), Anchor::Middle);
+    let below = ((x, y + 32.0), Anchor::Middle);
+    match (shape, pin) {
+        (PinShape::Column, _)
+        | (PinShape::PointUp, Pin::One)
+        | (PinShape::PointDown, Pin::Three) => right,
+        (PinShape::PointDown, _) | (PinShape::PointRight | PinShape::PointLeft, Pin::One) => above,
+        _ => below,
+    }
 }
 
 fn curve(from: (f64, f64), to: (f64, f64), out: (f64, f64)) -> String {
@@ -99,6 +116,38 @@ mod tests {
                 let (a, b): ((f64, f64), (f64, f64)) = (places[one], places[other]);
                 let apart = (a.0 - b.0).abs().max((a.1 - b.1).abs());
                 assert!(apart > 3.0 * RADIUS, "{shape:?}: {apart}");
+            }
+        }
+    }
+
+    /// A word's box: from the left and right, down to its foot. Letters of 12 are 7 wide at most.
+    fn box_of((x, foot): (f64, f64), anchor: Anchor, letters: f64) -> [f64; 4] {
+        let wide = letters * 7.0;
+        let left = match anchor {
+            Anchor::Start => x,
+            Anchor::Middle => x - wide / 2.0,
+            Anchor::End => x - wide,
+        };
+        [left, left + wide, foot - 11.0, foot + 3.0]
+    }
+
+    #[test]
+    fn no_name_lies_on_a_reading_or_outside() {
+        for &shape in PinShape::ALL {
+            for pin in Pin::ALL {
+                let (at, anchor) = beside(shape, pin);
+                // "common, surely"
+                let name = box_of(at, anchor, 14.0);
+                assert!(name[0] >= 0.0 && name[1] <= WIDTH, "{shape:?} {pin:?}");
+                assert!(name[2] >= 0.0 && name[3] <= HEIGHT, "{shape:?} {pin:?}");
+                for pair in Pair::ALL {
+                    let value = box_of(lead(shape, pair).1, Anchor::Middle, 6.0);
+                    let apart = name[1] <= value[0]
+                        || value[1] <= name[0]
+                        || name[3] <= value[2]
+                        || value[3] <= name[2];
+                    assert!(apart, "{shape:?} {pin:?} {pair:?}: {name:?} {value:?}");
+                }
             }
         }
     }

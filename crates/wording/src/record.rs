@@ -46,8 +46,8 @@ pub const PINS: &str = "The compressor's pins";
 pub const PATH: &str = "The Path, link by link";
 /// What the Path is.
 pub const PATH_IS: &str = "Eight things must hold in this order for a cabinet to get cold. A \
-                           state comes from checks of that link alone; “not known yet” means \
-                           that none was made.";
+                           state comes from checks of that link, from tries to start and from \
+                           the cool-down; “not known yet” means that there were none.";
 /// Above the tries to start.
 pub const STARTS: &str = "Starting after a rest";
 /// Above the cool-down.

@@ -7,7 +7,7 @@ use crate::checks::machine::Machine;
 use crate::checks::windings::WindingsKnown;
 use crate::whole::{self, Advice};
 
-/// What to do and what comes next: the same, to the bit, as [`assess`] has it, in less time,
+/// What to do and what comes next: the same, to the bit, as [`assess`](crate::assess) has it, in less time,
 /// because nothing is said of the reasons. `None` where nothing is known yet that could be weighed.
 ///
 /// ```

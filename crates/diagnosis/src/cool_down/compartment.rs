@@ -53,7 +53,9 @@ impl Compartment {
     pub(crate) const fn prior(self, kind: Option<Kind>) -> CoolDownPrior {
         match (self, kind) {
             (Self::Freezer, Some(Kind::ChestFreezer)) => CabinetKind::ChestFreezer.prior(),
+            (Self::Freezer, Some(Kind::FridgeFreezer)) => CabinetKind::CombinedFreezer.prior(),
             (Self::Freezer, _) => CabinetKind::UprightFreezer.prior(),
+            (Self::FreshFood, Some(Kind::FridgeFreezer)) => CabinetKind::CombinedFreshFood.prior(),
             (Self::FreshFood, _) => CabinetKind::Refrigerator.prior(),
         }
     }

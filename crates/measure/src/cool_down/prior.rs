@@ -69,7 +69,7 @@ impl CabinetKind {
         let (end, end_deviation, held, held_deviation, swing, to_come) = match self {
             Self::ChestFreezer | Self::UprightFreezer => (-20.0, 13.0, -20.0, 2.0, 3.5, 2.0),
             Self::CombinedFreezer => (-18.0, 13.0, -18.5, 3.0, 7.0, 6.0),
-            Self::CombinedFreshFood => (4.0, 8.0, 4.0, 1.5, 3.5, 5.0),
+            Self::CombinedFreshFood => (4.0, 8.0, 4.0, 1.5, 3.5, 3.0),
             Self::Refrigerator => (2.0, 9.0, 3.0, 3.0, 3.5, 2.0),
         };
         CoolDownPrior {

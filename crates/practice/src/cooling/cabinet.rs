@@ -61,8 +61,8 @@ impl Place {
         match self {
             Self::Chest => CabinetKind::ChestFreezer,
             Self::Upright => CabinetKind::UprightFreezer,
-            Self::CombinedFreezer => CabinetKind::UprightFreezer,
-            Self::CombinedFreshFood => CabinetKind::Refrigerator,
+            Self::CombinedFreezer => CabinetKind::CombinedFreezer,
+            Self::CombinedFreshFood => CabinetKind::CombinedFreshFood,
             Self::Refrigerator => CabinetKind::Refrigerator,
         }
     }

@@ -25,7 +25,10 @@ pub fn course(course: &Course, began: Moment, locale: &Locale) -> Vec<String> {
         after(began, last.0),
     )];
     lines.push(cool_down::stands(course, locale));
-    lines.extend(cool_down::foretold(course, locale));
+    // What was read needs no forecast.
+    if course.reached.is_none() {
+        lines.extend(cool_down::foretold(course, locale));
+    }
     lines
 }
 
