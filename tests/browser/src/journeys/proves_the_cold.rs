@@ -5,20 +5,37 @@ use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
 use crate::stage::Stage;
+use crate::steps::{back_to_job, make_job};
 use crate::visit::{Kind, Visit};
 
 const MINUTE: i64 = 60_000;
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
     let visit = stage.start()?;
+    closed_before_the_ground_check(&visit)?;
     open_cool_down(&visit)?;
     visit.press("Switched on now")?;
     visit.see("On for")?;
     visit.see("A reading now tells where it starts")?;
     what_is_wrong_stays(&visit)?;
     a_course(&visit)?;
+    the_band_narrows(&visit)?;
     it_goes_on_over_a_reload(&visit)?;
-    visit.press("Take back")
+    visit.press("Take back")?;
+    // The latest stands first.
+    visit.see_no("−7.4")
+}
+
+/// A job of which nothing was measured yet isn't switched on.
+fn closed_before_the_ground_check(visit: &Visit) -> Result<()> {
+    make_job(visit)?;
+    let here = visit.run("return location.hash")?;
+    let here = here.as_str().context("an address")?.to_owned();
+    visit.go_to(&format!("{here}/do/cool-down"))?;
+    visit.see("the ground check at the plug isn't done")?;
+    visit.see_no("Switched on now")?;
+    back_to_job(visit)?;
+    visit.press("Jobs")
 }
 
 /// Of an example that may be powered.
@@ -96,6 +113,34 @@ fn has_a_band(visit: &Visit) -> Result<()> {
         "the picture has no words: {said:?}"
     );
     Ok(())
+}
+
+/// Two more hours of the same course tell more surely where it ends.
+fn the_band_narrows(visit: &Visit) -> Result<()> {
+    let wide = width_of_the_band(visit)?;
+    for (minutes, shown) in [(90, "0.7 °C"), (120, "-3.8 °C"), (150, "-7.4 °C")] {
+        move_clock(visit, minutes * MINUTE)?;
+        enter(visit, shown)?;
+        visit.wait_until("an empty field", || {
+            Ok(visit.value_of("The thermometer shows")?.is_empty())
+        })?;
+    }
+    visit.wait_until("a narrower band", || {
+        Ok(width_of_the_band(visit)? < 0.8 * wide)
+    })
+}
+
+/// In degrees, as a screen reader is told it.
+fn width_of_the_band(visit: &Visit) -> Result<f64> {
+    let ends = visit.run(
+        "const said = document.querySelector('svg.cooling').getAttribute('aria-label');
+         const found = said.match(/between (\\S+)\\s°C and (\\S+)\\s°C/);
+         return found ? found.slice(1).map((one) => Number(one.replace('−', '-'))) : []",
+    )?;
+    let from = ends[0].as_f64().context("the lower end")?;
+    let to = ends[1].as_f64().context("the upper end")?;
+    ensure!(from < to, "the band is from {from} to {to}");
+    Ok(to - from)
 }
 
 fn it_goes_on_over_a_reload(visit: &Visit) -> Result<()> {
