@@ -17,27 +17,18 @@ pub(super) fn found(import: &LogImport, _locale: &Locale) -> AnyView {
     let looked = import.looked();
     let lines = words::found(looked).into_iter();
     let lines = lines.map(|line| view! { <li>{line}</li> });
+    // One line a row, which wraps: a table would run off a small screen.
     let rows = looked.preview.iter().map(|row| {
-        let cells = row
-            .cells
-            .iter()
-            .map(|cell| view! { <td>{cell.clone()}</td> });
-        view! { <tr>{cells.collect::<Vec<_>>()}</tr> }
-    });
-    let heads = looked.columns.iter().enumerate().map(|(place, column)| {
-        view! { <th scope="col">{words::column_name(column, place)}</th> }
+        let cells = row.cells.join(" · ");
+        view! { <li>{cells}</li> }
     });
     view! {
         <section>
             {section_heading(words::FOUND)}
             {paragraph("own-words", import.name().to_owned())}
             <ul class="lines">{lines.collect::<Vec<_>>()}</ul>
-            <div class="wide-table" role="region" aria-label=words::FIRST_ROWS tabindex="0">
-                <table class="log-rows">
-                    <thead><tr>{heads.collect::<Vec<_>>()}</tr></thead>
-                    <tbody>{rows.collect::<Vec<_>>()}</tbody>
-                </table>
-            </div>
+            <h3>{words::FIRST_ROWS}</h3>
+            <ul class="lines">{rows.collect::<Vec<_>>()}</ul>
         </section>
     }
     .into_any()
