@@ -184,11 +184,20 @@ impl Visit {
         for _ in 0..3 {
             self.window().run_async(TO_REST, &[painted.argument()])?;
             self.window().click(&painted)?;
-            if self.run("return window.missed !== true")? == true {
+            let has_arrived = self.run("return window.missed !== true")? == true;
+            if has_arrived && !self.is_unchosen(element) {
                 return Ok(());
             }
         }
         bail!("three presses went beside it")
+    }
+
+    /// Whether it is a radio button that is still there and not chosen. Where the press led on, it is gone.
+    fn is_unchosen(&self, element: &Element) -> bool {
+        let script =
+            "const [it] = arguments; return it.type === 'radio' && it.isConnected && !it.checked";
+        let unchosen = self.window().run(script, &[element.argument()]);
+        unchosen.is_ok_and(|unchosen| unchosen == true)
     }
 
     /// Where a person would put the finger: a hidden radio button is painted by its label.
