@@ -9,7 +9,7 @@ use diagnosis::{CoolDown, Course, Gate};
 use job::{ColdEvent, ColdEventKind, Content, Moment, Place as At};
 use leptos::prelude::*;
 use quantity::Seconds;
-use wording::{cold_page as words, gates, page};
+use wording::{cold_page as words, cool_down, gates, page};
 
 use self::entering::reading;
 use self::entries::entries;
@@ -19,8 +19,9 @@ use crate::device;
 use crate::forms::cold_entry::{NotTaken, moment_at};
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
+use crate::parts::clock_digits::clock_digits;
 use crate::parts::live::live;
-use crate::parts::plain::{button, link, paragraph, section_heading};
+use crate::parts::plain::{button, link, paragraph, refusal, section_heading, short_input};
 use crate::route::{Place, Route};
 
 /// What the page holds beside the job.
@@ -159,17 +160,10 @@ fn time_form(
                 }
             }
         >
-            <label for=id>{name}</label>
-            <input
-                id=id
-                type="text"
-                autocomplete="off"
-                maxlength="10"
-                on:input=move |event| typed.set(event_target_value(&event))
-            />
+            {short_input(id, name, ("text", "10"), move |text| typed.set(text))}
             <button class="button">{words::ENTER}</button>
             {paragraph("soft small", words::TIME_HINT)}
-            {live(move || remark.get().map(|why| view! { <p class="remark refusal" role="alert">{why}</p> }))}
+            {live(move || remark.get().map(refusal))}
         </form>
     }
     .into_any()
@@ -199,7 +193,7 @@ fn going(bench: Bench) -> AnyView {
         let on_for = bench
             .began
             .get()
-            .map_or(Seconds::new(0.0), |began| between(began, now));
+            .map_or(Seconds::new(0.0), |began| began.until(now));
         paragraph(
             "soft",
             words::next_reading(course.as_ref(), on_for, now, &locale),
@@ -208,7 +202,7 @@ fn going(bench: Bench) -> AnyView {
     let signs = move || {
         bench.cool_down.with(|cool_down| {
             let signs = cool_down.iter().flat_map(|found| &found.signs);
-            let said = signs.map(|sign| paragraph("remark", words::sign(*sign, &locale)));
+            let said = signs.map(|sign| paragraph("remark", cool_down::sign(sign, &locale)));
             said.collect::<Vec<_>>()
         })
     };
@@ -218,8 +212,7 @@ fn going(bench: Bench) -> AnyView {
             Some(view! {
                 <section class="notice" role="alert">
                     {section_heading(words::DOUBT)}
-                    {paragraph("", words::doubt(doubt))}
-                    {paragraph("", words::DOUBT_HOW)}
+                    {paragraph("", cool_down::scale_doubt(&doubt, &locale))}
                 </section>
             })
         })
@@ -244,7 +237,7 @@ fn face(bench: Bench) -> AnyView {
     let digits = move || {
         let (began, now) = (bench.began.get(), bench.now.get());
         let ended = bench.cool_down.with(|found| found.as_ref()?.ended);
-        began.map(|began| clock_digits(between(began, ended.unwrap_or(now))))
+        began.map(|began| clock_digits(began.until(ended.unwrap_or(now))))
     };
     view! {
         <p class="rest-face rest-clock">
@@ -253,16 +246,4 @@ fn face(bench: Bench) -> AnyView {
         </p>
     }
     .into_any()
-}
-
-fn between(from: Moment, to: Moment) -> Seconds {
-    // Moments lie within the years 1970 to 9999: exact as a floating-point number.
-    Seconds::new((to.unix_milliseconds() - from.unix_milliseconds()) as f64 / 1_000.0)
-}
-
-/// "0:04:30".
-fn clock_digits(time: Seconds) -> String {
-    let seconds = time.get().max(0.0) as u64;
-    let (hours, minutes, seconds) = (seconds / 3_600, seconds / 60 % 60, seconds % 60);
-    format!("{hours}:{minutes:02}:{seconds:02}")
 }

@@ -16,7 +16,7 @@ use crate::forms::metered::OffMeter;
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::live::live;
-use crate::parts::plain::{button, link, paragraph, section_heading};
+use crate::parts::plain::{button, link, paragraph, refusal, section_heading, short_field};
 use crate::route::{Place, Route};
 
 /// What the page holds beside the job.
@@ -96,7 +96,7 @@ fn meter(bench: Bench) -> AnyView {
             {live(since)}
             {field("meter-energy", metered_page::COUNTED, bench, |typed, text| typed.energy = text)}
             {field("meter-ran", metered_page::RAN, bench, |typed, text| typed.ran = text)}
-            {live(move || bench.remark.get().map(|why| view! { <p class="remark refusal" role="alert">{why}</p> }))}
+            {live(move || bench.remark.get().map(refusal))}
             {button("button wide", cold_page::ENTER, move |_| enter(bench))}
         </section>
     }
@@ -114,22 +114,10 @@ fn field(
     bench: Bench,
     write: fn(&mut OffMeter, String),
 ) -> AnyView {
-    view! {
-        <div class="minutes-ago">
-            <label for=id>{name}</label>
-            <input
-                id=id
-                type="text"
-                autocomplete="off"
-                maxlength="16"
-                on:input=move |event| {
-                    bench.remark.set(None);
-                    bench.typed.update(|typed| write(typed, event_target_value(&event)));
-                }
-            />
-        </div>
-    }
-    .into_any()
+    short_field(id, name, ("text", "16"), move |text| {
+        bench.remark.set(None);
+        bench.typed.update(|typed| write(typed, text));
+    })
 }
 
 fn enter(bench: Bench) {

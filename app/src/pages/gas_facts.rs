@@ -10,8 +10,8 @@ use crate::forms::gas::{
 };
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
-use crate::parts::live::{live, tap};
-use crate::parts::plain::{link, paragraph, section_heading};
+use crate::parts::live::live;
+use crate::parts::plain::{chip, link, paragraph, section_heading, short_field};
 use crate::parts::radio::Radio;
 use crate::route::{Place, Route};
 
@@ -63,32 +63,13 @@ const fn of(plate: OfPlate) -> Refrigerant {
 
 fn chips(gas: RwSignal<Refrigerant>) -> Vec<AnyView> {
     let chip = |one: Refrigerant| {
-        let pressed = move || (gas.get() == one).to_string();
-        view! {
-            <button type="button" class="chip" aria-pressed=pressed on:click=tap(move |_| gas.set(one))>
-                {words::name(one)}
-            </button>
-        }
-        .into_any()
+        chip(
+            words::name(one),
+            move || gas.get() == one,
+            move || gas.set(one),
+        )
     };
     Refrigerant::ALL.into_iter().map(chip).collect()
-}
-
-/// A field with its name above it.
-fn field(id: &'static str, name: String, typed: RwSignal<String>) -> AnyView {
-    view! {
-        <div class="minutes-ago">
-            <label for=id>{name}</label>
-            <input
-                id=id
-                type="text"
-                autocomplete="off"
-                maxlength="16"
-                on:input=move |event| typed.set(event_target_value(&event))
-            />
-        </div>
-    }
-    .into_any()
 }
 
 /// From temperature to pressure and back.
@@ -113,11 +94,11 @@ fn saturation(gas: RwSignal<Refrigerant>, locale: Locale) -> AnyView {
     view! {
         <section>
             {section_heading(words::SATURATION)}
-            {field("gas-temperature", format!("{} ({scale})", words::TEMPERATURE), degrees)}
+            {short_field("gas-temperature", format!("{} ({scale})", words::TEMPERATURE), ("text", "16"), move |text| degrees.set(text))}
             <div aria-live="polite">
                 {live(move || told(at_temperature(gas.get(), &degrees.read(), locale.degrees)))}
             </div>
-            {field("gas-pressure", format!("{} ({symbol})", words::PRESSURE), pressure)}
+            {short_field("gas-pressure", format!("{} ({symbol})", words::PRESSURE), ("text", "16"), move |text| pressure.set(text))}
             <fieldset class="radios">
                 <legend>{words::COUNTED}</legend>
                 {radio(CountedFrom::Air, words::GAUGE)}
@@ -195,11 +176,11 @@ fn room(gas: RwSignal<Refrigerant>, locale: Locale) -> AnyView {
     view! {
         <section>
             {section_heading(words::IN_A_ROOM)}
-            {field("gas-charge", words::CHARGE.to_owned(), charge)}
+            {short_field("gas-charge", words::CHARGE, ("text", "16"), move |text| charge.set(text))}
             {live(move || is_too_much().then(|| paragraph("remark", words::BEYOND_LIMIT)))}
-            {field("gas-room", words::ROOM.to_owned(), metres)}
+            {short_field("gas-room", words::ROOM, ("text", "16"), move |text| metres.set(text))}
             <div aria-live="polite">{live(move || answer(words::ROOM_NAME, metres, 1.0))}</div>
-            {field("gas-cabinet", words::CABINET.to_owned(), litres)}
+            {short_field("gas-cabinet", words::CABINET, ("text", "16"), move |text| litres.set(text))}
             <div aria-live="polite">{live(move || answer(words::CABINET_NAME, litres, 0.001))}</div>
             {paragraph("soft", words::MIXED)}
         </section>

@@ -18,7 +18,7 @@ use crate::forms::start_trial::{Meters, NotEntered, PLUGGED_IN, Try};
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::live::live;
-use crate::parts::plain::{button, link, paragraph, section_heading};
+use crate::parts::plain::{button, link, paragraph, refusal, section_heading, short_field};
 use crate::parts::radio::Radio;
 use crate::route::{Place, Route};
 
@@ -187,7 +187,7 @@ pub fn StartTrialsScreen() -> impl IntoView {
             {live(move || (!is_closed()).then(|| paragraph("remark", words::MIND)))}
             {live(move || clock_panel(bench))}
             {live(move || (!is_closed()).then(|| next_try(bench)))}
-            {live(move || bench.remark.get().map(|why| view! { <p class="remark refusal" role="alert">{why}</p> }))}
+            {live(move || bench.remark.get().map(refusal))}
             {live(move || so_far(bench))}
             {link("door", kit.link(), wording::start_kit::TITLE)}
             {link("button quiet wide", Route::Job(open.id(), Place::Do).link(), page::BACK_TO_JOB)}
@@ -238,31 +238,9 @@ fn meters(bench: Bench) -> AnyView {
     view! {
         <details class="fold">
             <summary><span>{words::METERS}</span></summary>
-            {number_field("try-highest", words::HIGHEST, highest)}
-            {number_field("try-lowest", words::LOWEST, lowest)}
+            {short_field("try-highest", words::HIGHEST, ("decimal", "12"), highest)}
+            {short_field("try-lowest", words::LOWEST, ("decimal", "12"), lowest)}
         </details>
-    }
-    .into_any()
-}
-
-/// A field for a number, with its name before it.
-fn number_field(
-    id: &'static str,
-    name: &'static str,
-    typed: impl Fn(String) + Send + 'static,
-) -> AnyView {
-    view! {
-        <div class="minutes-ago">
-            <label for=id>{name}</label>
-            <input
-                id=id
-                type="text"
-                inputmode="decimal"
-                autocomplete="off"
-                maxlength="12"
-                on:input=move |event| typed(event_target_value(&event))
-            />
-        </div>
     }
     .into_any()
 }

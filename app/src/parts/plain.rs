@@ -1,4 +1,4 @@
-//! The plain pieces of a screen: a paragraph, a heading, a link, a button.
+//! The plain pieces of a screen: a paragraph, a heading, a link, a button, a field.
 //!
 //! Each is one function instead of markup at every place: the page holds it once.
 
@@ -6,6 +6,8 @@ use std::borrow::Cow;
 
 use leptos::ev::MouseEvent;
 use leptos::prelude::*;
+
+use super::live::tap;
 
 /// A text that was there from the start, or one that was put together.
 pub type Words = Cow<'static, str>;
@@ -44,6 +46,61 @@ pub fn button(
 fn boxed_button(class: &'static str, words: Words, then: Box<dyn FnMut(MouseEvent)>) -> AnyView {
     view! {
         <button type="button" class=class on:click=then>
+            {words}
+        </button>
+    }
+    .into_any()
+}
+
+/// Why something wasn't taken, read out as soon as it stands there.
+pub fn refusal(why: impl Into<Words>) -> AnyView {
+    let why = why.into();
+    view! { <p class="remark refusal" role="alert">{why}</p> }.into_any()
+}
+
+/// A short field with its name before it, for a form that has its own button.
+/// `keyboard` is what a phone shows, "text" or "decimal"; `longest` how many characters can be typed.
+pub fn short_input(
+    id: &'static str,
+    name: impl Into<Words>,
+    (keyboard, longest): (&'static str, &'static str),
+    typed: impl Fn(String) + 'static,
+) -> AnyView {
+    let name = name.into();
+    view! {
+        <label for=id>{name}</label>
+        <input
+            id=id
+            type="text"
+            inputmode=keyboard
+            autocomplete="off"
+            maxlength=longest
+            on:input=move |event| typed(event_target_value(&event))
+        />
+    }
+    .into_any()
+}
+
+/// The same on a line of its own.
+pub fn short_field(
+    id: &'static str,
+    name: impl Into<Words>,
+    (keyboard, longest): (&'static str, &'static str),
+    typed: impl Fn(String) + 'static,
+) -> AnyView {
+    view! { <div class="minutes-ago">{short_input(id, name, (keyboard, longest), typed)}</div> }
+        .into_any()
+}
+
+/// One of several that are chosen by a tap; the one that counts is pressed.
+pub fn chip(
+    words: &'static str,
+    is_chosen: impl Fn() -> bool + Send + 'static,
+    choose: impl Fn() + 'static,
+) -> AnyView {
+    let pressed = move || is_chosen().to_string();
+    view! {
+        <button type="button" class="chip" aria-pressed=pressed on:click=tap(move |_| choose())>
             {words}
         </button>
     }

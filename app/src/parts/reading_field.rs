@@ -167,7 +167,7 @@ pub fn ReadingField(
 }
 
 /// What a key makes of the field's text. It writes where the person put the caret.
-fn pressed(field: NodeRef<html::Input>, key: Key, units: Units) -> Option<String> {
+pub fn pressed(field: NodeRef<html::Input>, key: Key, units: Units) -> Option<String> {
     let field = field.get_untracked()?;
     let text = field.value();
     let end = Edited::at_end(&text);

@@ -120,7 +120,7 @@ impl CoolDown {
     /// How long it has been on, as of a moment.
     #[must_use]
     pub fn lasted(&self, now: Moment) -> Seconds {
-        span(self.began, self.ended.unwrap_or(now))
+        self.began.until(self.ended.unwrap_or(now))
     }
 }
 
@@ -163,11 +163,4 @@ fn began(job: &Job, now: Moment) -> Option<Moment> {
     on.filter(|at| at.unix_milliseconds() <= now.unix_milliseconds())
         .max()
         .filter(|at| changed.is_none_or(|changed| changed <= at.unix_milliseconds()))
-}
-
-/// From one moment to another, below zero where that is earlier.
-pub(crate) fn span(from: Moment, to: Moment) -> Seconds {
-    let milliseconds = to.unix_milliseconds() - from.unix_milliseconds();
-    // Moments lie within the years 1970 to 9999: exact as a floating-point number.
-    Seconds::new(milliseconds as f64 / 1_000.0)
 }

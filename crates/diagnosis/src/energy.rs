@@ -137,7 +137,7 @@ impl Metering {
         Some(Self {
             from,
             to,
-            consumption: consumption(&counted, seconds(from, to), &mut sources),
+            consumption: consumption(&counted, from.until(to), &mut sources),
             cooled_down: switched_on.iter().any(cooled),
         })
     }
@@ -145,7 +145,7 @@ impl Metering {
     /// How long it lasted.
     #[must_use]
     pub fn length(&self) -> Seconds {
-        seconds(self.from, self.to)
+        self.from.until(self.to)
     }
 
     /// What it says of days like any other.
@@ -153,10 +153,6 @@ impl Metering {
     pub fn settled(&self) -> Option<&Consumption> {
         self.consumption.as_ref().ok().filter(|_| !self.cooled_down)
     }
-}
-
-fn seconds(from: Moment, to: Moment) -> Seconds {
-    Seconds::new((to.unix_milliseconds() - from.unix_milliseconds()) as f64 / 1000.0)
 }
 
 /// When the machine was last made another one, in Unix milliseconds; the beginning of time where it

@@ -38,7 +38,7 @@ impl Metered {
         energy: Reading,
         ran: Option<Seconds>,
     ) -> Result<Self, MeteredError> {
-        let metered = (to.unix_milliseconds() - from.unix_milliseconds()) as f64 / 1_000.0;
+        let metered = from.until(to).get();
         if metered <= 0.0 {
             return Err(MeteredError::EndsBeforeItBegins);
         }

@@ -1,5 +1,7 @@
 //! A point in time with the offset of the clock that showed it.
 
+use quantity::Seconds;
+
 /// When something was entered, as the clock on the wall showed it.
 ///
 /// Milliseconds since 1970-01-01T00:00:00Z, and the offset of local time in minutes.
@@ -49,6 +51,38 @@ impl Moment {
     #[must_use]
     pub const fn offset_minutes(self) -> i16 {
         self.offset_minutes
+    }
+
+    /// How long from here to another moment, below zero where that is earlier.
+    ///
+    /// ```
+    /// # use job::Moment;
+    /// # use quantity::Seconds;
+    /// let noon = Moment::new(1_795_608_300_000, 60).unwrap();
+    /// let later = noon.after(Seconds::new(90.0)).unwrap();
+    /// assert_eq!(noon.until(later), Seconds::new(90.0));
+    /// assert_eq!(later.until(noon), Seconds::new(-90.0));
+    /// assert_eq!(noon.after(Seconds::new(f64::NAN)), None);
+    /// assert_eq!(noon.after(Seconds::new(1e300)), None);
+    /// ```
+    #[must_use]
+    pub const fn until(self, other: Self) -> Seconds {
+        let milliseconds = other.unix_milliseconds - self.unix_milliseconds;
+        // Moments lie within the years 1970 to 9999: exact as a floating-point number.
+        Seconds::new(milliseconds as f64 / 1_000.0)
+    }
+
+    /// The moment so long after this one, to the millisecond and by the same clock; `None` outside
+    /// of the years that a moment can have.
+    #[must_use]
+    pub fn after(self, time: Seconds) -> Option<Self> {
+        let milliseconds = (time.get() * 1_000.0).round();
+        // Not a number is in no range; within it the conversion is exact, and the sum fits.
+        if !(-(Self::LATEST as f64)..=Self::LATEST as f64).contains(&milliseconds) {
+            return None;
+        }
+        let at = self.unix_milliseconds + milliseconds as i64;
+        Self::new(at, self.offset_minutes).ok()
     }
 
     /// What the clock on the wall showed.

@@ -140,9 +140,7 @@ impl Rest {
     /// # Errors
     /// [`RestError`] where that is no rest.
     pub fn between(from: Moment, to: Moment) -> Result<Self, RestError> {
-        let milliseconds = to.unix_milliseconds() - from.unix_milliseconds();
-        // Moments lie within the years 1970 to 9999: exact as a floating-point number.
-        Self::new(Seconds::new(milliseconds as f64 / 1_000.0))
+        Self::new(from.until(to))
     }
 
     /// How long.

@@ -181,10 +181,7 @@ impl StoredLog {
         let points = log.points();
         // A course has a first point.
         let first = points.first().map(|(at, _)| *at);
-        let since = |at: Moment| {
-            let first = first.map_or(0, Moment::unix_milliseconds);
-            (at.unix_milliseconds() - first) as f64 / 1_000.0
-        };
+        let since = |at: Moment| first.map_or(0.0, |first| first.until(at).get());
         Self {
             place: place_name(log.place()).to_owned(),
             file: log.file().as_str().to_owned(),
@@ -207,7 +204,7 @@ impl StoredLog {
         let mut points = Vec::with_capacity(self.seconds.len());
         for (point, (seconds, celsius)) in self.seconds.iter().zip(&self.celsius).enumerate() {
             let wrong = || place.field("seconds").item(point).wrong(Problem::Log(None));
-            let at = later(from, *seconds).ok_or_else(wrong)?;
+            let at = from.after(Seconds::new(*seconds)).ok_or_else(wrong)?;
             points.push((at, Celsius::new(*celsius)));
         }
         let Ok(spotted) = place_of(&self.place) else {
@@ -217,22 +214,6 @@ impl StoredLog {
         let log = log.map_err(|why| wrong_log(place, why))?;
         Ok(Ok(Content::Log(log)))
     }
-}
-
-/// A moment so many seconds later, to the millisecond.
-fn later(from: Moment, seconds: f64) -> Option<Moment> {
-    let milliseconds = whole(seconds * 1_000.0)?;
-    let at = from.unix_milliseconds().checked_add(milliseconds)?;
-    Moment::new(at, from.offset_minutes()).ok()
-}
-
-/// To the nearest whole number within a century's milliseconds.
-fn whole(number: f64) -> Option<i64> {
-    const CENTURY: f64 = 3.2e12;
-    // Not a number is in no range. Within it the conversion is exact.
-    (-CENTURY..=CENTURY)
-        .contains(&number)
-        .then(|| number.round() as i64)
 }
 
 fn wrong_log(place: &Place, why: TemperatureLogError) -> OpenError {

@@ -181,8 +181,7 @@ fn round_step(range: f64, steps: &[f64]) -> f64 {
 }
 
 fn hours(began: Moment, at: Moment) -> f64 {
-    let milliseconds = at.unix_milliseconds() - began.unix_milliseconds();
-    milliseconds as f64 / 3_600_000.0
+    began.until(at).get() / 3_600.0
 }
 
 #[cfg(test)]

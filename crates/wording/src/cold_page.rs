@@ -1,12 +1,13 @@
 //! The words of the screen of a cool-down: what is entered, what it comes to, how sure that is.
 
-use diagnosis::{ColdSign, Compartment, Course, Forecast, ScaleDoubt};
+use diagnosis::{Compartment, Course, Forecast};
 use job::{ColdEventKind, Moment, Place};
-use measure::cool_down::{CoolDownError, Goal, Reach, Sign, TemperatureBand, Verdict};
-use quantity::{Celsius, Seconds};
+use measure::cool_down::{Goal, Reach, TemperatureBand, Verdict};
+use quantity::Seconds;
 
-use crate::start_trials::lasting;
-use crate::{Locale, Words, odds};
+use crate::cool_down::{course_sign, too_little};
+use crate::windings_finding::capital;
+use crate::{Locale, odds};
 
 /// The page's heading.
 pub const TITLE: &str = "Does it get cold?";
@@ -58,9 +59,6 @@ pub const READING: &str = "Read";
 pub const FITTED: &str = "Likeliest course";
 /// Above a doubt about the scale.
 pub const DOUBT: &str = "Which scale is that?";
-/// What to do about it.
-pub const DOUBT_HOW: &str =
-    "Nothing is foretold from them. Take back what is wrong, and enter it again with its unit.";
 /// What happens most often, in front.
 pub const FREQUENT: [ColdEventKind; 5] = [
     ColdEventKind::DoorOpened,
@@ -79,10 +77,10 @@ pub const TARGET: &str = "Target";
 pub const EVENT: &str = "Something happened: C compressor, D door or load, F defrost, M moved or set anew, \
                          S switched, T tripped";
 /// What it can't show.
-pub const LIMITS: &str = "Foretold from the shape of the curve alone, empty and with the door shut. On simulated \
-                          cabinets such bands held what came in 82 to 99 of 100 courses, by kind of \
-                          machine, where 90 are meant. A day with a thermometer inside is what proves \
-                          it.";
+pub const LIMITS: &str = "Foretold from the shape of the curve alone, empty and with the door shut. On \
+                          simulated cabinets such bands held what came in eight to nearly ten of ten \
+                          courses, by kind of machine, where nine are meant. A day with a thermometer \
+                          inside is what proves it.";
 /// A temperature that no place of the kind has.
 pub const UNUSUAL: &str = "Few such places are like that. Is it right, and the scale too?";
 /// No temperature at all.
@@ -127,7 +125,7 @@ pub fn verdict(course: &Course, locale: &Locale) -> String {
     let said = match (course.reached, &course.forecast) {
         (Some(at), _) => format!("it reached {target} at {}.", locale.moment(at)),
         (None, None) => "nothing is foretold until the scale is clear.".to_owned(),
-        (None, Some(Err(why))) => too_little(why),
+        (None, Some(Err(why))) => too_little(*why),
         (None, Some(Ok(forecast))) => odds_of(forecast, &target),
     };
     [heading(course.compartment), ": ", &said].concat()
@@ -159,23 +157,6 @@ fn odds_of(forecast: &Forecast, target: &str) -> String {
     )
 }
 
-fn too_little(why: &CoolDownError) -> String {
-    match why {
-        CoolDownError::TooFew { usable } => {
-            let missing = 6_usize.saturating_sub(*usable);
-            let readings = if missing == 1 { "reading" } else { "readings" };
-            format!(
-                "too early to say: {missing} more {readings}, and half an hour from the first to the last."
-            )
-        }
-        CoolDownError::TooShort { span } => format!(
-            "too early to say: {} read so far, and it takes half an hour.",
-            lasting(*span)
-        ),
-        CoolDownError::NotInOrder => "the readings are not in the order of time.".to_owned(),
-    }
-}
-
 /// What is foretold: where it ends, when it gets there, and what else its course shows.
 #[must_use]
 pub fn foretold(course: &Course, began: Moment, locale: &Locale) -> Vec<String> {
@@ -186,7 +167,10 @@ pub fn foretold(course: &Course, began: Moment, locale: &Locale) -> Vec<String> 
     if course.reached.is_none() {
         said.extend(reach(forecast, &course.goal(), began, locale));
     }
-    let signs = forecast.signs.iter().map(|sign| sign.words().to_owned());
+    let signs = forecast
+        .signs
+        .iter()
+        .map(|sign| capital(course_sign(*sign)));
     said.extend(signs);
     said
 }
@@ -204,7 +188,7 @@ pub fn end(end: &TemperatureBand, locale: &Locale) -> String {
 
 fn reach(forecast: &Forecast, goal: &Goal, began: Moment, locale: &Locale) -> Option<String> {
     let target = locale.temperature(goal.target);
-    let clock = |after: Seconds| later(began, after).map(|at| locale.clock(at));
+    let clock = |after: Seconds| began.after(after).map(|at| locale.clock(at));
     let Reach::After(middle) = forecast.reach.median else {
         return None;
     };
@@ -222,78 +206,6 @@ fn reach(forecast: &Forecast, goal: &Goal, began: Moment, locale: &Locale) -> Op
             format!("{target} at about {about}, not before {from}, and maybe not within a day.")
         }
     })
-}
-
-/// So long after a moment.
-fn later(began: Moment, after: Seconds) -> Option<Moment> {
-    let milliseconds = (after.get() * 1_000.0) as i64;
-    Moment::new(
-        began.unix_milliseconds() + milliseconds,
-        began.offset_minutes(),
-    )
-    .ok()
-}
-
-impl Words for Sign {
-    fn words(self) -> &'static str {
-        match self {
-            Self::PlateauTooWarm => "It has all but arrived, and stays too warm.",
-            Self::Slowing => "It cools more slowly than it did: by now it should be colder.",
-            Self::WarmingAgain => {
-                "It warms again: a defrost, an open door, or it fails. The next readings tell which."
-            }
-        }
-    }
-}
-
-/// What happened meanwhile and says something.
-#[must_use]
-pub fn sign(sign: ColdSign, locale: &Locale) -> String {
-    match sign {
-        ColdSign::Tripped => "Something tripped once.".to_owned(),
-        ColdSign::TripsAgainAndAgain { times } => {
-            format!("It tripped {times} times: switch it off.")
-        }
-        ColdSign::ShortRuns { runs } => format!(
-            "{runs} runs were short while it is far from cold, as an overload protector ends them."
-        ),
-        ColdSign::DefrostDoesNotEnd { since } => format!(
-            "The defrost goes on since {}, longer than any should.",
-            locale.clock(since)
-        ),
-        ColdSign::ControlMoved { at } => format!(
-            "The control was set anew at {}: what went before foretells little.",
-            locale.clock(at)
-        ),
-        ColdSign::Loaded => {
-            "Something warm was put in: it takes longer than an empty cabinet.".to_owned()
-        }
-    }
-}
-
-/// Why these may be degrees of another scale, as numbers of the scale that they were taken for.
-#[must_use]
-pub fn doubt(doubt: ScaleDoubt) -> String {
-    let shown = |value: Celsius| Locale::default().temperature(value);
-    match doubt {
-        ScaleDoubt::TooWarm { place, shown: warm } => format!(
-            "{}: {} is warmer than any household. Are these degrees Fahrenheit?",
-            place.words(),
-            shown(warm)
-        ),
-        ScaleDoubt::FarApart {
-            fresh_food,
-            freezer,
-        } => format!(
-            "Fresh food at {} beside a freezer at {} doesn't fit. Are these degrees Fahrenheit?",
-            shown(fresh_food),
-            shown(freezer)
-        ),
-        ScaleDoubt::StandsNearZero { shown: near } => format!(
-            "The freezer stands at {} and was never seen warm. Is that 0 °F, as cold as it should be?",
-            shown(near)
-        ),
-    }
 }
 
 /// When the next reading would teach most. Half an hour is what a forecast takes; from then on
@@ -315,7 +227,7 @@ pub fn next_reading(
         None => FIRST,
         Some(_) => (on_for.get() / 6.0).clamp(600.0, 7_200.0),
     };
-    match later(last, Seconds::new(step)) {
+    match last.after(Seconds::new(step)) {
         Some(due) if due > now => format!(
             "The next reading teaches most at about {}.",
             locale.clock(due)
@@ -327,12 +239,13 @@ pub fn next_reading(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use measure::cool_down::CoolDownError;
 
     #[test]
     fn too_little_says_how_much_is_missing() {
-        let said = too_little(&CoolDownError::TooFew { usable: 5 });
+        let said = too_little(CoolDownError::TooFew { usable: 5 });
         assert!(said.contains("1 more reading,"), "{said}");
-        let said = too_little(&CoolDownError::TooFew { usable: 2 });
+        let said = too_little(CoolDownError::TooFew { usable: 2 });
         assert!(said.contains("4 more readings,"), "{said}");
     }
 

@@ -129,16 +129,21 @@ fn hours(time: Seconds) -> String {
     lasting(Seconds::new(libm::round(time.get() / 1_800.0) * 1_800.0))
 }
 
-fn too_little(error: CoolDownError) -> String {
-    match error {
+/// Why nothing is foretold yet.
+pub(crate) fn too_little(why: CoolDownError) -> String {
+    match why {
         CoolDownError::TooFew { usable } => {
-            format!("{usable} readings; six over half an hour foretell something.")
+            let missing = 6_usize.saturating_sub(usable);
+            let readings = if missing == 1 { "reading" } else { "readings" };
+            format!(
+                "too early to say: {missing} more {readings}, and half an hour from the first to the last."
+            )
         }
         CoolDownError::TooShort { span } => format!(
-            "readings over {}; half an hour foretells something.",
+            "too early to say: {} read so far, and it takes half an hour.",
             lasting(span)
         ),
-        CoolDownError::NotInOrder => "its readings are not in order.".to_owned(),
+        CoolDownError::NotInOrder => "the readings are not in the order of time.".to_owned(),
     }
 }
 

@@ -150,3 +150,44 @@ fn is_partial(file: &Path) -> bool {
             .file_name()
             .is_some_and(|name| name.to_string_lossy().starts_with('.'))
 }
+
+/// A job of which nothing was measured yet: a screen of its that needs power says so, and doesn't offer this.
+pub(crate) fn is_closed_before_the_ground_check(
+    visit: &Visit,
+    screen: &str,
+    offered: &str,
+) -> Result<()> {
+    make_job(visit)?;
+    open_screen(visit, screen)?;
+    visit.see("the ground check at the plug isn't done")?;
+    visit.see_no(offered)?;
+    back_to_job(visit)?;
+    visit.press("Jobs")
+}
+
+/// A screen of an example that may be powered.
+pub(crate) fn open_in_example(visit: &Visit, screen: &str) -> Result<()> {
+    visit.press("Look at an example")?;
+    visit.press("Upright freezer from the bakery cellar")?;
+    visit.find(Kind::Control, "Something else")?;
+    open_screen(visit, screen)
+}
+
+/// A screen of the job that is open.
+fn open_screen(visit: &Visit, screen: &str) -> Result<()> {
+    let here = visit.run("return location.hash")?;
+    let here = here.as_str().context("an address")?.to_owned();
+    visit.go_to(&format!("{here}/do/{screen}"))
+}
+
+/// Moves the page's clock by so many milliseconds from the device's. A reload puts it right again.
+pub(crate) fn move_clock(visit: &Visit, by: i64) -> Result<()> {
+    let script = "const by = arguments[0];
+        window.trueDate = window.trueDate || Date;
+        const True = window.trueDate;
+        window.Date = class extends True {
+          constructor(...given) { if (given.length) super(...given); else super(True.now() + by); }
+          static now() { return True.now() + by; }
+        };";
+    visit.window().run(script, &[json!(by)]).map(drop)
+}

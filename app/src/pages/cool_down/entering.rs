@@ -9,11 +9,12 @@ use wording::{DecimalMark, Words, cold_page as words, parse_error, windings_page
 use super::Bench;
 use crate::device;
 use crate::forms::cold_entry::{Looked, NotTaken, looked, moment_at, units};
-use crate::forms::windings_keys::{Edited, Key, unit_after};
+use crate::forms::windings_keys::{Key, unit_after};
 use crate::pages::settings::KEYBOARD;
 use crate::parts::keypad::Keypad;
-use crate::parts::live::{live, tap};
-use crate::parts::plain::{button, paragraph};
+use crate::parts::live::live;
+use crate::parts::plain::{button, chip, paragraph};
+use crate::parts::reading_field::pressed;
 
 /// What stands below the field.
 #[derive(Debug, Clone, PartialEq)]
@@ -71,24 +72,10 @@ impl Typing {
     }
 
     fn press(self, key: Key) {
-        let Some(field) = self.field.get_untracked() else {
-            return;
-        };
-        let text = field.value();
-        let end = Edited::at_end(&text);
-        let place = |found: Option<u32>, otherwise| found.map_or(otherwise, |place| place as usize);
-        let before = Edited {
-            start: place(field.selection_start().ok().flatten(), end.start),
-            end: place(field.selection_end().ok().flatten(), end.end),
-            text,
-        };
         let degrees = self.bench.open.session().locale().degrees;
-        let after = before.pressed(key, units(degrees));
-        field.set_value(&after.text);
-        // A text of a few characters: its places fit.
-        let caret = u32::try_from(after.start).unwrap_or(u32::MAX);
-        let _ = field.set_selection_range(caret, caret);
-        self.write(after.text);
+        if let Some(text) = pressed(self.field, key, units(degrees)) {
+            self.write(text);
+        }
     }
 }
 
@@ -138,17 +125,11 @@ fn places(bench: Bench) -> AnyView {
         places
             .into_iter()
             .map(|place| {
-                let pressed = move || (bench.place.get() == place).to_string();
-                view! {
-                    <button
-                        type="button"
-                        class="chip"
-                        aria-pressed=pressed
-                        on:click=tap(move |_| bench.place.set(place))
-                    >
-                        {place.words()}
-                    </button>
-                }
+                chip(
+                    place.words(),
+                    move || bench.place.get() == place,
+                    move || bench.place.set(place),
+                )
             })
             .collect::<Vec<_>>()
     };

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use quantity::{Celsius, Seconds};
 use wording::{Degrees, Locale, cold_page as words};
 
-use super::{Bench, between};
+use super::Bench;
 use crate::parts::cooling_chart::{CoolingChart, FOOT, HEIGHT, WIDTH};
 use crate::parts::plain::{paragraph, section_heading};
 
@@ -70,7 +70,7 @@ fn drawing(
     let points: Vec<(Seconds, f64)> = course
         .points
         .iter()
-        .map(|(at, shown)| (between(began, *at), degrees(*shown)))
+        .map(|(at, shown)| (began.until(*at), degrees(*shown)))
         .collect();
     let last = points.last().map_or(Seconds::new(0.0), |(after, _)| *after);
     let until = CoolingChart::until(last);
@@ -153,7 +153,7 @@ fn grid(chart: &CoolingChart, began: Moment, locale: &Locale) -> AnyView {
 /// A stroke with a letter at its head; the letters are told in the key.
 fn strokes(chart: &CoolingChart, began: Moment, events: &[ColdEvent]) -> AnyView {
     let strokes = events.iter().map(|event| {
-        let x = chart.x(between(began, event.at));
+        let x = chart.x(began.until(event.at));
         let sign = sign_of(event.kind);
         view! {
             <path class="cooling-event" d=format!("M{x:.1} {:.1}V{FOOT}", chart.head())></path>

@@ -9,8 +9,9 @@ use wording::start_trials as words;
 use super::{Bench, not_entered};
 use crate::device;
 use crate::forms::start_trial::stopped;
+use crate::parts::clock_digits::clock_digits;
 use crate::parts::live::live;
-use crate::parts::plain::{button, paragraph};
+use crate::parts::plain::{button, paragraph, refusal, short_input};
 
 /// The field of the minutes.
 const MINUTES: &str = "minutes-ago";
@@ -26,7 +27,7 @@ pub(super) fn clock_panel(bench: Bench) -> AnyView {
                 State::LongAgo => paragraph("", words::LONG_AGO),
                 State::SetBack(latest) => {
                     let locale = bench.open.session().locale();
-                    view! { <p class="remark refusal" role="alert">{words::set_back(latest, &locale)}</p> }.into_any()
+                    refusal(words::set_back(latest, &locale))
                 }
                 State::Turning => face(words::TURNS, move || running(bench)),
                 State::Resting => resting(bench),
@@ -65,13 +66,9 @@ fn counted_to(bench: Bench) -> Moment {
 fn running(bench: Bench) -> String {
     let now = bench.now.get();
     match bench.clock(now) {
-        Clock::Turning { since } => digits(Seconds::new(between(since, now))),
+        Clock::Turning { since } => clock_digits(since.until(now)),
         _ => String::new(),
     }
-}
-
-fn between(from: Moment, to: Moment) -> f64 {
-    (to.unix_milliseconds() - from.unix_milliseconds()) as f64 / 1_000.0
 }
 
 fn resting(bench: Bench) -> AnyView {
@@ -81,12 +78,12 @@ fn resting(bench: Bench) -> AnyView {
         }
         _ => None,
     };
-    let turned = move || rests().map_or(String::new(), |(turned, _)| digits(turned));
+    let turned = move || rests().map_or(String::new(), |(turned, _)| clock_digits(turned));
     let dead = move || {
         let dead = rests()?.1?;
         Some(paragraph(
             "soft",
-            [words::DEAD, ": ", &digits(dead)].concat(),
+            [words::DEAD, ": ", &clock_digits(dead)].concat(),
         ))
     };
     let next = Memo::new(move |_| bench.next().map(|next| next.rest));
@@ -96,7 +93,7 @@ fn resting(bench: Bench) -> AnyView {
         let left = rest.get() - turned.get();
         Some(if left > 0.0 {
             view! {
-                <p class="rest-next">{words::next(rest)} " " <strong>{words::in_time(&digits(Seconds::new(left)))}</strong></p>
+                <p class="rest-next">{words::next(rest)} " " <strong>{words::in_time(&clock_digits(Seconds::new(left)))}</strong></p>
             }
             .into_any()
         } else {
@@ -120,17 +117,6 @@ fn face(of: &'static str, digits: impl Fn() -> String + Send + 'static) -> AnyVi
         </p>
     }
     .into_any()
-}
-
-/// "4:30", from an hour on "1:04:30".
-fn digits(time: Seconds) -> String {
-    let seconds = time.get().max(0.0) as u64;
-    let (hours, minutes, seconds) = (seconds / 3_600, seconds / 60 % 60, seconds % 60);
-    if hours > 0 {
-        format!("{hours}:{minutes:02}:{seconds:02}")
-    } else {
-        format!("{minutes}:{seconds:02}")
-    }
 }
 
 fn ways_to_stop(bench: Bench, state: State) -> AnyView {
@@ -163,15 +149,7 @@ fn ways_to_stop(bench: Bench, state: State) -> AnyView {
                     enter();
                 }
             >
-                <label for=MINUTES>{words::MINUTES_AGO}</label>
-                <input
-                    id=MINUTES
-                    type="text"
-                    inputmode="decimal"
-                    autocomplete="off"
-                    maxlength="8"
-                    on:input=move |event| typed.set(event_target_value(&event))
-                />
+                {short_input(MINUTES, words::MINUTES_AGO, ("decimal", "8"), move |text| typed.set(text))}
                 <button class="button">{words::ENTER}</button>
             </form>
         </details>

@@ -4,10 +4,10 @@ use job::Tried;
 use leptos::prelude::*;
 use wording::{Words, start_trials as words};
 
-use super::{Bench, number_field};
+use super::Bench;
 use crate::device;
 use crate::forms::start_trial::earlier;
-use crate::parts::plain::{button, paragraph};
+use crate::parts::plain::{button, paragraph, short_field};
 
 /// The fields, and a button for each outcome.
 pub(super) fn earlier_try(bench: Bench) -> AnyView {
@@ -23,8 +23,8 @@ pub(super) fn earlier_try(bench: Bench) -> AnyView {
     view! {
         <details class="fold">
             <summary><span>{words::EARLIER}</span></summary>
-            {number_field("earlier-rested", words::RESTED_MINUTES, move |text| rested.set(text))}
-            {number_field("earlier-ago", words::TRIED_AGO, move |text| ago.set(text))}
+            {short_field("earlier-rested", words::RESTED_MINUTES, ("decimal", "12"), move |text| rested.set(text))}
+            {short_field("earlier-ago", words::TRIED_AGO, ("decimal", "12"), move |text| ago.set(text))}
             {paragraph("", words::WHAT_HAPPENED)}
             <div class="actions">{outcomes.into_iter().collect_view()}</div>
         </details>

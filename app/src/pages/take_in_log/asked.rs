@@ -11,7 +11,7 @@ use crate::forms::cold_entry::moment_at;
 use crate::forms::gas::number;
 use crate::forms::log_import::LogImport;
 use crate::parts::live::live;
-use crate::parts::plain::{button, paragraph};
+use crate::parts::plain::{button, paragraph, refusal, short_input};
 
 /// The question with its answers.
 pub(super) fn asked(bench: Bench, import: &LogImport, question: &Question) -> AnyView {
@@ -142,16 +142,9 @@ fn typed(
                 }
             }
         >
-            <label for=id>{name}</label>
-            <input
-                id=id
-                type="text"
-                autocomplete="off"
-                maxlength="12"
-                on:input=move |event| text.set(event_target_value(&event))
-            />
+            {short_input(id, name, ("text", "12"), move |typed| text.set(typed))}
             <button class="button">{words::ENTER}</button>
-            {live(move || is_refused.get().then(|| view! { <p class="remark refusal" role="alert">{refused}</p> }))}
+            {live(move || is_refused.get().then(|| refusal(refused)))}
         </form>
     }
     .into_any()

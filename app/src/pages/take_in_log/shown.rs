@@ -8,8 +8,7 @@ use wording::{Locale, cold_page, log_page as words};
 use super::{Bench, Outcome};
 use crate::cold::Cold;
 use crate::forms::log_import::{LogImport, usable};
-use crate::parts::live::tap;
-use crate::parts::plain::{button, paragraph, section_heading};
+use crate::parts::plain::{button, chip, paragraph, section_heading};
 use crate::route::{Place as Screen, Route};
 
 /// Columns, units and marks as found, with the first rows as they stand in the file.
@@ -82,18 +81,8 @@ fn course(bench: Bench, import: &LogImport, one: &LoggedSeries, locale: &Locale)
     let notes = notes.map(|note| paragraph("soft", words::series_note(note, locale)));
     let placed = import.place(column);
     let chip = |place: Option<Place>, text: &'static str| {
-        let pressed = (placed == Some(place)).to_string();
-        view! {
-            <button
-                type="button"
-                class="chip"
-                aria-pressed=pressed
-                on:click=tap(move |_| bench.say(|import| import.put(column, place)))
-            >
-                {text}
-            </button>
-        }
-        .into_any()
+        let put = move || bench.say(|import| import.put(column, place));
+        chip(text, move || placed == Some(place), put)
     };
     let chips = Place::ALL.map(|place| chip(Some(place), cold_page::place(place)));
     let id = format!("probe-{column}");

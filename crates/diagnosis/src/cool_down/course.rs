@@ -7,7 +7,7 @@ use measure::cool_down::{
 };
 use quantity::{Celsius, Observed};
 
-use super::{Compartment, span};
+use super::Compartment;
 
 /// A reading with its moment.
 pub(super) type Point = (Moment, Celsius);
@@ -76,7 +76,7 @@ impl Course {
                 .iter()
                 .filter(|(at, _)| at.unix_milliseconds() >= comparable)
                 .map(|&(at, temperature)| TemperatureAt {
-                    at: span(watched.began, at),
+                    at: watched.began.until(at),
                     temperature,
                 })
                 .collect();
@@ -101,7 +101,7 @@ impl Course {
     /// How long after it was switched on it first showed the target, where it did.
     #[must_use]
     pub fn reached_after(&self) -> Option<quantity::Seconds> {
-        self.reached.map(|reached| span(self.began, reached))
+        self.reached.map(|reached| self.began.until(reached))
     }
 
     /// The last reading.

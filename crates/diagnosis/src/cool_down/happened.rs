@@ -4,7 +4,6 @@ use job::{ColdEvent, ColdEventKind, Content, Job, Moment};
 use quantity::Seconds;
 
 use super::course::Course;
-use super::span;
 
 /// Something that happened and says something of the machine.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -102,7 +101,7 @@ impl Happened {
         let runs = self.short_runs();
         let short = (runs >= SHORT_RUNS && !is_cold).then_some(ColdSign::ShortRuns { runs });
         let defrost = self.last_defrost().and_then(|(since, ended)| {
-            let is_over = ended.is_some() || span(since, until) <= LONGEST_DEFROST;
+            let is_over = ended.is_some() || since.until(until) <= LONGEST_DEFROST;
             (!is_over).then_some(ColdSign::DefrostDoesNotEnd { since })
         });
         let moved = self.last(ColdEventKind::SetPointChanged);
@@ -120,7 +119,7 @@ impl Happened {
             match event.kind {
                 ColdEventKind::CompressorOn => on = Some(event.at),
                 ColdEventKind::CompressorOff | ColdEventKind::Tripped => {
-                    let is_short = |on: Moment| span(on, event.at) < SHORT_RUN;
+                    let is_short = |on: Moment| on.until(event.at) < SHORT_RUN;
                     runs += usize::from(on.take().is_some_and(is_short));
                 }
                 _ => {}

@@ -6,8 +6,8 @@
 use job::Place;
 use quantity::{Celsius, Seconds};
 
+use super::Compartment;
 use super::course::{Point, Watched};
-use super::{Compartment, span};
 
 /// What makes degrees doubtful.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -76,7 +76,7 @@ impl ScaleDoubt {
 fn far_apart(fresh: &[Point], freezer: &[Point], watched: &Watched) -> Option<ScaleDoubt> {
     let (at, fresh_food) = fresh.last().copied()?;
     let (_, freezer) = freezer.last().copied()?;
-    let is_settled = span(watched.began, at) >= SETTLED;
+    let is_settled = watched.began.until(at) >= SETTLED;
     (is_settled && fresh_food > NOT_FRESH && freezer < COLD_BESIDE).then_some(
         ScaleDoubt::FarApart {
             fresh_food,
@@ -89,9 +89,9 @@ fn stands_near_zero(freezer: &[Point]) -> Option<ScaleDoubt> {
     let (last, shown) = freezer.last().copied()?;
     let (first, _) = freezer.first().copied()?;
     let was_warm = freezer.iter().any(|(_, one)| one.get() > SEEN_WARM);
-    let tail = freezer.iter().filter(|(at, _)| span(*at, last) <= STANDS);
+    let tail = freezer.iter().filter(|(at, _)| (*at).until(last) <= STANDS);
     let stands = tail.clone().count() > 1
         && tail.clone().all(|(_, one)| one.get().abs() <= NEAR_ZERO)
-        && span(first, last) >= STANDS;
+        && first.until(last) >= STANDS;
     (stands && !was_warm).then_some(ScaleDoubt::StandsNearZero { shown })
 }

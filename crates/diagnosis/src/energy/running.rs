@@ -6,8 +6,6 @@ use measure::energy::{
 };
 use quantity::Seconds;
 
-use super::seconds;
-
 /// What tells it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RunBy {
@@ -60,7 +58,7 @@ fn by_events(job: &Job, since: i64) -> Option<RunShare> {
     told.sort_by_key(|(at, _)| at.unix_milliseconds());
     let first = told.first()?.0;
     let switch = |(at, runs): &(Moment, bool)| Switch {
-        at: seconds(first, *at),
+        at: first.until(*at),
         runs: *runs,
     };
     by_switches(&told.iter().map(switch).collect::<Vec<Switch>>()).ok()
@@ -70,7 +68,7 @@ fn by_meter(job: &Job, since: i64) -> Option<RunShare> {
     let entries = job.standing();
     let counted = entries.iter().filter_map(|entry| match &entry.content {
         Content::Metered(metered) if metered.from().unix_milliseconds() >= since => {
-            let all = seconds(metered.from(), metered.to());
+            let all = metered.from().until(metered.to());
             // Hours of load are often shown in tenths, rounded up.
             let ran = Seconds::new(metered.ran()?.get().min(all.get()));
             Some((all, run_share_of_hours(ran, all).ok()?))
@@ -95,10 +93,10 @@ fn by_log(
             _ => None,
         })?;
     let last = log.points().last()?.0;
-    let counts = |at: Moment| at.unix_milliseconds() >= since && seconds(at, last) <= LAST;
+    let counts = |at: Moment| at.unix_milliseconds() >= since && at.until(last) <= LAST;
     let points = log.points().iter().filter(|(at, _)| counts(*at));
     let course: Vec<(Seconds, f64)> = points
-        .map(|(at, value)| (seconds(log.points()[0].0, *at), value.get()))
+        .map(|(at, value)| (log.points()[0].0.until(*at), value.get()))
         .collect();
     let found = switches(&course, shows, least).ok()?;
     Some((RunBy::Log(place), by_switches(&found).ok()?))

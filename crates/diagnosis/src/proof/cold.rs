@@ -4,7 +4,7 @@ use job::{ColdEventKind, Moment};
 use quantity::{Celsius, KelvinDelta, Seconds};
 
 use super::{Failure, Missing, ProofState, Seen, not_yet};
-use crate::cool_down::{Compartment, CoolDown, Course, span};
+use crate::cool_down::{Compartment, CoolDown, Course};
 use crate::whole::Build;
 
 /// The mean over a day may lie above the target by what an ordinary thermometer is off (judgement).
@@ -32,7 +32,7 @@ impl Seen<'_> {
         }
         let from = set_anew(cool_down);
         let until = cool_down.ended.unwrap_or(self.now);
-        let left = Seconds::new((CoolDown::DAY - span(from, until)).get().max(0.0));
+        let left = Seconds::new((CoolDown::DAY - from.until(until)).get().max(0.0));
         for one in self.compartments() {
             let Some(course) = cool_down.course(*one) else {
                 return not_yet(Missing::Thermometer(*one), left);
@@ -40,7 +40,7 @@ impl Seen<'_> {
             if course.reached.is_none() {
                 let is_over = course
                     .latest()
-                    .is_some_and(|(at, _)| span(from, at) >= CoolDown::DAY);
+                    .is_some_and(|(at, _)| from.until(at) >= CoolDown::DAY);
                 return if is_over {
                     ProofState::Failed(Failure::TooWarm(*one))
                 } else {
@@ -97,7 +97,7 @@ fn held(one: Compartment, course: &Course, cool_down: &CoolDown) -> ProofState {
     let (Some(reached), Some((last, _))) = (course.reached, course.latest()) else {
         return not_yet(Missing::Target(one), CoolDown::DAY);
     };
-    let since = span(reached, last);
+    let since = reached.until(last);
     if since < CoolDown::DAY {
         return not_yet(Missing::Time, CoolDown::DAY - since);
     }
@@ -105,11 +105,11 @@ fn held(one: Compartment, course: &Course, cool_down: &CoolDown) -> ProofState {
     let first = course
         .points
         .iter()
-        .rposition(|(at, _)| span(*at, last) >= CoolDown::DAY);
+        .rposition(|(at, _)| (*at).until(last) >= CoolDown::DAY);
     let day = &course.points[first.unwrap_or(0)..];
     if day
         .windows(2)
-        .any(|pair| span(pair[0].0, pair[1].0) > NIGHT)
+        .any(|pair| pair[0].0.until(pair[1].0) > NIGHT)
     {
         return not_yet(Missing::Gap, CoolDown::DAY);
     }
@@ -127,7 +127,7 @@ fn held(one: Compartment, course: &Course, cool_down: &CoolDown) -> ProofState {
 fn mean(points: &[(Moment, Celsius)]) -> Celsius {
     let (mut sum, mut time) = (0.0, 0.0);
     for pair in points.windows(2) {
-        let lasted = span(pair[0].0, pair[1].0).get();
+        let lasted = pair[0].0.until(pair[1].0).get();
         sum += lasted * 0.5 * (pair[0].1.get() + pair[1].1.get());
         time += lasted;
     }
@@ -146,7 +146,7 @@ fn is_disturbed(cool_down: &CoolDown, at: Moment) -> bool {
     };
     let mut events = cool_down.happened.0.iter();
     events.any(|event| {
-        let since = span(event.at, at);
+        let since = event.at.until(at);
         disturbs(event.kind) && since >= Seconds::new(0.0) && since <= DISTURBED
     })
 }
@@ -166,7 +166,7 @@ fn turns(course: &Course) -> usize {
     let since = course
         .points
         .iter()
-        .filter(|(at, _)| span(reached, *at) >= Seconds::new(0.0))
+        .filter(|(at, _)| reached.until(*at) >= Seconds::new(0.0))
         .map(|(_, shown)| shown.get());
     let (mut turns, mut falls, mut furthest) = (0, true, f64::INFINITY);
     for shown in since {

@@ -5,7 +5,7 @@ use job::{ColdEventKind, Moment};
 use quantity::Seconds;
 
 use super::{Failure, Missing, NotNeeded, ProofState, Seen, not_yet};
-use crate::cool_down::{CoolDown, LONGEST_DEFROST, span};
+use crate::cool_down::{CoolDown, LONGEST_DEFROST};
 use crate::whole::Build;
 use crate::{Kind, answered};
 
@@ -49,7 +49,7 @@ fn seen(cool_down: &CoolDown, began: Moment) -> ProofState {
     let Some(ended) = after(ColdEventKind::DefrostEnded, began) else {
         return not_yet(Missing::DefrostEnd, LONGEST_DEFROST);
     };
-    if span(began, ended) > LONGEST_DEFROST {
+    if began.until(ended) > LONGEST_DEFROST {
         return ProofState::Failed(Failure::DefrostWithoutEnd);
     }
     if after(ColdEventKind::DefrostWater, began).is_none() {

@@ -6,7 +6,7 @@ use quantity::Seconds;
 
 use super::{Failure, Missing, NotNeeded, ProofState, Seen, not_yet};
 use crate::checks::running::Running;
-use crate::cool_down::{CoolDown, changed, span};
+use crate::cool_down::{CoolDown, changed};
 use crate::whole::{ANSWER, Build, Change, Clue};
 
 /// A thermostat's break is about so long (judgement): no rest for proof is longer, and one of half
@@ -146,7 +146,7 @@ impl Seen<'_> {
                 Content::Answer { .. } => Some(entry.at),
                 _ => None,
             })
-            .map(|at| span(began, at))
+            .map(|at| began.until(at))
             .filter(|since| *since >= Seconds::new(0.0))
             .collect();
         looks.sort_by(|one, other| one.get().total_cmp(&other.get()));

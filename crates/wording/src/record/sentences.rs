@@ -3,7 +3,7 @@
 use diagnosis::{Compartment, Course};
 use job::Moment;
 use measure::windings::{Pair, Pin};
-use quantity::{Celsius, Seconds};
+use quantity::Celsius;
 
 use crate::start_trials::lasting;
 use crate::windings_finding::capital;
@@ -35,9 +35,7 @@ pub fn course(course: &Course, began: Moment, locale: &Locale) -> Vec<String> {
 /// How long after it was switched on.
 #[must_use]
 pub fn after(began: Moment, at: Moment) -> String {
-    let milliseconds = at.unix_milliseconds() - began.unix_milliseconds();
-    // Moments lie within the years 1970 to 9999: exact as a floating-point number.
-    lasting(Seconds::new(milliseconds as f64 / 1_000.0))
+    lasting(began.until(at))
 }
 
 /// What a pin is, in a sentence.

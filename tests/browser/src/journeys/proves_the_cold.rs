@@ -2,11 +2,10 @@
 //! band and a verdict with its odds; what is wrong is asked about, and what was entered can be taken back.
 
 use anyhow::{Context, Result, ensure};
-use serde_json::json;
 
 use crate::stage::Stage;
-use crate::steps::{back_to_job, make_job};
-use crate::visit::{Kind, Visit};
+use crate::steps::{is_closed_before_the_ground_check, move_clock, open_in_example};
+use crate::visit::Visit;
 
 const MINUTE: i64 = 60_000;
 
@@ -28,24 +27,12 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
 
 /// A job of which nothing was measured yet isn't switched on.
 fn closed_before_the_ground_check(visit: &Visit) -> Result<()> {
-    make_job(visit)?;
-    let here = visit.run("return location.hash")?;
-    let here = here.as_str().context("an address")?.to_owned();
-    visit.go_to(&format!("{here}/do/cool-down"))?;
-    visit.see("the ground check at the plug isn't done")?;
-    visit.see_no("Switched on now")?;
-    back_to_job(visit)?;
-    visit.press("Jobs")
+    is_closed_before_the_ground_check(visit, "cool-down", "Switched on now")
 }
 
 /// Of an example that may be powered.
 fn open_cool_down(visit: &Visit) -> Result<()> {
-    visit.press("Look at an example")?;
-    visit.press("Upright freezer from the bakery cellar")?;
-    visit.find(Kind::Control, "Something else")?;
-    let here = visit.run("return location.hash")?;
-    let here = here.as_str().context("an address")?.to_owned();
-    visit.go_to(&format!("{here}/do/cool-down"))?;
+    open_in_example(visit, "cool-down")?;
     visit.see("Does it get cold?")
 }
 
@@ -67,18 +54,6 @@ fn what_is_wrong_stays(visit: &Visit) -> Result<()> {
     enter(visit, "68 °C")?;
     visit.see("Few such places are like that")?;
     visit.see_no("68\u{a0}°C, at")
-}
-
-/// Moves the page's clock by so many milliseconds from the device's. A reload puts it right again.
-fn move_clock(visit: &Visit, by: i64) -> Result<()> {
-    let script = "const by = arguments[0];
-        window.trueDate = window.trueDate || Date;
-        const True = window.trueDate;
-        window.Date = class extends True {
-          constructor(...given) { if (given.length) super(...given); else super(True.now() + by); }
-          static now() { return True.now() + by; }
-        };";
-    visit.window().run(script, &[json!(by)]).map(drop)
 }
 
 /// A freezer that goes from 21 to −24 °C with a time constant of two and a half hours, read each ten minutes.

@@ -2,10 +2,9 @@
 //! them, a clock that is set back is told, and nothing that was typed is lost.
 
 use anyhow::{Context, Result, ensure};
-use serde_json::json;
 
 use crate::stage::Stage;
-use crate::steps::{back_to_job, make_job};
+use crate::steps::{is_closed_before_the_ground_check, move_clock, open_in_example};
 use crate::visit::{Kind, Visit};
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
@@ -23,23 +22,11 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
 
 /// A job of which nothing was measured yet offers no try.
 fn closed_before_the_ground_check(visit: &Visit) -> Result<()> {
-    make_job(visit)?;
-    let here = visit.run("return location.hash")?;
-    let here = here.as_str().context("an address")?.to_owned();
-    visit.go_to(&format!("{here}/do/start-trials"))?;
-    visit.see("the ground check at the plug isn't done")?;
-    visit.see_no("I plug it in now")?;
-    back_to_job(visit)?;
-    visit.press("Jobs")
+    is_closed_before_the_ground_check(visit, "start-trials", "I plug it in now")
 }
 
 fn open_trials(visit: &Visit) -> Result<()> {
-    visit.press("Look at an example")?;
-    visit.press("Upright freezer from the bakery cellar")?;
-    visit.find(Kind::Control, "Something else")?;
-    let here = visit.run("return location.hash")?;
-    let here = here.as_str().context("an address")?.to_owned();
-    visit.go_to(&format!("{here}/do/start-trials"))?;
+    open_in_example(visit, "start-trials")?;
     visit.see("Cover on the pins")
 }
 
@@ -51,18 +38,6 @@ fn bad_minutes(visit: &Visit) -> Result<()> {
     let kept = visit.value_of("Minutes ago")?;
     ensure!(kept == "soon", "what was typed is lost: {kept:?}");
     Ok(())
-}
-
-/// Moves the page's clock by so many milliseconds from the device's. A reload puts it right again.
-fn move_clock(visit: &Visit, by: i64) -> Result<()> {
-    let script = "const by = arguments[0];
-        window.trueDate = window.trueDate || Date;
-        const True = window.trueDate;
-        window.Date = class extends True {
-          constructor(...given) { if (given.length) super(...given); else super(True.now() + by); }
-          static now() { return True.now() + by; }
-        };";
-    visit.window().run(script, &[json!(by)]).map(drop)
 }
 
 fn now(visit: &Visit) -> Result<i64> {
