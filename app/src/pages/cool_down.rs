@@ -187,6 +187,13 @@ fn going(bench: Bench) -> AnyView {
             said.collect::<Vec<_>>()
         })
     };
+    // Once it is switched off no reading teaches anything.
+    let is_over = move || {
+        bench
+            .cool_down
+            .with(|found| found.as_ref()?.ended)
+            .is_some()
+    };
     let next = move || {
         let course = bench.course();
         let now = bench.open.session().now();
@@ -222,7 +229,7 @@ fn going(bench: Bench) -> AnyView {
         {live(doubt)}
         {live(verdicts)}
         {live(signs)}
-        {live(next)}
+        {live(move || (!is_over()).then(next))}
         {reading(bench)}
         {happened(bench)}
         {live(move || picture(bench, &locale))}
