@@ -1,5 +1,7 @@
 //! What the observations mean, one statement at a time, each with how sure it is.
 
+mod amiss;
+
 use measure::windings::{Explanation, Forecast, Pair, Pin};
 use measure::{Insulation, Protector, Tester};
 use quantity::{Celsius, Farads, Ohms, Uncertain, Volts};

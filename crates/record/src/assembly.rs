@@ -5,7 +5,10 @@ use job::{Job, Moment};
 use wording::{Locale, record as words, title};
 
 use crate::page::{Block, Part, Record, Section};
-use crate::{cool_down, energy, handover, history, machine, measured, path, pins, proof, starts};
+use crate::{
+    cool_down, energy, handover, history, machine, measured, path, pins, proof, readings, seen,
+    starts,
+};
 
 /// For whom a record is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -68,36 +71,48 @@ impl Record {
             audience,
             made,
         };
-        let sections = [
-            (Part::Machine, words::MACHINE, machine::blocks(from)),
-            (Part::Wrong, words::WRONG, history::wrong(from)),
-            (Part::Measured, words::MEASURED, measured::blocks(from)),
-            (Part::Done, words::DONE, history::done(from)),
-            (Part::Pins, words::PINS, pins::blocks(from)),
-            (Part::Path, words::PATH, path::blocks(from)),
-            (Part::Starts, words::STARTS, starts::blocks(from)),
-            (Part::CoolDown, words::COOL_DOWN, cool_down::blocks(from)),
-            (Part::Energy, words::ENERGY, energy::blocks(from)),
-            (Part::Proof, words::PROOF, proof::blocks(from)),
-            (Part::NextOwner, words::NEXT_OWNER, handover::cautions(from)),
-            (Part::Limits, words::LIMITS, handover::limits(from)),
-            (Part::Notes, words::NOTES, handover::notes(from)),
-            (Part::Figures, words::FIGURES, handover::figures(from)),
-            (Part::Made, words::MADE, handover::made(from)),
-        ];
         Self {
             title: title(&assessment.machine),
             unreal: words::unreal(job.origin()),
             audience: words::audience(audience == Audience::Owner),
-            sections: sections
-                .into_iter()
-                .filter(|(_, _, blocks): &(_, _, Vec<Block>)| !blocks.is_empty())
-                .map(|(part, heading, blocks)| Section {
-                    part,
-                    heading,
-                    blocks,
-                })
-                .collect(),
+            made: words::made(made.now, made.version, locale),
+            sheet: sections([
+                (Part::Machine, words::MACHINE, machine::blocks(from)),
+                (Part::Proof, words::PROOF, proof::blocks(from)),
+                (Part::Wrong, words::WRONG, history::wrong(from)),
+                (Part::Done, words::DONE, history::done(from)),
+                (Part::CoolDown, words::COOL_DOWN, cool_down::blocks(from)),
+                (Part::Starts, words::STARTS, starts::blocks(from)),
+                (Part::Pins, words::PINS, pins::blocks(from)),
+                (Part::Path, words::PATH, path::blocks(from)),
+                (Part::Measured, words::MEASURED, measured::blocks(from)),
+                (Part::Energy, words::ENERGY, energy::blocks(from)),
+                (Part::NextOwner, words::NEXT_OWNER, handover::cautions(from)),
+                (Part::Limits, words::LIMITS, handover::limits(from)),
+            ]),
+            details: sections([
+                (Part::Notes, words::NOTES, handover::notes(from)),
+                (Part::Figures, words::FIGURES, handover::figures(from)),
+                (Part::Checks, words::CHECKS, history::checks(from)),
+                (Part::Readings, words::READINGS, readings::blocks(from)),
+                (Part::Seen, words::SEEN, seen::blocks(from)),
+                (Part::Tries, words::TRIES, starts::tries(from)),
+                (Part::Files, words::FILES, cool_down::files(from)),
+                (Part::Metering, words::METERING, energy::metering(from)),
+                (Part::Odds, words::ODDS, path::odds_of(from)),
+            ]),
         }
     }
+}
+
+/// Those under which something stands.
+fn sections<const N: usize>(all: [(Part, &'static str, Vec<Block>); N]) -> Vec<Section> {
+    all.into_iter()
+        .filter(|(_, _, blocks)| !blocks.is_empty())
+        .map(|(part, heading, blocks)| Section {
+            part,
+            heading,
+            blocks,
+        })
+        .collect()
 }

@@ -32,9 +32,6 @@ pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
                 })
             }));
         }
-        if !cooling.courses.is_empty() {
-            blocks.push(Block::Lines(words::key_of_curve()));
-        }
         let signs: Vec<String> = cooling
             .signs
             .iter()
@@ -46,30 +43,28 @@ pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
         if !lines.is_empty() {
             blocks.push(Block::Lines(lines));
         }
-        let told = events(from, &cooling).into_iter().enumerate();
-        let rows = told.map(|(place, (at, kind))| {
-            vec![
-                (place + 1).to_string(),
-                kind.words().to_owned(),
-                words::after(cooling.began, at),
-            ]
-        });
-        let heads = [words::NUMBER, words::WHAT, words::AFTER];
-        blocks.extend(Table::block(words::EVENTS, &heads, rows.collect()));
+        let told = events(from, &cooling);
+        let told: Vec<String> = told
+            .iter()
+            .map(|(at, kind)| words::happened(kind.words(), cooling.began, *at))
+            .collect();
+        if !cooling.courses.is_empty() {
+            blocks.push(Block::Paragraph(words::key_of_curve(&told)));
+        }
     }
-    blocks.extend(files(from));
     blocks
 }
 
 /// Courses out of loggers' files, by name, place and number of rows.
-fn files(from: Source<'_>) -> Option<Block> {
+pub(crate) fn files(from: Source<'_>) -> Vec<Block> {
     let standing = from.job.standing();
     let rows = standing.iter().filter_map(|one| {
         let is_log = matches!(one.content, Content::Log(_));
         let said = entry(one, from.locale).filter(|_| is_log)?;
         Some(vec![said.about, said.says])
     });
-    Table::block(words::FILES, &[words::WHAT, words::FOUND], rows.collect())
+    let table = Table::block(words::FILES, &[words::WHAT, words::FOUND], rows.collect());
+    table.into_iter().collect()
 }
 
 /// What happened since it was switched on, in the order of time, as far as it is told one by one.

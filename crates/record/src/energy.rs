@@ -9,6 +9,13 @@ use crate::assembly::{Audience, Source};
 use crate::page::{Block, Table};
 
 pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
+    let lines = known(from).map(|energy| energy_words::at_a_glance(&energy, from.locale));
+    let lines = lines.filter(|lines| !lines.is_empty()).map(Block::Lines);
+    lines.into_iter().collect()
+}
+
+/// What was counted, and what its figures rest on.
+pub(crate) fn metering(from: Source<'_>) -> Vec<Block> {
     let standing = from.job.standing();
     let counted = standing.iter().filter_map(|one| {
         let is_metered = matches!(one.content, Content::Metered(_));
@@ -16,16 +23,18 @@ pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
         Some(vec![said.about, said.says])
     });
     let heads = [words::WHAT, words::FOUND];
-    let table = Table::block(words::ENERGY, &heads, counted.collect());
-    let lines = Energy::of(from.job).map_or_else(Vec::new, |energy| {
-        let energy = match from.audience {
-            Audience::Owner => energy,
-            Audience::Buyer => without_money(energy),
-        };
-        energy_words::report(&energy, from.locale)
-    });
-    let lines = (!lines.is_empty()).then_some(Block::Lines(lines));
+    let table = Table::block(words::METERING, &heads, counted.collect());
+    let lines = known(from).map(|energy| energy_words::behind(&energy, from.locale));
+    let lines = lines.filter(|lines| !lines.is_empty()).map(Block::Lines);
     table.into_iter().chain(lines).collect()
+}
+
+fn known(from: Source<'_>) -> Option<Energy> {
+    let energy = Energy::of(from.job)?;
+    Some(match from.audience {
+        Audience::Owner => energy,
+        Audience::Buyer => without_money(energy),
+    })
 }
 
 /// What it costs is the owner's, and so is that its price is missing.

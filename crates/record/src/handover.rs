@@ -3,7 +3,7 @@
 use diagnosis::{Check, Choice, Figures};
 use job::{Answer, Content};
 use wording::page::entry;
-use wording::{Words, caution, gates, record as words};
+use wording::{Words, caution, closed_gates, record as words};
 
 use crate::assembly::{Audience, Source};
 use crate::history::has_kit;
@@ -13,7 +13,7 @@ pub(crate) fn cautions(from: Source<'_>) -> Vec<Block> {
     let assessment = from.assessment;
     let found = assessment.cautions.iter();
     let mut lines: Vec<String> = found.map(|which| caution(*which).line()).collect();
-    lines.extend(gates(&assessment.gates));
+    lines.extend(closed_gates(&assessment.gates));
     let gas = assessment.machine.refrigerant;
     lines.extend(words::handing_over(gas, has_kit(from.job)));
     vec![Block::Lines(lines)]
@@ -22,6 +22,15 @@ pub(crate) fn cautions(from: Source<'_>) -> Vec<Block> {
 pub(crate) fn limits(from: Source<'_>) -> Vec<Block> {
     let lines = wording::limits(from.assessment.whole.as_ref(), from.job);
     let mut blocks = vec![Block::Lines(lines)];
+    let answered = from.job.answered();
+    let never = Check::ALL.iter().filter(|check| {
+        let begun = |question: &&job::Question| question.check.as_str() == check.name();
+        !answered.iter().any(begun)
+    });
+    let never: Vec<&str> = never.map(|check| check.words()).collect();
+    if !never.is_empty() {
+        blocks.push(Block::Paragraph(words::never_looked(&never)));
+    }
     let standing = from.job.standing();
     let left_out = standing.iter().filter_map(|one| {
         let Content::Answer {
@@ -35,19 +44,12 @@ pub(crate) fn limits(from: Source<'_>) -> Vec<Block> {
             .job
             .counting(question.check.as_str(), question.item.as_str())?;
         let about = entry(one, from.locale)?.about;
-        (counting.0.id == one.id).then(|| vec![about, why.words().to_owned()])
+        (counting.0.id == one.id).then(|| words::about(&about, why.words()))
     });
-    let heads = [words::WHAT, words::WHY];
-    blocks.extend(Table::block(words::NOT_DONE, &heads, left_out.collect()));
-    let answered = from.job.answered();
-    let never = Check::ALL.iter().filter(|check| {
-        let begun = |question: &&job::Question| question.check.as_str() == check.name();
-        !answered.iter().any(begun)
-    });
-    let never: Vec<String> = never.map(|check| check.words().to_owned()).collect();
-    if !never.is_empty() {
-        blocks.push(Block::Heading(words::NEVER_LOOKED));
-        blocks.push(Block::Lines(never));
+    let left_out: Vec<String> = left_out.collect();
+    if !left_out.is_empty() {
+        blocks.push(Block::Heading(words::NOT_DONE));
+        blocks.push(Block::Lines(left_out));
     }
     blocks
 }
@@ -88,11 +90,4 @@ pub(crate) fn figures(from: Source<'_>) -> Vec<Block> {
     Table::block(words::FIGURES, &heads, rows.collect())
         .into_iter()
         .collect()
-}
-
-pub(crate) fn made(from: Source<'_>) -> Vec<Block> {
-    let by = words::made(from.made.now, from.made.version, from.locale);
-    let unreal = words::unreal(from.job.origin()).map(str::to_owned);
-    let lines = [by].into_iter().chain(unreal);
-    lines.map(Block::Paragraph).collect()
 }

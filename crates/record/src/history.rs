@@ -5,11 +5,11 @@ use diagnosis::{
 };
 use job::{Content, Entry, Job, SetUp};
 use wording::page::entry;
-use wording::whole::{at_fault, since};
+use wording::whole::{likely, since};
 use wording::{finding, record as words};
 
 use crate::assembly::Source;
-use crate::page::{Block, Table};
+use crate::page::Block;
 
 /// Whether an entry says that something was done to the machine.
 pub(crate) fn is_change(one: &Entry) -> bool {
@@ -43,17 +43,20 @@ pub(crate) fn has_kit(job: &Job) -> bool {
     fitted.is_some() || tried.is_some_and(|kit| other.is_none_or(|other| other < kit))
 }
 
+fn amiss(found: &[Finding], from: Source<'_>) -> Vec<String> {
+    let found = found.iter().filter(|one| one.is_amiss());
+    found.map(|one| finding(one, from.locale)).collect()
+}
+
+/// What was found amiss before it was changed and what is amiss now, with what all of it adds up to.
 pub(crate) fn wrong(from: Source<'_>) -> Vec<Block> {
-    let said = |found: &[Finding]| -> Vec<String> {
-        found.iter().map(|one| finding(one, from.locale)).collect()
-    };
     let current = current(from);
     let findings = current.as_ref().unwrap_or(from.assessment);
-    let mut now = said(&findings.findings);
+    let mut now = amiss(&findings.findings, from);
     let mut blocks = Vec::new();
     if let Some(before) = found_before(from) {
         // What still stands is told once, of the machine as it is.
-        let mut gone = said(&before);
+        let mut gone = amiss(&before, from);
         gone.retain(|line| !now.contains(line));
         if !gone.is_empty() {
             blocks.push(Block::Heading(words::WRONG_BEFORE));
@@ -63,13 +66,26 @@ pub(crate) fn wrong(from: Source<'_>) -> Vec<Block> {
     }
     if let Some(whole) = &from.assessment.whole {
         now.extend(since(whole));
-        now.extend(at_fault(whole));
+        now.extend(likely(whole));
     }
     if now.is_empty() {
         now.push(words::NOTHING_FOUND.to_owned());
     }
     blocks.push(Block::Lines(now));
     blocks
+}
+
+/// What each check says of the machine as it is, sound or not.
+pub(crate) fn checks(from: Source<'_>) -> Vec<Block> {
+    let current = current(from);
+    let findings = current.as_ref().unwrap_or(from.assessment);
+    let said = findings
+        .findings
+        .iter()
+        .map(|one| finding(one, from.locale));
+    let lines: Vec<String> = said.collect();
+    let lines = (!lines.is_empty()).then_some(Block::Lines(lines));
+    lines.into_iter().collect()
 }
 
 /// What the checks say of a changed machine as it is now: what it did before the last change is no
@@ -109,10 +125,13 @@ fn job_of<'a>(like: &Job, entries: impl Iterator<Item = &'a Entry>) -> Job {
 pub(crate) fn done(from: Source<'_>) -> Vec<Block> {
     let standing = from.job.standing();
     let changes = standing.iter().filter(|one| is_change(one));
-    let rows = changes.filter_map(|one| {
-        let said = entry(one, from.locale)?;
-        Some(vec![said.says, from.locale.moment(one.at)])
+    let lines = changes.filter_map(|one| {
+        let said = entry(one, from.locale)?.says;
+        Some(words::about(&said, &from.locale.moment(one.at)))
     });
-    let table = Table::block(words::DONE, &[words::WHAT, words::WHEN], rows.collect());
-    vec![table.unwrap_or_else(|| Block::Paragraph(words::NOTHING_DONE.to_owned()))]
+    let lines: Vec<String> = lines.collect();
+    if lines.is_empty() {
+        return vec![Block::Paragraph(words::NOTHING_DONE.to_owned())];
+    }
+    vec![Block::Lines(lines)]
 }

@@ -1,7 +1,9 @@
 //! A record as HTML: a part of a page, or a file that needs nothing else.
 
+use wording::record as words;
+
 use crate::escaped::escaped;
-use crate::page::{Block, Picture, Record, Section, Table};
+use crate::page::{Block, Part, Picture, Record, Section, Table};
 
 /// The style of a record, for a page that shows [`Record::body`].
 const STYLE: &str = include_str!("record.css");
@@ -36,25 +38,48 @@ impl Record {
             ));
         }
         html.push_str(&format!(
-            "<h{rank}>{}</h{rank}>\n<p class=\"rec-audience\">{}</p>\n",
+            "<h{rank}>{}</h{rank}>\n<p class=\"rec-audience\">{}. {}</p>\n",
             escaped(&self.title),
-            escaped(self.audience)
+            escaped(self.audience),
+            escaped(&self.made)
         ));
-        for (place, section) in self.sections.iter().enumerate() {
-            html.push_str(&self::section(section, place, rank + 1));
+        html.push_str("<div class=\"rec-sheet\">\n");
+        html.push_str(&sections(&self.sheet, "rec", rank + 1));
+        html.push_str("</div>\n");
+        if !self.details.is_empty() {
+            let rank = rank + 1;
+            html.push_str(&format!(
+                "<section class=\"rec-details\">\n<h{rank}>{}</h{rank}>\n",
+                escaped(words::DETAILS)
+            ));
+            html.push_str(&sections(&self.details, "rec-more", rank + 1));
+            html.push_str("</section>\n");
+        }
+        if let Some(unreal) = self.unreal {
+            html.push_str(&format!("<p>{}</p>\n", escaped(unreal)));
         }
         html.push_str("</article>\n");
         html
     }
 }
 
-fn section(section: &Section, place: usize, rank: usize) -> String {
-    let mut html = format!(
-        "<section>\n<h{rank}>{}</h{rank}>\n",
-        escaped(section.heading)
-    );
+fn sections(sections: &[Section], id: &str, rank: usize) -> String {
+    let sections = sections.iter().enumerate();
+    let html = sections.map(|(place, one)| section(one, &format!("{id}-{place}"), rank));
+    html.collect()
+}
+
+fn section(section: &Section, id: &str, rank: usize) -> String {
+    // What the machine is may stand in a row where room is short.
+    let class = if section.part == Part::Machine {
+        " class=\"rec-terse\""
+    } else {
+        ""
+    };
+    let heading = escaped(section.heading);
+    let mut html = format!("<section{class}>\n<h{rank}>{heading}</h{rank}>\n");
     for (number, block) in section.blocks.iter().enumerate() {
-        let id = format!("rec-{place}-{number}");
+        let id = format!("{id}-{number}");
         html.push_str(&self::block(block, &id, section.heading, rank + 1));
     }
     html.push_str("</section>\n");

@@ -26,6 +26,8 @@ mod path;
 mod pin_drawing;
 mod pins;
 mod proof;
+mod readings;
+mod seen;
 mod starts;
 mod svg;
 mod text;

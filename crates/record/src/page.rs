@@ -11,8 +11,12 @@ pub struct Record {
     pub unreal: Option<&'static str>,
     /// For whom it is.
     pub audience: &'static str,
-    /// The sections in their order, none of them empty.
-    pub sections: Vec<Section>,
+    /// When it was made, and by which version.
+    pub made: String,
+    /// What one must know, in order: a page in print. No section is empty.
+    pub sheet: Vec<Section>,
+    /// What stands behind that, reading by reading. No section is empty, and there may be none.
+    pub details: Vec<Section>,
 }
 
 /// The parts of a record, in their order.
@@ -20,24 +24,24 @@ pub struct Record {
 pub enum Part {
     /// What it is, and what the seller said.
     Machine,
+    /// What was proved, and what is owed.
+    Proof,
     /// What was wrong.
     Wrong,
-    /// What was measured, and with which meter.
-    Measured,
     /// What was changed.
     Done,
+    /// How it cools down.
+    CoolDown,
+    /// Tries to start it after a rest.
+    Starts,
     /// Which pin is which.
     Pins,
     /// Each link of the Path.
     Path,
-    /// Tries to start it after a rest.
-    Starts,
-    /// How it cools down.
-    CoolDown,
+    /// What was measured last, how far that may be off, and with which meter.
+    Measured,
     /// What it uses.
     Energy,
-    /// What was proved, and what is owed.
-    Proof,
     /// What the next owner has to mind.
     NextOwner,
     /// What was not tested.
@@ -46,8 +50,20 @@ pub enum Part {
     Notes,
     /// The owner's costs and figures. Never on a buyer's page.
     Figures,
-    /// When it was made and by which version.
-    Made,
+    /// What each check says of the machine as it is.
+    Checks,
+    /// Every reading, with its moment.
+    Readings,
+    /// What was seen, heard and looked up.
+    Seen,
+    /// Every try to start it.
+    Tries,
+    /// Temperatures out of loggers' files.
+    Files,
+    /// What was counted of its energy.
+    Metering,
+    /// How likely the Path is broken at each link.
+    Odds,
 }
 
 /// A heading with what stands under it.
@@ -101,7 +117,8 @@ impl Record {
     /// The section of one part, where there is one.
     #[must_use]
     pub fn section(&self, part: Part) -> Option<&Section> {
-        self.sections.iter().find(|section| section.part == part)
+        let mut all = self.sheet.iter().chain(&self.details);
+        all.find(|section| section.part == part)
     }
 }
 

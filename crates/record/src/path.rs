@@ -1,34 +1,138 @@
-//! Each link of the Path with what is known of it.
+//! Each link of the Path with what is known of it, drawn and in words.
 
+use diagnosis::{Link, LinkState};
 use wording::{link, odds, record as words};
 
 use crate::assembly::Source;
-use crate::page::{Block, Table};
+use crate::page::{Block, Picture, Table};
+use crate::svg::{Anchor, Drawing};
+
+const WIDTH: f64 = 340.0;
+const HEIGHT: f64 = 64.0;
+const MIDDLE: f64 = HEIGHT / 2.0;
+const MARGIN: f64 = 24.0;
+const RADIUS: f64 = 6.0;
 
 pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
     let path = &from.assessment.path;
+    vec![Block::Picture(Picture {
+        title: words::PATH.to_owned(),
+        says: said(path),
+        drawing: drawing(path),
+    })]
+}
+
+/// Links of which the same is known stand in one line, in the order of the first of them.
+fn said(path: &[(Link, LinkState)]) -> Vec<String> {
+    let mut kinds: Vec<(String, Vec<&str>)> = Vec::new();
+    for (which, state) in path {
+        let said = link(*which, *state);
+        let basis = said.basis.map(|basis| [", ", basis].concat());
+        let known = [said.state, &basis.unwrap_or_default()].concat();
+        match kinds.iter_mut().find(|(kind, _)| *kind == known) {
+            Some((_, links)) => links.push(said.link),
+            None => kinds.push((known, vec![said.link])),
+        }
+    }
+    let kinds = kinds.iter();
+    kinds
+        .map(|(known, links)| words::links_are(links, known))
+        .collect()
+}
+
+/// Eight marks in a row, cut where it is interrupted; names in turn above and below.
+fn drawing(path: &[(Link, LinkState)]) -> Drawing {
+    let mut drawing = Drawing::new(WIDTH, HEIGHT);
+    let step = (WIDTH - 2.0 * MARGIN) / (path.len().max(2) - 1) as f64;
+    let x = |place: usize| MARGIN + place as f64 * step;
+    for (place, (which, state)) in path.iter().enumerate() {
+        if place > 0 {
+            let (left, right) = (x(place - 1) + RADIUS, x(place) - RADIUS);
+            drawing.path("rec-lead", &format!("M{left:.1} {MIDDLE:.1}H{right:.1}"));
+        }
+        drawing.path(class(*state), &mark(*state, x(place)));
+        let y = if place % 2 == 0 {
+            MIDDLE - 14.0
+        } else {
+            MIDDLE + 24.0
+        };
+        let name = link(*which, *state).link;
+        drawing.words("rec-words", (x(place), y), Anchor::Middle, name);
+    }
+    drawing
+}
+
+const fn class(state: LinkState) -> &'static str {
+    match state {
+        LinkState::Holds(_) => "rec-try rec-full",
+        _ => "rec-try",
+    }
+}
+
+/// A disc holds, a ring with a dot is sound so far, a ring is not known, a wedge is in doubt, a
+/// cross is broken.
+fn mark(state: LinkState, x: f64) -> String {
+    let left = x - RADIUS;
+    let ring = format!("M{left:.1} {MIDDLE:.1}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0z");
+    match state {
+        LinkState::Holds(_) | LinkState::Unknown => ring,
+        LinkState::SoundSoFar(_) => format!("{ring}M{:.1} {MIDDLE:.1}h2", x - 1.0),
+        LinkState::Doubtful(_) => format!("M{left:.1} {:.1}l6 -11l6 11z", MIDDLE + 5.5),
+        LinkState::Broken(_) => format!("M{left:.1} {:.1}l12 12m0 -12l-12 12", MIDDLE - 6.0),
+    }
+}
+
+/// What each link means, and how likely the Path is broken there, all weighed together.
+pub(crate) fn odds_of(from: Source<'_>) -> Vec<Block> {
     let weighed = from.assessment.whole.as_ref().map(|whole| &whole.links);
-    let rows = path.iter().map(|(which, state)| {
+    let rows = from.assessment.path.iter().map(|(which, state)| {
         let said = link(*which, *state);
         let broken = weighed
             .into_iter()
             .flatten()
             .find(|one| one.link == *which)
             .map_or("–", |one| odds(one.broken).phrase);
-        vec![
-            format!("{}: {}", said.link, said.holds_when),
-            said.state.to_owned(),
-            said.basis.unwrap_or("–").to_owned(),
-            broken.to_owned(),
-        ]
+        let link = format!("{}: {}", said.link, said.holds_when);
+        vec![link, broken.to_owned()]
     });
-    let heads = [
-        words::LINK,
-        words::STATE,
-        words::KNOWN_BY,
-        words::BROKEN_HERE,
-    ];
+    let heads = [words::LINK, words::BROKEN_HERE];
     let about = Block::Paragraph(words::PATH_IS.to_owned());
-    let table = Table::block(words::PATH, &heads, rows.collect());
+    let table = Table::block(words::ODDS, &heads, rows.collect());
     [about].into_iter().chain(table).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use diagnosis::Basis;
+
+    #[test]
+    fn links_of_which_the_same_is_known_stand_together() {
+        let holds = LinkState::Holds(Basis::Measured);
+        let path = [
+            (Link::Supply, holds),
+            (Link::Call, LinkState::Unknown),
+            (Link::Circuit, holds),
+        ];
+        assert_eq!(
+            said(&path),
+            ["Supply, Circuit: holds, measured.", "Call: not known yet."]
+        );
+    }
+
+    #[test]
+    fn a_broken_link_looks_like_no_other() {
+        let basis = Basis::Seen;
+        let marks = [
+            LinkState::Unknown,
+            LinkState::SoundSoFar(basis),
+            LinkState::Holds(basis),
+            LinkState::Doubtful(basis),
+            LinkState::Broken(basis),
+        ]
+        .map(|state| (class(state), mark(state, 50.0)));
+        for (place, one) in marks.iter().enumerate() {
+            assert!(marks[..place].iter().all(|other| other != one));
+        }
+    }
 }

@@ -1,4 +1,4 @@
-//! Which pin is which, drawn and in a table.
+//! Which pin is which, drawn and in words.
 
 use diagnosis::{PinShape, item_of_pair};
 use job::Answer;
@@ -6,7 +6,7 @@ use measure::windings::{Label, Pair, Pin};
 use wording::{label, measured, record as words, uncertain_ohms};
 
 use crate::assembly::Source;
-use crate::page::{Block, Picture, Table};
+use crate::page::{Block, Picture};
 use crate::pin_drawing::drawing;
 
 pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
@@ -37,23 +37,18 @@ pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
             text
         }
     });
-    let mut says: Vec<String> = Pin::ALL
-        .into_iter()
-        .zip(labels)
+    let pins = Pin::ALL.into_iter().zip(labels);
+    let pins: Vec<String> = pins
         .map(|(pin, label)| words::pin_is(pin, said(label)))
         .collect();
+    let mut says = vec![pins.join(" ")];
     if let Some(found) = &known.windings.resistances {
         says.push(words::leads(&uncertain_ohms(&found.leads, from.locale)));
     }
-    let pairs = Pair::ALL
-        .into_iter()
-        .map(|which| vec![words::pins(which), shown[which.index()].to_owned()]);
     let picture = Picture {
         title: words::PINS.to_owned(),
         says,
         drawing: drawing(known.shape.unwrap_or(PinShape::PointUp), labels, short),
     };
-    let heads = [words::BETWEEN, words::READ];
-    let pairs = Table::block(words::PAIRS, &heads, pairs.collect());
-    [Block::Picture(picture)].into_iter().chain(pairs).collect()
+    vec![Block::Picture(picture)]
 }

@@ -4,20 +4,17 @@ use diagnosis::Proof;
 use wording::{Words, proof, record as words};
 
 use crate::assembly::Source;
-use crate::page::{Block, Table};
+use crate::page::Block;
 
 pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
     let found = Proof::of(from.job, from.assessment, from.made.now);
     let Some(found) = found else {
         return vec![Block::Paragraph(words::NOTHING_PROVED.to_owned())];
     };
-    let mut lines = vec![found.proven().words().to_owned()];
-    lines.extend(found.held_back.map(|why| why.words().to_owned()));
-    let rows = found
-        .items
-        .iter()
-        .map(|item| vec![item.point.words().to_owned(), proof::state(&item.state)]);
-    let heads = [words::WHAT, words::STATE];
-    let table = Table::block(words::PROOF, &heads, rows.collect());
-    [Block::Lines(lines)].into_iter().chain(table).collect()
+    let mut blocks = vec![Block::Paragraph(found.proven().words().to_owned())];
+    let held_back = found.held_back.map(|why| why.words().to_owned());
+    blocks.extend(held_back.map(Block::Paragraph));
+    let points = found.items.iter().map(proof::point).collect();
+    blocks.push(Block::Lines(points));
+    blocks
 }

@@ -30,12 +30,23 @@ pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
     let Some(trials) = trials.filter(|trials| !trials.series.is_empty()) else {
         return Vec::new();
     };
+    let tries = trials.series.iter().flat_map(|series| &series.tries);
+    let there: Vec<Tried> = tries.map(|(_, one)| one.outcome).collect();
     let picture = Picture {
         title: words::STARTS.to_owned(),
         says: trials.series.iter().map(said).collect(),
         drawing: drawing(trials),
     };
-    let rows = trials.series.iter().flat_map(|series| {
+    vec![
+        Block::Picture(picture),
+        Block::Paragraph(words::shapes(&there)),
+    ]
+}
+
+/// Every try, and what tries can't show.
+pub(crate) fn tries(from: Source<'_>) -> Vec<Block> {
+    let trials = from.assessment.start_trials.iter();
+    let rows = trials.flat_map(|trials| &trials.series).flat_map(|series| {
         series.tries.iter().map(|(_, one)| {
             vec![
                 series.set_up.words().to_owned(),
@@ -45,14 +56,11 @@ pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
         })
     });
     let heads = [words::WITH, words::OUTCOME, words::WHEN];
-    let key = Block::Lines(words::shapes());
-    let table = Table::block(start_trials::TRIES, &heads, rows.collect());
+    let Some(table) = Table::block(words::TRIES, &heads, rows.collect()) else {
+        return Vec::new();
+    };
     let limits = Block::Paragraph(start_trials::LIMITS.to_owned());
-    [Block::Picture(picture), key]
-        .into_iter()
-        .chain(table)
-        .chain([limits])
-        .collect()
+    vec![table, limits]
 }
 
 fn said(series: &Series) -> String {

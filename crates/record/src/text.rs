@@ -1,7 +1,9 @@
 //! A record as plain text: the same contents, a line each.
 
+use wording::record as words;
+
 use crate::escaped::on_one_line;
-use crate::page::{Block, Record, Table};
+use crate::page::{Block, Record, Section, Table};
 
 impl Record {
     /// The record as plain text. A text of others never makes a line of its own.
@@ -10,14 +12,28 @@ impl Record {
         let mut lines = vec![on_one_line(&self.title)];
         lines.extend(self.unreal.map(str::to_owned));
         lines.push(self.audience.to_owned());
-        for section in &self.sections {
-            lines.push(String::new());
-            lines.push(section.heading.to_owned());
-            for block in &section.blocks {
-                written(block, section.heading, &mut lines);
-            }
+        lines.push(self.made.clone());
+        for section in &self.sheet {
+            under_its_heading(section, &mut lines);
         }
+        if !self.details.is_empty() {
+            lines.push(String::new());
+            lines.push(words::DETAILS.to_uppercase());
+        }
+        for section in &self.details {
+            under_its_heading(section, &mut lines);
+        }
+        // Where the page is cut off, its other end says it too.
+        lines.extend(self.unreal.map(|unreal| ["\n", unreal].concat()));
         lines.join("\n") + "\n"
+    }
+}
+
+fn under_its_heading(section: &Section, lines: &mut Vec<String>) {
+    lines.push(String::new());
+    lines.push(section.heading.to_owned());
+    for block in &section.blocks {
+        written(block, section.heading, lines);
     }
 }
 

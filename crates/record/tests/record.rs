@@ -179,7 +179,7 @@ fn the_file_fetches_nothing_and_its_tables_and_drawings_are_named() {
     }
     let count = |what: &str| html.matches(what).count();
     assert_eq!(count("<table>"), count("<caption"));
-    assert_eq!(count("<svg"), 3, "pins, starts, freezer");
+    assert_eq!(count("<svg"), 4, "pins, Path, starts, freezer");
     assert_eq!(count("<svg"), count("<desc id="));
     assert_eq!(count("<h1"), 1);
 }
@@ -188,7 +188,7 @@ fn the_file_fetches_nothing_and_its_tables_and_drawings_are_named() {
 fn text_and_html_hold_the_same_sentences() {
     let record = record(&mended(), Audience::Owner);
     let html = record.html();
-    for section in &record.sections {
+    for section in record.sheet.iter().chain(&record.details) {
         assert!(record.text().contains(section.heading));
         assert!(html.contains(&section.heading.replace('\'', "&#39;")));
         for block in &section.blocks {

@@ -21,6 +21,17 @@ pub fn gates(gates: &Gates) -> Vec<String> {
     ]
 }
 
+/// What may not be powered, a line each.
+#[must_use]
+pub fn closed_gates(all: &Gates) -> Vec<String> {
+    let each = [&all.look_and_listen, &all.trials];
+    let lines = gates(all).into_iter().zip(each);
+    lines
+        .filter(|(_, gate)| !matches!(gate, Gate::Open))
+        .map(|(line, _)| line)
+        .collect()
+}
+
 fn said(what: &str, gate: &Gate, how: &str) -> String {
     match gate {
         Gate::Open => format!("{what}: it may, {how}."),

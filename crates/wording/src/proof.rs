@@ -1,7 +1,8 @@
 //! Proof in words: what is shown, what is owed and how long it takes, what failed.
 
 use diagnosis::{
-    Compartment, Failure, HeldBack, Missing, NotNeeded, Proof, ProofPoint, ProofState, Proven,
+    Compartment, Failure, HeldBack, Missing, NotNeeded, Proof, ProofItem, ProofPoint, ProofState,
+    Proven,
 };
 use quantity::Seconds;
 
@@ -70,8 +71,14 @@ pub(crate) fn report(proof: &Proof) -> Vec<String> {
         lines.push(format!("What is owed takes {} at least.", rounded(takes)));
     }
     let items = proof.items.iter();
-    lines.extend(items.map(|item| format!("{}: {}.", item.point.words(), state(&item.state))));
+    lines.extend(items.map(point));
     lines
+}
+
+/// A point with how far it is shown.
+#[must_use]
+pub fn point(item: &ProofItem) -> String {
+    format!("{}: {}.", item.point.words(), state(&item.state))
 }
 
 /// How far a point is shown: "done", "not yet: …", "failed: …", "not asked: …".

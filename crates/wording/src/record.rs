@@ -8,7 +8,8 @@ use job::{Moment, Origin};
 use crate::Locale;
 
 pub use sentences::{
-    after, course, course_of, key_of_curve, leads, pin_is, pins, shapes, switched_on,
+    about, course, course_of, happened, key_of_curve, leads, letter, links_are, meters,
+    never_looked, pin_is, shapes, switched_on,
 };
 
 /// Above what the machine is.
@@ -23,8 +24,18 @@ pub const WRONG_NOW: &str = "As it is now";
 pub const NOTHING_FOUND: &str = "Nothing was found yet.";
 /// Above the readings.
 pub const MEASURED: &str = "What was measured";
-/// The readings of a machine on which nothing was changed.
+/// Every reading.
 pub const READINGS: &str = "Readings";
+/// Above what stands behind the first page.
+pub const DETAILS: &str = "Reading by reading";
+/// Above what each check says, sound or not.
+pub const CHECKS: &str = "What each check says of it now";
+/// Above the tries, one by one.
+pub const TRIES: &str = "Each try to start it";
+/// Above what was counted, and what its figures rest on.
+pub const METERING: &str = "What was metered";
+/// Above how likely the Path is broken at each link.
+pub const ODDS: &str = "The Path, all weighed together";
 /// Readings from before the last change.
 pub const READINGS_BEFORE: &str = "Readings from before the last change: the machine as it was";
 /// Readings since.
@@ -34,8 +45,8 @@ pub const SEEN: &str = "Seen, heard and looked up";
 /// Nobody has measured anything.
 pub const NOTHING_MEASURED: &str = "Nothing was measured.";
 /// What the figures behind a reading are.
-pub const HOW_SURE: &str = "“May be off by” holds 19 times in 20 by the meter's own data sheet \
-                            (k = 2); the pins' contact and a person's slips come on top.";
+pub const HOW_SURE: &str = "What stands behind ± holds 19 times in 20 by the meter's own data \
+                            sheet (k = 2); the pins' contact and a person's slips come on top.";
 /// Above what was done.
 pub const DONE: &str = "What was done";
 /// Nothing was done.
@@ -64,10 +75,6 @@ pub const LIMITS: &str = "Limits of what was tested";
 pub const NOTES: &str = "Private notes";
 /// Above the owner's figures.
 pub const FIGURES: &str = "Costs and figures of your own";
-/// Above when and by what it was made.
-pub const MADE: &str = "About this record";
-/// The table of checks that were never begun.
-pub const NEVER_LOOKED: &str = "Never looked at";
 /// The table of what could not be done.
 pub const NOT_DONE: &str = "Not done";
 
@@ -91,14 +98,10 @@ pub const STATE: &str = "State";
 pub const KNOWN_BY: &str = "Known by";
 /// How likely the Path is interrupted at a link.
 pub const BROKEN_HERE: &str = "Broken here, all weighed together";
-/// Between two pins.
-pub const BETWEEN: &str = "Between";
 /// With which start gear.
 pub const WITH: &str = "Start gear";
 /// What came of it.
 pub const OUTCOME: &str = "What it did";
-/// A number in the drawing.
-pub const NUMBER: &str = "Mark";
 /// Of several things to look for none was there.
 pub const NONE_OF_THEM: &str = "Nothing of what was asked for";
 /// A number off a part or a label, in the place of a meter.
@@ -110,14 +113,9 @@ pub const WHY: &str = "Why";
 
 /// A pin that nothing tells apart yet.
 pub const NOT_TOLD: &str = "not told yet";
-/// The table of pairs.
-pub const PAIRS: &str = "Ohms between the pins";
-/// The table of what happened.
-pub const EVENTS: &str = "What happened meanwhile";
 /// The table of loggers' files.
 pub const FILES: &str = "Temperatures out of loggers' files";
-/// How long after it was switched on.
-pub const AFTER: &str = "After";
+
 /// What stands in big letters on a record about no real machine.
 #[must_use]
 pub const fn unreal(origin: Origin) -> Option<&'static str> {
@@ -142,8 +140,7 @@ pub const fn audience(is_owner: bool) -> &'static str {
 #[must_use]
 pub fn made(now: Moment, version: &str, locale: &Locale) -> String {
     format!(
-        "Made by Coldcase {version} on {}, from what was entered by then. It keeps readings, and \
-         works out everything else from them.",
+        "Made by Coldcase {version} on {}, worked out from the readings entered by then.",
         locale.moment(now)
     )
 }

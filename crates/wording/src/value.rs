@@ -21,6 +21,17 @@ pub fn measured(reading: Measured, locale: &Locale) -> String {
     }
 }
 
+/// What stands before the end of a range that a reading lies beyond.
+const OVER_RANGE: &str = "over range: ";
+
+/// The same where room is short: "4.7 Ω", "more than 2 MΩ".
+#[must_use]
+pub fn measured_briefly(reading: Measured, locale: &Locale) -> String {
+    let said = measured(reading, locale);
+    let briefly = said.strip_prefix(OVER_RANGE).map(str::to_owned);
+    briefly.unwrap_or(said)
+}
+
 /// How far a reading may be off by its meter (k = 2): "± 0.4 Ω". `None` for one over range.
 ///
 /// ```
@@ -102,7 +113,7 @@ pub fn observed<Q: Quantity>(typed: Typed<Q>, locale: &Locale) -> String {
     match typed.observed {
         Observed::Value(value) => with_count(value, typed.count, locale),
         Observed::OverRange { above } => {
-            format!("over range: more than {}", round(above, locale))
+            format!("{OVER_RANGE}more than {}", round(above, locale))
         }
     }
 }

@@ -32,7 +32,7 @@ pub use reason::{Reason, numbers, reasons};
 pub use task::{TaskWords, heading, next_check};
 pub use usual::usual;
 pub use weight::weight;
-pub use worth::{at_fault, bet_so_far, suspect, to_do, told};
+pub use worth::{at_fault, bet_so_far, likely, suspect, to_do, told};
 
 pub(crate) use ask::choice;
 pub(crate) use change::change;

@@ -5,7 +5,7 @@ mod sentences;
 
 pub(crate) use asked::{about, energy_choice};
 pub use asked::{about_figure, figure_error, need};
-pub use sentences::{limit, metering, report, room, run, stands};
+pub use sentences::{at_a_glance, behind, limit, metering, report, room, run, stands};
 
 /// The page's heading, and what leads to it.
 pub const TITLE: &str = "What it uses";

@@ -14,6 +14,12 @@ use crate::value::scaled;
 /// All that is known, a line each.
 #[must_use]
 pub fn report(energy: &Energy, locale: &Locale) -> Vec<String> {
+    [at_a_glance(energy, locale), behind(energy, locale)].concat()
+}
+
+/// What it uses, and what that costs.
+#[must_use]
+pub fn at_a_glance(energy: &Energy, locale: &Locale) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     lines.extend(
         energy
@@ -22,12 +28,19 @@ pub fn report(energy: &Energy, locale: &Locale) -> Vec<String> {
             .map(|(by, share)| run(*by, share, locale)),
     );
     lines.extend(energy.metering.as_ref().map(|one| metering(one, locale)));
-    lines.extend(energy.room.map(|warm| room(warm, locale)));
-    lines.extend(stands(&energy.stands, locale));
     lines.extend(energy.cost.map(|(middle, spread)| {
         let [middle, spread] = [middle, spread].map(|one| locale.number(one, 2));
         format!("A year costs {middle} ±\u{a0}{spread} at the price given.")
     }));
+    lines
+}
+
+/// How that stands against what was allowed, what it rests on, and what is missing.
+#[must_use]
+pub fn behind(energy: &Energy, locale: &Locale) -> Vec<String> {
+    let room = energy.room.map(|warm| room(warm, locale));
+    let mut lines: Vec<String> = room.into_iter().collect();
+    lines.extend(stands(&energy.stands, locale));
     let missing: Vec<&str> = energy.missing.iter().map(|one| need(*one)).collect();
     if !missing.is_empty() {
         lines.push(format!("Not known yet: {}.", missing.join("; ")));

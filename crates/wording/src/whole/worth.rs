@@ -28,9 +28,15 @@ const WORTH_TELLING: f64 = 0.05;
 /// Which parts may be at fault, and that nothing is.
 #[must_use]
 pub fn at_fault(whole: &Whole) -> Vec<String> {
+    let each = "Each could be at fault, more than one at a time.".to_owned();
+    [each].into_iter().chain(likely(whole)).collect()
+}
+
+/// The same without what goes for all of them.
+#[must_use]
+pub fn likely(whole: &Whole) -> Vec<String> {
     let (likely, others) = whole.suspects.split_at(told(whole));
-    let mut lines = vec!["Each could be at fault, more than one at a time.".to_owned()];
-    lines.extend(likely.iter().map(suspect));
+    let mut lines: Vec<String> = likely.iter().map(suspect).collect();
     if let Some(most) = others.first() {
         let count = others.len();
         let each = match odds(most.probability).phrase {
