@@ -9,6 +9,7 @@ use crate::later::{NotArrived, arriving};
 use crate::pages::cool_down::CoolDownScreen;
 use crate::pages::energy::EnergyScreen;
 use crate::pages::gas_facts::GasFactsScreen;
+use crate::pages::record_page::RecordPageScreen;
 use crate::pages::take_in_log::TakeInLogScreen;
 
 /// What the fifth part shows.
@@ -22,6 +23,8 @@ pub enum Cold {
     Energy,
     /// Facts about a refrigerant.
     GasFacts,
+    /// The record that goes with the machine.
+    Record,
 }
 
 impl Cold {
@@ -80,5 +83,6 @@ fn screen_now(what: Cold) -> AnyView {
         Cold::Log => view! { <TakeInLogScreen/> }.into_any(),
         Cold::Energy => view! { <EnergyScreen/> }.into_any(),
         Cold::GasFacts => view! { <GasFactsScreen/> }.into_any(),
+        Cold::Record => view! { <RecordPageScreen/> }.into_any(),
     }
 }

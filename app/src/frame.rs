@@ -65,6 +65,9 @@ fn Top() -> impl IntoView {
                 let cool_down = Place::Check(Cold::COOL_DOWN.to_owned());
                 Some((Route::Job(id.clone(), cool_down), page::COOL_DOWN))
             }
+            Route::Job(id, Place::RecordPage) => {
+                Some((Route::Job(id.clone(), Place::Record), page::RECORD))
+            }
             Route::Job(id, Place::Check(_) | Place::Truth) => {
                 Some((Route::Job(id.clone(), Place::Do), page::DO))
             }
@@ -180,7 +183,8 @@ fn Places() -> impl IntoView {
         let target = Route::Job(id.clone(), place.clone());
         let is_here = move || {
             route.with(|route| match (route.place(), &place) {
-                (Some(Place::Check(_) | Place::Log), Place::Do) => Some("true"),
+                (Some(Place::Check(_) | Place::Log), Place::Do)
+                | (Some(Place::RecordPage), Place::Record) => Some("true"),
                 (Some(here), there) if here == there => Some("page"),
                 _ => None,
             })

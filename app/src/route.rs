@@ -51,6 +51,8 @@ pub enum Place {
     Known,
     /// What was done, to be kept and passed on.
     Record,
+    /// The record as a page that goes with the machine.
+    RecordPage,
     /// What is wrong with a machine to practise on.
     Truth,
 }
@@ -149,6 +151,7 @@ impl Place {
             ["do", check] => Some(Self::Check((*check).to_owned())),
             ["known"] => Some(Self::Known),
             ["record"] => Some(Self::Record),
+            ["record", "page"] => Some(Self::RecordPage),
             ["truth"] => Some(Self::Truth),
             _ => None,
         }
@@ -161,6 +164,7 @@ impl Place {
             Self::Log => "/do/cool-down/log".to_owned(),
             Self::Known => "/known".to_owned(),
             Self::Record => "/record".to_owned(),
+            Self::RecordPage => "/record/page".to_owned(),
             Self::Truth => "/truth".to_owned(),
         }
     }
@@ -193,6 +197,7 @@ mod tests {
             job(Place::Log),
             job(Place::Known),
             job(Place::Record),
+            job(Place::RecordPage),
         ];
         for screen in screens {
             assert_eq!(Route::at(&screen.address()), screen);

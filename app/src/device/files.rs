@@ -42,6 +42,16 @@ pub async fn open_named_file(event: Event, most: f64) -> Option<ChosenFile> {
     Some(ChosenFile { name, size, bytes })
 }
 
+/// The media type of a file of ours, by its name.
+#[must_use]
+pub(super) fn media_type(name: &str) -> &'static str {
+    match name.rsplit_once('.') {
+        Some((_, "html")) => "text/html",
+        Some((_, "txt")) => "text/plain",
+        _ => "application/json",
+    }
+}
+
 /// Saves a text as a file. On an iPhone's home screen this does nothing, and the browser doesn't say so.
 pub fn download(name: &str, text: &str) -> bool {
     try_download(name, text).is_some()
@@ -49,7 +59,7 @@ pub fn download(name: &str, text: &str) -> bool {
 
 fn try_download(name: &str, text: &str) -> Option<()> {
     let options = BlobPropertyBag::new();
-    options.set_type("application/json");
+    options.set_type(media_type(name));
     let parts = js_sys::Array::of1(&text.into());
     let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options).ok()?;
     let address = Url::create_object_url_with_blob(&blob).ok()?;

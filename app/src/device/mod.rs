@@ -23,7 +23,7 @@ pub use files::{ChosenFile, download, open_file, open_named_file};
 pub use language::{locale, lower_case, region};
 pub use page::{
     PageStatus, apply_update, ask_to_keep, focus, focus_from_nowhere, focus_in_place, on_leaving,
-    on_status, page_status, set_look, set_title, show_from_top,
+    on_status, page_status, print, set_look, set_title, show_from_top,
 };
 pub use random::{chance, new_id};
 pub use share::{Shareable, Shared, shareable};

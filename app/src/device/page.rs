@@ -60,6 +60,12 @@ pub fn set_look(look: &str) {
     }
 }
 
+/// Opens the browser's print dialogue, which also saves as PDF.
+pub fn print() {
+    // A browser without one says nothing, and nothing else can be done.
+    let _ = window().print();
+}
+
 /// Moves the focus to the element of this identifier once it has been drawn.
 pub fn focus(id: &'static str) {
     request_animation_frame(move || {

@@ -32,11 +32,12 @@ pub fn shareable(name: &str, text: &str) -> Option<Shareable> {
     // Chromium says that it can share such a file and then refuses by its ending, which must be
     // one of a short list without .json (from memory). Only Chromium has this property.
     let is_chromium = js_sys::Reflect::has(object, &"userAgentData".into()).unwrap_or(false);
-    let (name, kind) = if is_chromium {
-        ([name, ".txt"].concat(), "text/plain")
+    let name = if is_chromium && super::files::media_type(name) == "application/json" {
+        [name, ".txt"].concat()
     } else {
-        (name.to_owned(), "application/json")
+        name.to_owned()
     };
+    let kind = super::files::media_type(&name);
     let options = FilePropertyBag::new();
     options.set_type(kind);
     let parts = js_sys::Array::of1(&text.into());

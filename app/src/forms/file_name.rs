@@ -1,4 +1,4 @@
-//! What a job's file is called.
+//! What a job's file is called, and its record's.
 
 /// A file name that every system takes: the machine's name with what doesn't fit left out.
 ///
@@ -10,6 +10,23 @@
 /// ```
 #[must_use]
 pub fn file_name(title: &str) -> String {
+    stem(title) + jobfile::FILE_SUFFIX
+}
+
+/// What a record of it is called.
+///
+/// ```
+/// assert_eq!(
+///     app::forms::file_name::record_name("Chest freezer, 230 V"),
+///     "Chest-freezer-230-V.record.html"
+/// );
+/// ```
+#[must_use]
+pub fn record_name(title: &str) -> String {
+    stem(title) + ".record.html"
+}
+
+fn stem(title: &str) -> String {
     let mut stem = String::new();
     for word in title.split(|character: char| !character.is_alphanumeric()) {
         if word.is_empty() {
@@ -27,7 +44,7 @@ pub fn file_name(title: &str) -> String {
     if stem.is_empty() {
         stem.push_str("job");
     }
-    stem + jobfile::FILE_SUFFIX
+    stem
 }
 
 const LONGEST: usize = 60;

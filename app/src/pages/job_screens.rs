@@ -56,6 +56,7 @@ fn PlaceScreen() -> impl IntoView {
             Some(Place::Log) => cold(Cold::Log),
             Some(Place::Known) => view! { <KnownScreen/> }.into_any(),
             Some(Place::Record) => further(Further::Record),
+            Some(Place::RecordPage) => cold(Cold::Record),
             Some(Place::Truth) => view! { <TruthScreen/> }.into_any(),
             None => ().into_any(),
         })}

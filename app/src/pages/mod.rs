@@ -27,6 +27,7 @@ pub mod next_card;
 pub mod practice;
 pub mod proof;
 pub mod record;
+pub mod record_page;
 pub mod refrigerant;
 pub mod report_view;
 pub mod send;

@@ -4,7 +4,7 @@ use diagnosis::{Check, Choice, Machine};
 use job::{Answer, Content, Text};
 use leptos::prelude::*;
 use wording::page::keeping;
-use wording::{Words, page, report, title};
+use wording::{Words, page, record as words, report, title};
 
 use super::proof::ProofSection;
 use super::send::Send;
@@ -22,6 +22,7 @@ pub fn RecordScreen() -> impl IntoView {
         <div class="screen record">
             <Heading text=page::RECORD/>
             <ProofSection/>
+            <ToPage/>
             <Send/>
             <Tested/>
             <Notes/>
@@ -30,6 +31,20 @@ pub fn RecordScreen() -> impl IntoView {
             <Copy/>
             <Delete/>
         </div>
+    }
+}
+
+/// The way to the page that goes with the machine.
+#[component]
+fn ToPage() -> impl IntoView {
+    let job = OpenJob::here();
+    let route = Route::Job(job.id(), Place::RecordPage);
+    view! {
+        <section>
+            {section_heading(words::PAGE)}
+            {paragraph("", words::PAGE_HOW)}
+            <a class="button" href=route.link()>{words::TO_PAGE}</a>
+        </section>
     }
 }
 

@@ -113,8 +113,13 @@ fn table(table: &Table, under: &str) -> String {
     let heads = table.heads.iter();
     let heads = heads.map(|head| format!("<th scope=\"col\">{}</th>", escaped(head)));
     let rows = table.rows.iter().map(|row| self::row(table, row));
+    let wide = if table.heads.len() > 3 {
+        " class=\"rec-wide\""
+    } else {
+        ""
+    };
     format!(
-        "<table>\n<caption{class}>{}</caption>\n<thead><tr>{}</tr></thead>\n<tbody>\n{}</tbody>\n\
+        "<table{wide}>\n<caption{class}>{}</caption>\n<thead><tr>{}</tr></thead>\n<tbody>\n{}</tbody>\n\
          </table>\n",
         escaped(table.caption),
         heads.collect::<String>(),

@@ -1,5 +1,6 @@
 //! The record that goes with a machine: its headings, and what the next owner is told.
 
+mod on_screen;
 mod sentences;
 
 use diagnosis::Refrigerant;
@@ -7,6 +8,9 @@ use job::{Moment, Origin};
 
 use crate::Locale;
 
+pub use on_screen::{
+    FOR_BUYER, FOR_OWNER, PAGE, PAGE_HOW, PRINT, SAVE_PAGE, SHARE_PAGE, TO_PAGE, WHOSE,
+};
 pub use sentences::{
     about, course, course_of, happened, key_of_curve, leads, letter, links_are, meters,
     never_looked, pin_is, shapes, switched_on,

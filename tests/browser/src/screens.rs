@@ -154,6 +154,9 @@ fn places(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     visit.press("Record")?;
     visit.see("Send it")?;
     look(visit, "record")?;
+    visit.press("Make the page that goes with it")?;
+    visit.see("Reading by reading")?;
+    look(visit, "record, the page that goes with it")?;
     look_at(visit, "#/", "jobs", look)
 }
 

@@ -52,6 +52,26 @@ pub(crate) struct WebDriver {
     session: String,
 }
 
+/// A sheet of paper, in centimetres.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Paper {
+    width: f64,
+    height: f64,
+}
+
+impl Paper {
+    /// ANSI A.
+    pub(crate) const LETTER: Self = Self {
+        width: 21.59,
+        height: 27.94,
+    };
+    /// ISO 216.
+    pub(crate) const A4: Self = Self {
+        width: 21.0,
+        height: 29.7,
+    };
+}
+
 impl WebDriver {
     /// Asks a driver for a browser.
     pub(crate) fn open(driver: &str, capabilities: &Value) -> Result<WebDriver> {
@@ -120,6 +140,16 @@ impl WebDriver {
     pub(crate) fn screenshot(&self) -> Result<Vec<u8>> {
         let taken = self.get("screenshot")?;
         let text = taken.as_str().context("the screenshot is no text")?;
+        Ok(STANDARD.decode(text)?)
+    }
+
+    /// The page as it would be printed, as PDF.
+    pub(crate) fn print(&self, paper: Paper) -> Result<Vec<u8>> {
+        let (width, height) = (paper.width, paper.height);
+        // Margins are left to the page's own style.
+        let page = json!({"page": {"width": width, "height": height}, "shrinkToFit": false});
+        let printed = self.post("print", &page)?;
+        let text = printed.as_str().context("the print is no text")?;
         Ok(STANDARD.decode(text)?)
     }
 

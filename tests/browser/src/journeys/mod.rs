@@ -18,6 +18,7 @@ mod is_accessible_on_every_screen;
 mod old_browsers_are_told;
 mod opens_again_without_a_network;
 mod practises_without_a_network;
+mod prints_the_record;
 mod proves_the_cold;
 mod runs_at_a_plain_address;
 mod runs_below_a_path;
@@ -85,6 +86,7 @@ const ALL: &[Journey] = journeys! {
     old_browsers_are_told: Engines::Chromium,
     opens_again_without_a_network: Engines::Chromium,
     practises_without_a_network: Engines::Chromium,
+    prints_the_record: Engines::Both,
     proves_the_cold: Engines::Both,
     runs_at_a_plain_address: Engines::Chromium,
     runs_below_a_path: Engines::Both,
