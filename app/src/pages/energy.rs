@@ -146,6 +146,13 @@ fn machine(bench: Bench) -> AnyView {
     let with_compartment = Memo::new(move |_| {
         needs(EnergyNeed::ColdCompartment) || open.with_job(answered::<ColdCompartment>).is_some()
     });
+    let with_icemaker = Memo::new(move |_| {
+        let class = open.with_job(answered::<EnergyClass>);
+        let may = class
+            .and_then(EnergyClass::class)
+            .is_some_and(|class| class.may_have_icemaker());
+        needs(EnergyNeed::Icemaker) || may && open.with_job(answered::<Icemaker>).is_some()
+    });
     let figures = EnergyFigure::ALL.iter().map(|figure| {
         let figure = *figure;
         let is_asked = Memo::new(move |_| {
@@ -164,8 +171,10 @@ fn machine(bench: Bench) -> AnyView {
                 <h3 id="cold-compartment">{metered_page::COMPARTMENT}</h3>
                 {ask::<ColdCompartment>(open, "cold-compartment")}
             }))}
-            <h3 id="icemaker">{metered_page::ICEMAKER}</h3>
-            {ask::<Icemaker>(open, "icemaker")}
+            {live(move || with_icemaker.get().then(|| view! {
+                <h3 id="icemaker">{metered_page::ICEMAKER}</h3>
+                {ask::<Icemaker>(open, "icemaker")}
+            }))}
             {figures.collect::<Vec<_>>()}
         </section>
     }

@@ -46,7 +46,7 @@ pub const ENTER: &str = "Enter";
 /// The field of an offset.
 pub const HOURS_FROM_UTC: &str = "Another zone: hours from UTC, like −5 or 5.5";
 /// The field of a beginning.
-pub const STARTED: &str = "The first row was written at (14:05 or 2:05 pm, within the last day)";
+pub const STARTED: &str = "The first row was written at";
 /// Not an offset.
 pub const NOT_HOURS: &str = "Hours from UTC lie between −18 and 18.";
 /// Switches a column on or off.
