@@ -63,7 +63,7 @@ pub fn error(why: &LogError) -> String {
     match why {
         LogError::Empty => "There is nothing in it.".to_owned(),
         LogError::TooLarge { bytes } => format!(
-            "It has {} million bytes. A hundred million is the most: write out a shorter stretch of time, or a reading each minute.",
+            "It has {} million bytes. Twenty-five million is the most: write out a shorter stretch of time, or a reading each minute.",
             bytes / 1_000_000
         ),
         LogError::Picture => {
