@@ -1,4 +1,4 @@
-//! A temperature, and when it was read, out of what was tapped and typed.
+//! A temperature, out of what was tapped and typed.
 
 use job::{Measured, Moment, Place, Reading, Spot, Text};
 use quantity::{Accuracy, Celsius, Observed, ParseError, parse_reading};
@@ -24,8 +24,6 @@ pub enum NotTaken {
     Unreadable(ParseError),
     /// No thermometer for a cabinet shows that.
     Impossible,
-    /// What was typed is no time of day.
-    NotATime,
 }
 
 /// What no thermometer for a cabinet shows lies outside of these, in °C (as for a course out of a
@@ -109,61 +107,6 @@ fn with_unit(typed: &str, degrees: Degrees) -> String {
     [typed, if is_bare { unit } else { "" }].concat()
 }
 
-const MINUTE: i64 = 60_000;
-const DAY: i64 = 1_440 * MINUTE;
-
-/// The last moment at which a clock showed what was typed, "14:05", "2.05 pm" or "1405"; now, where
-/// nothing was typed. What is ahead by a minute at most is now: clocks differ.
-///
-/// # Errors
-/// [`NotTaken::NotATime`].
-pub fn moment_at(typed: &str, now: Moment) -> Result<Moment, NotTaken> {
-    let typed = typed.trim();
-    if typed.is_empty() {
-        return Ok(now);
-    }
-    let minutes = minutes_of_day(typed).ok_or(NotTaken::NotATime)?;
-    let offset = i64::from(now.offset_minutes()) * MINUTE;
-    let local = now.unix_milliseconds() + offset;
-    let today = local - local.rem_euclid(DAY) + minutes * MINUTE;
-    let at = match today - local {
-        ahead if ahead > MINUTE => today - DAY,
-        ahead if ahead > 0 => local,
-        _ => today,
-    };
-    Moment::new(at - offset, now.offset_minutes()).map_err(|_| NotTaken::NotATime)
-}
-
-/// Minutes since midnight of what a clock shows.
-fn minutes_of_day(typed: &str) -> Option<i64> {
-    let small = typed.to_ascii_lowercase();
-    let (clock, half) = match small.strip_suffix('m').map(str::trim_end) {
-        None => (small.as_str(), None),
-        Some(half) => (half.get(..half.len().checked_sub(1)?)?, half.chars().last()),
-    };
-    let clock = clock.trim_end();
-    let digits = |text: &str| {
-        let fits = (1..=2).contains(&text.len()) && text.bytes().all(|c| c.is_ascii_digit());
-        fits.then(|| text.parse::<i64>().ok()).flatten()
-    };
-    let (hours, minutes) = match clock.split_once([':', '.', 'h']) {
-        Some((hours, minutes)) => (digits(hours)?, digits(minutes)?),
-        None if clock.len() == 4 && clock.is_ascii() => {
-            let (hours, minutes) = clock.split_at(2);
-            (digits(hours)?, digits(minutes)?)
-        }
-        // "3 pm", but not a bare "3", which may be minutes ago as well.
-        None => (half.and(digits(clock))?, 0),
-    };
-    let hours = match half {
-        None => hours,
-        Some('a') if (1..=12).contains(&hours) => hours % 12,
-        Some('p') if (1..=12).contains(&hours) => hours % 12 + 12,
-        Some(_) => return None,
-    };
-    ((0..24).contains(&hours) && (0..60).contains(&minutes)).then_some(hours * 60 + minutes)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -210,32 +153,5 @@ mod tests {
             look("", Place::Freezer),
             Looked::Refused(NotTaken::Unreadable(ParseError::Empty))
         );
-    }
-
-    #[test]
-    fn a_time_is_the_last_at_which_a_clock_showed_it() {
-        let ago = |typed| {
-            let at = moment_at(typed, now()).unwrap();
-            (now().unix_milliseconds() - at.unix_milliseconds()) / MINUTE
-        };
-        for (typed, minutes) in [
-            ("", 0),
-            ("13:05", 0),
-            ("13:06", 0),
-            ("12:35", 30),
-            ("12.35 pm", 30),
-            ("1 PM", 5),
-            ("1250", 15),
-            ("13:15", 23 * 60 + 50),
-            ("12:05 am", 13 * 60),
-            ("0h05", 13 * 60),
-        ] {
-            assert_eq!(ago(typed), minutes, "{typed}");
-        }
-        for typed in [
-            "25:00", "12:60", "soon", "3", "13 pm", "-1:00", "m", "pm", "1:2:3",
-        ] {
-            assert_eq!(moment_at(typed, now()), Err(NotTaken::NotATime), "{typed}");
-        }
     }
 }

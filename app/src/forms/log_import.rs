@@ -1,18 +1,20 @@
 //! A logger's file on its way into a job: looked at, asked about, given places, taken in.
 
+use std::sync::Arc;
+
 use job::{Moment, Place, TemperatureLog, Text};
-use logfile::{
-    Answer, LogError, Logged, LoggedSeries, Looked, PlaceHint, Question, look, read, thin,
-};
+use logfile::{Answer, LogError, Logged, LoggedSeries, Looked, PlaceHint, Question, look, thin};
 use quantity::Celsius;
 
-/// A file that was looked at, with all that was said to it so far.
+/// A file that was looked at, with all that was said to it so far. A copy shares the file and what was
+/// read from it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LogImport {
     name: Text,
-    bytes: Vec<u8>,
-    looked: Looked,
+    looked: Arc<Looked>,
     answers: Vec<Answer>,
+    /// Where it stands by these answers. Reading takes a phone a while: once for each answer is enough.
+    stage: Arc<Stage>,
     /// What was said of each column's place; `None` leaves the column out.
     places: Vec<(usize, Option<Place>)>,
 }
@@ -36,22 +38,23 @@ impl LogImport {
     ///
     /// # Errors
     /// [`LogError`] where it is no log.
-    pub fn of_file(name: &str, bytes: Vec<u8>) -> Result<Self, LogError> {
-        let looked = look(&bytes)?;
+    pub fn of_file(name: &str, bytes: &[u8]) -> Result<Self, LogError> {
+        let looked = look(bytes)?;
         let name: String = name.chars().filter(|c| !c.is_control()).take(200).collect();
         let name = Text::new(&name).or_else(|_| Text::new(NAMELESS));
+        let stage = Arc::new(stage_of(&looked, &[]));
         Ok(Self {
             name: name.map_err(|_| LogError::NotText)?,
-            bytes,
-            looked,
+            looked: Arc::new(looked),
             answers: Vec::new(),
+            stage,
             places: Vec::new(),
         })
     }
 
     /// What was found by looking.
     #[must_use]
-    pub const fn looked(&self) -> &Looked {
+    pub fn looked(&self) -> &Looked {
         &self.looked
     }
 
@@ -63,22 +66,18 @@ impl LogImport {
 
     /// The next question, or what was read.
     #[must_use]
-    pub fn stage(&self) -> Stage {
-        match self.looked.settle(&self.answers) {
-            Err(open) => match open.into_iter().min_by_key(rank) {
-                Some(question) => Stage::Asks(question),
-                None => Stage::Failed(LogError::NoRows),
-            },
-            Ok(layout) => match read(&self.bytes, &layout) {
-                Ok(logged) => Stage::Read(logged),
-                Err(why) => Stage::Failed(why),
-            },
-        }
+    pub fn stage(&self) -> &Stage {
+        &self.stage
     }
 
     /// Answers a question.
     pub fn answer(&mut self, answer: Answer) {
         self.answers.push(answer);
+        self.settle();
+    }
+
+    fn settle(&mut self) {
+        self.stage = Arc::new(stage_of(&self.looked, &self.answers));
     }
 
     /// Whether an answer can be taken back.
@@ -90,6 +89,7 @@ impl LogImport {
     /// Takes the last answer back.
     pub fn take_back(&mut self) {
         self.answers.pop();
+        self.settle();
     }
 
     /// Says where a column was taken; `None` leaves it out.
@@ -147,6 +147,19 @@ impl LogImport {
     }
 }
 
+fn stage_of(looked: &Looked, answers: &[Answer]) -> Stage {
+    match looked.settle(answers) {
+        Err(open) => match open.into_iter().min_by_key(rank) {
+            Some(question) => Stage::Asks(question),
+            None => Stage::Failed(LogError::NoRows),
+        },
+        Ok(layout) => match looked.read(&layout) {
+            Ok(logged) => Stage::Read(logged),
+            Err(why) => Stage::Failed(why),
+        },
+    }
+}
+
 /// Columns that hold a course.
 pub fn usable(logged: &Logged) -> impl Iterator<Item = &LoggedSeries> {
     logged.series.iter().filter(|one| one.points.len() >= 2)
@@ -185,7 +198,7 @@ mod tests {
 
     #[test]
     fn one_question_after_another_until_it_is_read_and_back() {
-        let mut import = LogImport::of_file("log.csv", OPEN.to_vec()).unwrap();
+        let mut import = LogImport::of_file("log.csv", OPEN).unwrap();
         let unit = DegreeUnit::Fahrenheit;
         let Stage::Asks(Question::Unit { column: 1, .. }) = import.stage() else {
             panic!("{:?}", import.stage());
@@ -198,7 +211,7 @@ mod tests {
         import.answer(Answer::DateOrder(DateOrder::DayMonthYear));
         assert!(matches!(import.stage(), Stage::Asks(Question::Zone { .. })));
         import.answer(Answer::Zone(60));
-        let Stage::Read(logged) = import.stage() else {
+        let Stage::Read(logged) = import.stage().clone() else {
             panic!();
         };
         let logs = import.logs(&logged);
@@ -214,11 +227,11 @@ mod tests {
     #[test]
     fn a_column_without_a_place_is_asked_about_and_can_be_left_out() {
         let file = b"when;a \xC2\xB0C;b \xC2\xB0C\n2024-05-06T10:00:00Z;1,5;-18\n2024-05-06T10:05:00Z;1,6;-18,5\n";
-        let mut import = LogImport::of_file("\u{7}", file.to_vec()).unwrap();
-        if let Stage::Asks(Question::Columns { candidates }) = import.stage() {
+        let mut import = LogImport::of_file("\u{7}", file).unwrap();
+        if let Stage::Asks(Question::Columns { candidates }) = import.stage().clone() {
             import.answer(Answer::Columns(candidates));
         }
-        let Stage::Read(logged) = import.stage() else {
+        let Stage::Read(logged) = import.stage().clone() else {
             panic!("{:?}", import.stage());
         };
         assert!(!import.can_be_taken(&logged));

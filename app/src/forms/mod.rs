@@ -12,6 +12,7 @@ pub mod new_job;
 pub mod pair_reading;
 pub mod questions;
 pub mod start_trial;
+pub mod when;
 pub mod windings_diagram;
 pub mod windings_keys;
 pub mod windings_meter;

@@ -16,12 +16,12 @@ use self::entries::entries;
 use self::happened::happened;
 use self::picture::picture;
 use crate::device;
-use crate::forms::cold_entry::{NotTaken, moment_at};
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::clock_digits::clock_digits;
 use crate::parts::live::live;
-use crate::parts::plain::{button, link, paragraph, refusal, section_heading, short_input};
+use crate::parts::plain::{button, link, paragraph, section_heading};
+use crate::parts::when_form::when_form;
 use crate::route::{Place, Route};
 
 /// What the page holds beside the job.
@@ -60,6 +60,14 @@ impl Bench {
         }
     }
 
+    /// Why it may not be powered, where it may not.
+    fn closed(self) -> Option<Vec<String>> {
+        let known = self.open.assessment();
+        known.with(|known| {
+            matches!(known.gates.trials, Gate::Closed(_)).then(|| gates(&known.gates))
+        })
+    }
+
     fn happened(self, kind: ColdEventKind, at: Moment) -> bool {
         self.open.proved(Content::Event(ColdEvent { at, kind }))
     }
@@ -95,85 +103,50 @@ pub fn CoolDownScreen() -> impl IntoView {
     }
 }
 
-/// Before it is switched on: whether it may be, and the button.
+/// Before it is switched on: whether it may be, and the ways to say that it is. While the gate is
+/// closed there is none, not even for an earlier time: nothing was to be plugged in then either.
 fn not_yet(bench: Bench) -> AnyView {
-    let closed = move || {
-        let known = bench.open.assessment();
-        known.with(|known| {
-            matches!(known.gates.trials, Gate::Closed(_)).then(|| gates(&known.gates))
-        })
-    };
-    let way = move || match closed() {
-        Some(reasons) => view! {
-            <section class="notice">
-                {section_heading(wording::start_trials::CLOSED)}
-                {reasons.into_iter().map(|reason| paragraph("", reason)).collect::<Vec<_>>()}
-            </section>
-        }
-        .into_any(),
+    let way = move || match bench.closed() {
+        Some(reasons) => closed(reasons),
         None => view! {
             {button("button wide", words::SWITCHED_ON, move |_| {
                 bench.happened(ColdEventKind::SwitchedOn, device::now());
             })}
+            {earlier(bench)}
         }
         .into_any(),
     };
     view! {
         {paragraph("", words::WHY)}
         {live(way)}
-        {earlier(bench)}
+    }
+    .into_any()
+}
+
+/// That it may not be powered, and why.
+fn closed(reasons: Vec<String>) -> AnyView {
+    let reasons = reasons.into_iter().map(|reason| paragraph("", reason));
+    view! {
+        <section class="notice">
+            {section_heading(wording::start_trials::CLOSED)}
+            {reasons.collect::<Vec<_>>()}
+        </section>
     }
     .into_any()
 }
 
 /// It was switched on before this page was opened.
 fn earlier(bench: Bench) -> AnyView {
-    let enter = move |at| bench.happened(ColdEventKind::SwitchedOn, at);
+    let enter = move |at| {
+        bench.happened(ColdEventKind::SwitchedOn, at);
+    };
     view! {
         <details class="fold">
             <summary><span>{words::SWITCHED_ON_BEFORE}</span></summary>
-            {time_form("switched-on-at", words::SWITCHED_ON_AT, enter)}
+            {when_form("switched-on-at", words::SWITCHED_ON_AT, enter)}
         </details>
     }
     .into_any()
-}
-
-/// A field for a time of day with the button that enters it. What was typed stays where it can't be.
-fn time_form(
-    id: &'static str,
-    name: &'static str,
-    enter: impl Fn(Moment) -> bool + Send + Copy + 'static,
-) -> AnyView {
-    let typed = RwSignal::new(String::new());
-    let remark = RwSignal::new(None::<&'static str>);
-    view! {
-        <form
-            class="minutes-ago"
-            on:submit=move |event| {
-                event.prevent_default();
-                match moment_at(&typed.get_untracked(), device::now()) {
-                    Err(why) => remark.set(Some(not_taken(&why))),
-                    Ok(at) => {
-                        remark.set(None);
-                        enter(at);
-                    }
-                }
-            }
-        >
-            {short_input(id, name, ("text", "10"), move |text| typed.set(text))}
-            <button class="button">{words::ENTER}</button>
-            {paragraph("soft small", words::TIME_HINT)}
-            {live(move || remark.get().map(refusal))}
-        </form>
-    }
-    .into_any()
-}
-
-fn not_taken(why: &NotTaken) -> &'static str {
-    match why {
-        NotTaken::NotATime => words::NOT_A_TIME,
-        NotTaken::Impossible | NotTaken::Unreadable(_) => words::IMPOSSIBLE,
-    }
 }
 
 /// Since it is on: the verdict, the field, the events, the picture, what was entered.
@@ -226,6 +199,7 @@ fn going(bench: Bench) -> AnyView {
     };
     view! {
         {face(bench)}
+        {live(move || bench.closed().map(closed))}
         {live(doubt)}
         {live(verdicts)}
         {live(signs)}

@@ -27,6 +27,8 @@ struct Bench {
     began: RwSignal<Option<Moment>>,
     typed: RwSignal<OffMeter>,
     remark: RwSignal<Option<&'static str>>,
+    /// How many times something was taken off the meter.
+    taken: RwSignal<u32>,
     /// What is known of it, once anything is.
     energy: Memo<Option<Energy>>,
 }
@@ -46,6 +48,7 @@ pub fn EnergyScreen() -> impl IntoView {
         began: RwSignal::new(began),
         typed: RwSignal::new(OffMeter::default()),
         remark: RwSignal::new(None),
+        taken: RwSignal::new(0),
         energy: Memo::new(move |_| open.with_job(Energy::of)),
     };
     let locale = open.session().locale();
@@ -89,15 +92,27 @@ fn meter(bench: Bench) -> AnyView {
         }
         .into_any(),
     };
+    let send = move |event: leptos::ev::SubmitEvent| {
+        event.prevent_default();
+        enter(bench);
+    };
     view! {
         <section>
             {section_heading(metered_page::METER)}
             {paragraph("soft", words::HOW)}
-            {live(since)}
-            {field("meter-energy", metered_page::COUNTED, bench, |typed, text| typed.energy = text)}
-            {field("meter-ran", metered_page::RAN, bench, |typed, text| typed.ran = text)}
-            {live(move || bench.remark.get().map(refusal))}
-            {button("button wide", cold_page::ENTER, move |_| enter(bench))}
+            <form class="when" on:submit=send>
+                {live(move || {
+                    // Empty again once what they held was taken, so that it isn't entered twice.
+                    bench.taken.get();
+                    view! {
+                        {live(since)}
+                        {field("meter-energy", metered_page::COUNTED, bench, |typed, text| typed.energy = text)}
+                        {field("meter-ran", metered_page::RAN, bench, |typed, text| typed.ran = text)}
+                    }
+                })}
+                {live(move || bench.remark.get().map(refusal))}
+                <button class="button wide">{cold_page::ENTER}</button>
+            </form>
         </section>
     }
     .into_any()
@@ -127,6 +142,8 @@ fn enter(bench: Bench) {
         Ok(metered) => {
             if bench.open.proved(Content::Metered(metered)) {
                 forget(bench);
+                bench.typed.set(OffMeter::default());
+                bench.taken.update(|count| *count += 1);
                 bench.open.session().say(page::NOTED);
             }
         }
@@ -146,6 +163,13 @@ fn machine(bench: Bench) -> AnyView {
     let with_compartment = Memo::new(move |_| {
         needs(EnergyNeed::ColdCompartment) || open.with_job(answered::<ColdCompartment>).is_some()
     });
+    let with_icemaker = Memo::new(move |_| {
+        let class = open.with_job(answered::<EnergyClass>);
+        let may = class
+            .and_then(EnergyClass::class)
+            .is_some_and(|class| class.may_have_icemaker());
+        needs(EnergyNeed::Icemaker) || may && open.with_job(answered::<Icemaker>).is_some()
+    });
     let figures = EnergyFigure::ALL.iter().map(|figure| {
         let figure = *figure;
         let is_asked = Memo::new(move |_| {
@@ -164,8 +188,10 @@ fn machine(bench: Bench) -> AnyView {
                 <h3 id="cold-compartment">{metered_page::COMPARTMENT}</h3>
                 {ask::<ColdCompartment>(open, "cold-compartment")}
             }))}
-            <h3 id="icemaker">{metered_page::ICEMAKER}</h3>
-            {ask::<Icemaker>(open, "icemaker")}
+            {live(move || with_icemaker.get().then(|| view! {
+                <h3 id="icemaker">{metered_page::ICEMAKER}</h3>
+                {ask::<Icemaker>(open, "icemaker")}
+            }))}
             {figures.collect::<Vec<_>>()}
         </section>
     }
@@ -187,11 +213,8 @@ fn ask<C: Asked + Words>(open: OpenJob, id: &'static str) -> AnyView {
 fn figure_field(open: OpenJob, figure: EnergyFigure) -> AnyView {
     let name = figure.name();
     let kept = open.with_job(|job| figure.text(job).map(str::to_owned));
+    let refuse = move |text: Text| figure.check(text.as_str()).err().map(words::figure_error);
     let take = move |text: Text| {
-        if let Err(why) = figure.check(text.as_str()) {
-            open.session().say(words::figure_error(why));
-            return false;
-        }
         let taken = open.answer(ENERGY, name, Answer::Text(text));
         if taken {
             open.session().say(page::NOTED);
@@ -206,6 +229,7 @@ fn figure_field(open: OpenJob, figure: EnergyFigure) -> AnyView {
             hint=figure.hint().unwrap_or_default()
             button=cold_page::ENTER
             initial=kept.unwrap_or_default()
+            refuse
             take
         />
     }

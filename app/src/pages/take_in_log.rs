@@ -68,7 +68,7 @@ pub fn TakeInLogScreen() -> impl IntoView {
             let found = match (check_size(file.size as u64), file.bytes) {
                 (Err(why), _) => Outcome::Refused(why),
                 (Ok(()), None) => Outcome::NotRead,
-                (Ok(()), Some(bytes)) => match LogImport::of_file(&file.name, bytes) {
+                (Ok(()), Some(bytes)) => match LogImport::of_file(&file.name, &bytes) {
                     Err(why) => Outcome::Refused(why),
                     Ok(import) => Outcome::Looked(import),
                 },
@@ -103,9 +103,9 @@ fn outcome(bench: Bench) -> AnyView {
         Outcome::Refused(why) => refused(words::error(&why)),
         Outcome::Looked(import) => {
             let stage = match import.stage() {
-                Stage::Asks(question) => asked(bench, &import, &question),
-                Stage::Failed(why) => refused(words::error(&why)),
-                Stage::Read(logged) => read(bench, &import, &logged),
+                Stage::Asks(question) => asked(bench, &import, question),
+                Stage::Failed(why) => refused(words::error(why)),
+                Stage::Read(logged) => read(bench, &import, logged),
             };
             let back = import.has_answers().then(|| {
                 button("plain", words::BACK, move |_| {

@@ -31,6 +31,9 @@ pub fn TextEntry(
     /// Whether the field is emptied once its text was taken.
     #[prop(optional)]
     empties: bool,
+    /// Why a text can't be what is asked for; it is told beside the field, and what was typed stays.
+    #[prop(optional, into)]
+    refuse: Option<Callback<Text, Option<&'static str>>>,
     /// Takes the text. False where it was not taken.
     #[prop(into)]
     take: Callback<Text, bool>,
@@ -46,7 +49,11 @@ pub fn TextEntry(
     };
     let enter = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
-        match checked(&typed.get_untracked()) {
+        let found = checked(&typed.get_untracked()).and_then(|text| {
+            let why = refuse.and_then(|refuse| refuse.run(text.clone()));
+            why.map_or(Ok(text), Err)
+        });
+        match found {
             Err(words) => {
                 error.set(Some(words));
                 device::focus(id);

@@ -15,6 +15,7 @@ pub mod pin_table;
 pub mod plain;
 pub mod radio;
 pub mod reading_field;
+pub mod when_form;
 pub mod windings_before;
 pub mod windings_meaning;
 pub mod windings_meter;

@@ -10,7 +10,7 @@ use job::{
     Answer, ColdEvent, ColdEventKind, Content, Measured, Metered, Place, Reading, Spot,
     TemperatureLog, Text,
 };
-use measure::energy::Comparison;
+use measure::energy::{Class, Comparison};
 use quantity::{Accuracy, Celsius, Observed, Seconds, Typed, WattHours, parse_reading};
 use story::{Story, moment};
 
@@ -98,6 +98,50 @@ fn what_is_missing_is_named() {
     ] {
         assert!(energy.missing.contains(&need), "{need:?}");
     }
+}
+
+/// The limits of a machine with 10 cubic feet for fresh and 8 for frozen food.
+fn limits(class: &str, year: &str, icemaker: Option<&str>) -> (Vec<u32>, bool) {
+    let mut story = Story::begin("120-v-60-hz").with(ENERGY, "class", class);
+    figure(&mut story, EnergyFigure::FreshVolume, "10 cu ft");
+    figure(&mut story, EnergyFigure::FrozenVolume, "8 cu ft");
+    figure(&mut story, EnergyFigure::YearMade, year);
+    if let Some(icemaker) = icemaker {
+        story.choose(ENERGY, "icemaker", icemaker);
+    }
+    metered(&mut story, 100 * HOUR, 24, 1.0, None);
+    let energy = Energy::of(&story.job).unwrap();
+    let asked = energy.missing.contains(&EnergyNeed::Icemaker);
+    match energy.stands {
+        Stands::Against(all) => (
+            all.iter().map(|one| one.limit.kilowatt_hours).collect(),
+            asked,
+        ),
+        _ => (Vec::new(), asked),
+    }
+}
+
+#[test]
+fn an_icemaker_is_asked_about_where_the_rule_has_a_class_with_one() {
+    // Class 3 of 2014: 8.07·(10 + 1.76·8) + 233.7 = 428 kWh, and 84 more with an icemaker.
+    assert_eq!(limits("class-3", "2016", None), (vec![], true));
+    assert_eq!(
+        limits("class-3", "2016", Some("has-not")),
+        (vec![428], false)
+    );
+    assert_eq!(limits("class-3", "2016", Some("has")), (vec![512], false));
+    // Before 2014 none counted: 9.80·(10 + 1.63·8) + 276.0 = 502 kWh.
+    assert_eq!(limits("class-3", "2009", None), (vec![502], false));
+    // No chest freezer has such a class.
+    let chest = limits("class-10", "2016", None);
+    assert!(!chest.1 && chest.0.len() == 1);
+    let may = |class: &Class| class.may_have_icemaker();
+    let chests = [
+        Class::ChestFreezer,
+        Class::ChestFreezerAutomatic,
+        Class::CompactChestFreezer,
+    ];
+    assert!(!chests.iter().any(may));
 }
 
 #[test]

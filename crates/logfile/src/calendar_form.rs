@@ -1,10 +1,10 @@
 //! Which number of a date is the day, how hours are counted, and whether times say their zone.
 
 use crate::LogError;
+use crate::in_turn::InTurn;
 use crate::layout::{Clock, When};
 use crate::question::Question;
 use crate::ranking::middle;
-use crate::scan::written;
 use crate::stamp::{DateOrder, DateParts, Half, TimeParts};
 use crate::structure::Structure;
 use crate::table::Table;
@@ -29,8 +29,20 @@ pub(crate) fn found(
     time: Option<usize>,
 ) -> Result<Found, LogError> {
     let in_log = structure.first..table.rows();
+    let (mut dates, mut times) = (InTurn::default(), InTurn::default());
     let rows: Vec<Row> = in_log
-        .filter_map(|row| read(table, row, date, time))
+        .filter_map(|row| {
+            let found = dates.written(table.cell(row, date))?;
+            let other = match time {
+                Some(column) => times.written(table.cell(row, column))?,
+                None => found,
+            };
+            Some(Row {
+                date: found.date?,
+                time: other.time,
+                has_offset: other.offset.is_some(),
+            })
+        })
         .collect();
     if rows.is_empty() {
         return Err(LogError::NoTimes);
@@ -48,10 +60,7 @@ pub(crate) fn found(
     }
     let times: Vec<TimeParts> = rows.iter().filter_map(|row| row.time).collect();
     let is_same_day = |at: usize| rows[at].date == rows[at + 1].date;
-    let is_open = rows
-        .iter()
-        .any(|row| matches!(row.date, DateParts::Open { .. }));
-    let clocks = clock(&times, is_same_day, is_open);
+    let clocks = clock(&times, is_same_day, rows.iter().any(is_open));
     let clock = clocks.first().copied().unwrap_or(Clock::TwentyFour);
     if clocks.len() > 1 {
         let sample = table.cell(structure.first, time.unwrap_or(date)).to_owned();
@@ -74,22 +83,18 @@ pub(crate) fn found(
     ))
 }
 
-fn read(table: &Table, row: usize, date: usize, time: Option<usize>) -> Option<Row> {
-    let found = written(table.cell(row, date))?;
-    let other = match time {
-        Some(column) => written(table.cell(row, column))?,
-        None => found,
-    };
-    Some(Row {
-        date: found.date?,
-        time: other.time,
-        has_offset: other.offset.is_some(),
-    })
+/// Whether it can't be told by itself which number of its date is the day.
+const fn is_open(row: &Row) -> bool {
+    matches!(row.date, DateParts::Open { .. })
 }
 
 /// The orders that are left: those under which the most dates are dates, and of these the one under
 /// which the log goes on after midnight as before it.
 fn orders(rows: &[Row]) -> Vec<DateOrder> {
+    // What can be read in one way only is the same day under all of them.
+    if !rows.iter().any(is_open) {
+        return vec![DateOrder::ALL[0]];
+    }
     let days: Vec<[Option<i32>; 3]> = rows
         .iter()
         .map(|row| DateOrder::ALL.map(|order| row.date.days(order)))
@@ -185,6 +190,7 @@ pub(crate) fn clock(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::scan::written;
 
     fn rows(cells: &[&str]) -> Vec<Row> {
         let row = |cell: &&str| {

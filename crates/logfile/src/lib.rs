@@ -18,6 +18,7 @@ mod calendar_form;
 mod decoded;
 mod degrees;
 mod error;
+mod in_turn;
 mod jumps;
 mod layout;
 mod look;

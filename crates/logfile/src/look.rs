@@ -1,5 +1,7 @@
 //! What a file is, as far as looking tells.
 
+use std::sync::Arc;
+
 use quantity::{Celsius, Seconds};
 
 use crate::LogError;
@@ -8,6 +10,7 @@ use crate::degrees::{DegreeUnit, plausible_units};
 use crate::layout::{Layout, Series, When};
 use crate::number::DecimalMark;
 use crate::question::{Answer, Question};
+use crate::read::{Logged, read_table};
 use crate::rows::Reader;
 use crate::structure::{Kind, Structure, delimiter_of};
 use crate::survey::{Numbers, Survey};
@@ -70,6 +73,8 @@ pub struct Looked {
     /// The first rows as understood so far.
     pub preview: Vec<PreviewRow>,
     guess: Layout,
+    /// Its cells: reading needn't cut them once more.
+    table: Arc<Table>,
 }
 
 /// Rows in a preview.
@@ -145,6 +150,7 @@ pub fn look(bytes: &[u8]) -> Result<Looked, LogError> {
         questions,
         preview: preview(&table, &guess),
         guess,
+        table: Arc::new(table),
     })
 }
 
@@ -172,6 +178,26 @@ impl Looked {
         } else {
             Err(open)
         }
+    }
+}
+
+impl Looked {
+    /// Reads the file that was looked at by a layout that [`Looked::settle`] gave for it. The same as
+    /// [`read`] of its bytes, which aren't needed any more.
+    ///
+    /// # Errors
+    /// As for [`read`].
+    ///
+    /// [`read`]: crate::read()
+    ///
+    /// ```
+    /// use logfile::look;
+    /// let looked = look(b"Time;Freezer \xC2\xB0C\n2024-03-04T20:00Z;4,5\n2024-03-04T20:05Z;4,0\n").unwrap();
+    /// let logged = looked.read(&looked.settle(&[]).unwrap()).unwrap();
+    /// assert_eq!(logged.rows, 2);
+    /// ```
+    pub fn read(&self, layout: &Layout) -> Result<Logged, LogError> {
+        read_table(&self.table, layout)
     }
 }
 

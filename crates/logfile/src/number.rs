@@ -48,11 +48,52 @@ const LONGEST_UNIT: usize = 10;
 
 /// What a cell says under a decimal mark; `None` where it is no number under it.
 pub(crate) fn number(text: &str, mark: DecimalMark) -> Option<Number> {
-    let unsigned = text.trim().trim_start_matches(['-', '+', '−', '–']);
-    let sign = text.trim().len() - unsigned.len();
-    let is_negative = !text.trim().starts_with('+') && sign > 0;
+    plain(text, mark).or_else(|| any_number(text.trim(), mark))
+}
+
+/// Digits, with a minus sign in front or without, with decimals or without: as nearly all cells are. Says
+/// what [`any_number`] says, in a fraction of the time; `None` of anything else.
+fn plain(text: &str, mark: DecimalMark) -> Option<Number> {
+    /// So many digits are a whole number that a double holds.
+    const MOST: usize = 15;
+    let unsigned = text.strip_prefix('-').unwrap_or(text);
+    if unsigned.len() > MOST {
+        return None;
+    }
+    let (mut digits, mut scale, mut decimals) = (0_u64, 1.0, None);
+    for letter in unsigned.bytes() {
+        match letter {
+            b'0'..=b'9' => {
+                digits = digits * 10 + u64::from(letter - b'0');
+                if let Some(count) = &mut decimals {
+                    *count += 1;
+                    scale *= 10.0;
+                }
+            }
+            _ if char::from(letter) == mark.letter() && decimals.is_none() => decimals = Some(0),
+            _ => return None,
+        }
+    }
+    let ends_in_digits = |letter: Option<&u8>| letter.is_some_and(u8::is_ascii_digit);
+    let bytes = unsigned.as_bytes();
+    if !(ends_in_digits(bytes.first()) && ends_in_digits(bytes.last())) {
+        return None;
+    }
+    let amount = digits as f64 / scale;
+    let is_negative = unsigned.len() < text.len();
+    Some(Number {
+        value: if is_negative { -amount } else { amount },
+        behind: Behind::Nothing,
+        decimals: decimals.unwrap_or(0),
+    })
+}
+
+fn any_number(text: &str, mark: DecimalMark) -> Option<Number> {
+    let unsigned = text.trim_start_matches(['-', '+', '−', '–']);
+    let sign = text.len() - unsigned.len();
+    let is_negative = !text.starts_with('+') && sign > 0;
     // One sign at most: its letters take one byte or three.
-    if sign > 1 && text.trim().chars().nth(1) != unsigned.chars().next() {
+    if sign > 1 && text.chars().nth(1) != unsigned.chars().next() {
         return None;
     }
     let unsigned = unsigned.trim_start();
@@ -202,6 +243,28 @@ mod tests {
         }
         assert_eq!(comma("-18.25"), None);
         assert_eq!(point("1234567890123456789012"), None);
+    }
+
+    #[test]
+    fn plain_numbers_are_what_they_are_the_long_way() {
+        let mut seen = 0;
+        for whole in ["", "0", "4", "18", "007", "1234", "123456789012"] {
+            for behind in ["", ".", ",", ".0", ".5", ",25", ".125", ",1.2", ".33 ", "°"] {
+                for sign in ["", "-", "+", "--", " -"] {
+                    let text = [sign, whole, behind].concat();
+                    for mark in DecimalMark::ALL {
+                        if let Some(found) = plain(&text, mark) {
+                            let long = any_number(&text, mark).unwrap();
+                            assert_eq!(found.value.to_bits(), long.value.to_bits(), "{text}");
+                            assert_eq!(found, long, "{text}");
+                            seen += 1;
+                        }
+                    }
+                }
+            }
+        }
+        // 6 numbers, 6 endings, 2 signs; but one has too many digits to be plain.
+        assert_eq!(seen, 70);
     }
 
     #[test]

@@ -57,13 +57,17 @@ const FAR: f64 = 10.0 * 365.25 * 86_400.0;
 /// fewer than two rows hold a time and a temperature.
 pub fn read(bytes: &[u8], layout: &Layout) -> Result<Logged, LogError> {
     let text = decoded(bytes)?;
-    let table = Table::split(&text, layout.delimiter)?;
-    if !is_of_file(layout, &table) {
+    read_table(&Table::split(&text, layout.delimiter)?, layout)
+}
+
+/// Reads a file that is cut into cells already.
+pub(crate) fn read_table(table: &Table, layout: &Layout) -> Result<Logged, LogError> {
+    if !is_of_file(layout, table) {
         return Err(LogError::OtherLayout);
     }
-    let mut taken = Taken::new(layout, &table);
+    let mut taken = Taken::new(layout, table);
     for row in layout.first..table.rows() {
-        taken.take(&table, row);
+        taken.take(table, row);
     }
     let Taken {
         rows,
@@ -173,7 +177,7 @@ impl<'a> Taken<'a> {
         }
     }
 
-    fn take(&mut self, table: &Table, row: usize) {
+    fn take(&mut self, table: &'a Table, row: usize) {
         let Ok(at) = self.reader.at(table, row) else {
             let is_heading = self.layout.heading_row.is_some_and(|heading| {
                 table.width(heading) == table.width(row)

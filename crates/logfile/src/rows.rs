@@ -1,6 +1,7 @@
 //! When a row was written, and what it says, by a layout that is settled.
 
 use crate::calendar_form::second_of_day;
+use crate::in_turn::InTurn;
 use crate::layout::{Clock, ElapsedUnit, Layout, Series, When};
 use crate::number::{number, says_missing};
 use crate::scan::written;
@@ -38,6 +39,9 @@ pub(crate) struct Reader<'a> {
     before: Option<Before>,
     /// Whether times without a date stand newest first.
     descends: bool,
+    /// What the cells before said, in the column of the date and in that of the time.
+    dates: InTurn<'a>,
+    times: InTurn<'a>,
 }
 
 /// Rows that are looked at for the way in which times without a date go.
@@ -69,13 +73,15 @@ impl<'a> Reader<'a> {
     pub(crate) fn new(layout: &'a Layout, table: &Table) -> Self {
         Self {
             layout,
+            dates: InTurn::default(),
+            times: InTurn::default(),
             before: None,
             descends: matches!(layout.when, When::Time { column, .. } if descends(table, layout.first, column)),
         }
     }
 
     /// Seconds since 1970-01-01T00:00:00Z.
-    pub(crate) fn at(&mut self, table: &Table, row: usize) -> Result<f64, NoTime> {
+    pub(crate) fn at(&mut self, table: &'a Table, row: usize) -> Result<f64, NoTime> {
         let offset = f64::from(self.layout.offset_minutes) * 60.0;
         let start = self.layout.start;
         match self.layout.when {
@@ -140,14 +146,14 @@ impl<'a> Reader<'a> {
 
     fn calendar(
         &mut self,
-        date: &str,
-        time: Option<&str>,
+        date: &'a str,
+        time: Option<&'a str>,
         order: DateOrder,
         clock: Clock,
     ) -> Result<f64, NoTime> {
-        let found = written(date).ok_or(NoTime)?;
+        let found = self.dates.written(date).ok_or(NoTime)?;
         let with_time = match time {
-            Some(cell) => written(cell).ok_or(NoTime)?,
+            Some(cell) => self.times.written(cell).ok_or(NoTime)?,
             None => found,
         };
         let days = found

@@ -6,9 +6,16 @@ use crate::stamp::{DateOrder, DateParts, Half, TimeParts, Written};
 
 /// Reads a cell; `None` where it is neither date nor time from end to end.
 pub(crate) fn written(cell: &str) -> Option<Written> {
-    let mut rest = Rest(cell.trim());
+    scanned(cell.trim()).map(|(found, _)| found)
+}
+
+/// Reads a cell without blanks around it, and says how many bytes stand in front of its time where
+/// that follows a date.
+pub(crate) fn scanned(cell: &str) -> Option<(Written, Option<usize>)> {
+    let mut rest = Rest(cell);
     rest.skip_weekday();
     let mut found = Written::default();
+    let mut in_front = None;
     let before = rest.0;
     if let Some(time) = rest.time() {
         (found.time, found.offset) = (Some(time), rest.offset());
@@ -21,11 +28,48 @@ pub(crate) fn written(cell: &str) -> Option<Written> {
         found.date = Some(rest.date()?);
         rest.skip_between();
         if !rest.0.is_empty() {
+            in_front = Some(cell.len() - rest.0.len());
             found.time = Some(rest.time()?);
             found.offset = rest.offset();
         }
     }
-    rest.0.trim().is_empty().then_some(found)
+    rest.0.trim().is_empty().then_some((found, in_front))
+}
+
+/// Reads what follows a date: a time with its offset, to the end.
+pub(crate) fn time_to_end(text: &str) -> Option<(TimeParts, Option<i16>)> {
+    plain_time(text).or_else(|| any_time(text))
+}
+
+/// 08:07:09, or that with a Z behind: most of all there are. Says what [`any_time`] says.
+fn plain_time(text: &str) -> Option<(TimeParts, Option<i16>)> {
+    let (clock, offset) = match text.strip_suffix('Z') {
+        Some(clock) => (clock, Some(0)),
+        None => (text, None),
+    };
+    let [one, two, b':', three, four, b':', five, six] = *clock.as_bytes() else {
+        return None;
+    };
+    let number = |tens: u8, ones: u8| {
+        let are_digits = tens.is_ascii_digit() && ones.is_ascii_digit();
+        are_digits.then(|| (tens - b'0') * 10 + ones - b'0')
+    };
+    let below_sixty = |tens, ones| number(tens, ones).filter(|found| *found < 60);
+    let time = TimeParts {
+        first: number(one, two)?.into(),
+        second: below_sixty(three, four)?,
+        third: Some(below_sixty(five, six)?.into()),
+        half: None,
+        padded: one == b'0',
+    };
+    Some((time, offset))
+}
+
+fn any_time(text: &str) -> Option<(TimeParts, Option<i16>)> {
+    let mut rest = Rest(text);
+    let time = rest.time()?;
+    let offset = rest.offset();
+    rest.0.trim().is_empty().then_some((time, offset))
 }
 
 /// What of a cell hasn't been read yet.
@@ -281,4 +325,27 @@ fn clear(year: &str, month: u8, day: &str) -> Option<DateParts> {
     };
     let day = day.parse().ok().filter(|_| day.len() <= 2)?;
     days(year, month, day).map(DateParts::Clear)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn plain_times_are_what_they_are_the_long_way() {
+        let mut seen = 0;
+        for clock in [
+            "08:07:09", "23:59:59", "00:00:00", "99:00:00", "24:00:00", "12:60:00", "12:00:60",
+            "8:07:09", "12:0a:00", "12.00.00", "12:00", "", "Z",
+        ] {
+            for behind in ["", "Z", "z", " Z", "+01:00", ".5", " PM"] {
+                let text = [clock, behind].concat();
+                if let Some(found) = plain_time(&text) {
+                    assert_eq!(any_time(&text), Some(found), "{text}");
+                    seen += 1;
+                }
+            }
+        }
+        assert_eq!(seen, 10);
+    }
 }

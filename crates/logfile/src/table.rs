@@ -1,5 +1,7 @@
 //! Text cut into rows of cells.
 
+use std::fmt;
+
 use csv_core::{ReadRecordResult, Reader, ReaderBuilder};
 
 use crate::LogError;
@@ -44,7 +46,7 @@ impl Delimiter {
 const MOST_CELLS: usize = 1000;
 
 /// All cells of a text, without their quotes. Empty lines are no rows.
-#[derive(Debug, Default)]
+#[derive(Default, PartialEq)]
 pub(crate) struct Table {
     text: String,
     /// Where each cell ends in `text`.
@@ -52,12 +54,19 @@ pub(crate) struct Table {
     rows: Vec<Row>,
 }
 
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 struct Row {
     /// The first of its cells.
     first: usize,
     /// In the file, from 1.
     line: u64,
+}
+
+impl fmt::Debug for Table {
+    /// Without its text, which may be millions of letters.
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(formatter, "Table of {} rows", self.rows.len())
+    }
 }
 
 impl Table {
@@ -155,11 +164,19 @@ impl Table {
         }
         let place = self.rows[row].first + column;
         let start = place.checked_sub(1).map_or(0, |before| self.ends[before]);
-        self.text[start..self.ends[place]].trim()
+        trimmed(&self.text[start..self.ends[place]])
     }
 
     pub(crate) fn cells(&self, row: usize) -> impl Iterator<Item = &str> {
         (0..self.width(row)).map(move |column| self.cell(row, column))
+    }
+}
+
+/// Without blanks around it. Nearly no cell has any, and of most letters a look tells that.
+fn trimmed(text: &str) -> &str {
+    match text.as_bytes() {
+        [b'!'..=b'~'] | [b'!'..=b'~', .., b'!'..=b'~'] => text,
+        _ => text.trim(),
     }
 }
 

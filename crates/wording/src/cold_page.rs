@@ -31,6 +31,8 @@ pub const ENTER: &str = "Enter";
 pub const SWITCHED_ON_AT: &str = "Switched on at";
 /// What helps to type a time.
 pub const TIME_HINT: &str = "As a clock shows it: 14:05 or 2:05 pm";
+/// The day of a time that isn't within the last one.
+pub const ON_DAY: &str = "On this day, if not within the last 24 hours";
 /// Places that are measured less often.
 pub const OTHER_PLACES: &str = "Other places";
 /// The field of a temperature.
@@ -87,6 +89,10 @@ pub const UNUSUAL: &str = "Few such places are like that. Is it right, and the s
 pub const IMPOSSIBLE: &str = "No thermometer for a cabinet shows that.";
 /// No time of day.
 pub const NOT_A_TIME: &str = "That isn't a time of day, like 14:05 or 2:05 pm.";
+/// No day.
+pub const NOT_A_DAY: &str = "That isn't a day, like 2026-11-25.";
+/// A moment that hasn't come.
+pub const AHEAD: &str = "That time is still to come.";
 
 /// A place in a word or two, for a button.
 #[must_use]

@@ -95,17 +95,35 @@ impl Locale {
         format!("{:02}:{:02}", clock.hour, clock.minute)
     }
 
+    /// The day as the calendar on the wall showed it, without its year.
+    ///
+    /// ```
+    /// # use job::Moment;
+    /// # use wording::{DateOrder, Locale};
+    /// let moment = Moment::new(1_795_608_300_000, 60).unwrap();
+    /// let month_first = Locale { dates: DateOrder::MonthFirst, ..Locale::default() };
+    /// assert_eq!(Locale::default().day(moment), "25 Nov");
+    /// assert_eq!(month_first.day(moment), "Nov 25");
+    /// ```
+    #[must_use]
+    pub fn day(&self, moment: Moment) -> String {
+        let clock = moment.wall_clock();
+        // A wall clock's month is 1 to 12.
+        let (day, month) = (clock.day, MONTHS[usize::from(clock.month) - 1]);
+        match self.dates {
+            DateOrder::DayFirst => format!("{day} {month}"),
+            DateOrder::MonthFirst => format!("{month} {day}"),
+        }
+    }
+
     /// Date and time as the clock on the wall showed them.
     #[must_use]
     pub fn moment(&self, moment: Moment) -> String {
-        let clock = moment.wall_clock();
-        // A wall clock's month is 1 to 12.
-        let month = MONTHS[usize::from(clock.month) - 1];
-        let (day, year) = (clock.day, clock.year);
-        let time = self.clock(moment);
+        let (day, time) = (self.day(moment), self.clock(moment));
+        let year = moment.wall_clock().year;
         match self.dates {
-            DateOrder::DayFirst => format!("{day} {month} {year}, {time}"),
-            DateOrder::MonthFirst => format!("{month} {day}, {year}, {time}"),
+            DateOrder::DayFirst => format!("{day} {year}, {time}"),
+            DateOrder::MonthFirst => format!("{day}, {year}, {time}"),
         }
     }
 }

@@ -46,7 +46,7 @@ pub const ENTER: &str = "Enter";
 /// The field of an offset.
 pub const HOURS_FROM_UTC: &str = "Another zone: hours from UTC, like −5 or 5.5";
 /// The field of a beginning.
-pub const STARTED: &str = "The first row was written at (14:05 or 2:05 pm, within the last day)";
+pub const STARTED: &str = "The first row was written at";
 /// Not an offset.
 pub const NOT_HOURS: &str = "Hours from UTC lie between −18 and 18.";
 /// Switches a column on or off.
@@ -63,7 +63,7 @@ pub fn error(why: &LogError) -> String {
     match why {
         LogError::Empty => "There is nothing in it.".to_owned(),
         LogError::TooLarge { bytes } => format!(
-            "It has {} million bytes. A hundred million is the most: write out a shorter stretch of time, or a reading each minute.",
+            "It has {} million bytes. Twenty-five million is the most: write out a shorter stretch of time, or a reading each minute.",
             bytes / 1_000_000
         ),
         LogError::Picture => {

@@ -8,6 +8,7 @@
 mod bench;
 mod engine;
 mod journeys;
+mod keyboard;
 mod measure;
 mod powered;
 mod screens;

@@ -1,6 +1,8 @@
 //! How long the page takes, in Chromium with the processor slowed four times: from a key press to the painted diagram,
-//! to the list of many jobs, from an answer to the whole machine weighed, and from the first request to the first usable screen.
+//! to the list of many jobs, from an answer to the whole machine weighed, from a logger's file to its course, and from
+//! the first request to the first usable screen.
 
+mod logs;
 mod start_trials;
 mod stored_jobs;
 mod weighing;
@@ -57,6 +59,7 @@ const FIGURES: &[(&str, Figure)] = &[
     ("list", stored_jobs::run),
     ("weighing", weighing::run),
     ("starts", start_trials::run),
+    ("logs", logs::run),
     ("loads", time_loads),
 ];
 

@@ -277,7 +277,8 @@ fn cold(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     let job = "#/job/example-open-ptc/do";
     visit.go_to(&format!("{job}/cool-down"))?;
     visit.see("Does it get cold?")?;
-    look(visit, "cool-down, not switched on")?;
+    open_folds(visit)?;
+    look(visit, "cool-down, not switched on, all folds open")?;
     visit.press("Switched on now")?;
     visit.see("On for")?;
     look(visit, "cool-down, on")?;
@@ -298,7 +299,30 @@ fn cold(visit: &Visit, look: &mut Look<'_>) -> Result<()> {
     visit.fill("The cabinet", "200")?;
     visit.see("lower flammable limit")?;
     look(visit, "facts about a gas, filled in")?;
-    logs(visit, job, look)
+    logs(visit, job, look)?;
+    energy(visit, job, look)
+}
+
+/// Nothing said, refused, and all that it may ask and tell.
+fn energy(visit: &Visit, job: &str, look: &mut Look<'_>) -> Result<()> {
+    visit.go_to(&format!("{job}/energy"))?;
+    visit.see("What it uses")?;
+    look(visit, "energy, nothing metered")?;
+    visit.fill("Kilowatt hours it shows", "1.6")?;
+    visit.press("Enter")?;
+    visit.see("For how long has it counted?")?;
+    look(visit, "energy, refused")?;
+    visit.fill("Hours it has counted", "24")?;
+    visit.press("Enter")?;
+    visit.see("kWh a day")?;
+    open_folds(visit)?;
+    visit.choose("Frost-free, freezer on top")?;
+    visit.see("Does it make ice by itself?")?;
+    visit.choose("No icemaker")?;
+    visit.fill("How large is the freezer", "14")?;
+    visit.window().press(&[Key::Enter])?;
+    visit.see("In what unit?")?;
+    look(visit, "energy, asked about")
 }
 
 fn logs(visit: &Visit, job: &str, look: &mut Look<'_>) -> Result<()> {

@@ -8,7 +8,8 @@ use wording::{DecimalMark, Words, cold_page as words, parse_error, windings_page
 
 use super::Bench;
 use crate::device;
-use crate::forms::cold_entry::{Looked, NotTaken, looked, moment_at, units};
+use crate::forms::cold_entry::{Looked, NotTaken, looked, units};
+use crate::forms::when::moment_at;
 use crate::forms::windings_keys::{Key, unit_after};
 use crate::pages::settings::KEYBOARD;
 use crate::parts::keypad::Keypad;
@@ -47,15 +48,16 @@ impl Typing {
 
     fn enter(self) {
         let degrees = self.bench.open.session().locale().degrees;
-        let at = moment_at(&self.time.get_untracked(), device::now());
-        let found = match at {
-            Err(why) => Looked::Refused(why),
-            Ok(at) => {
-                let place = self.bench.place.get_untracked();
-                looked(&self.typed.get_untracked(), degrees, place, at)
+        let at = match moment_at(&self.time.get_untracked(), device::now()) {
+            Err(why) => {
+                return self
+                    .remark
+                    .set(Some(Remark::Refused(why.words().to_owned())));
             }
+            Ok(at) => at,
         };
-        match found {
+        let place = self.bench.place.get_untracked();
+        match looked(&self.typed.get_untracked(), degrees, place, at) {
             Looked::Fine(spot) => self.take(spot),
             Looked::Unusual(spot) => self.remark.set(Some(Remark::Unusual(spot))),
             Looked::Refused(why) => self.remark.set(Some(Remark::Refused(refused(&why)))),
@@ -82,7 +84,7 @@ impl Typing {
 fn refused(why: &NotTaken) -> String {
     match why {
         NotTaken::Unreadable(error) => parse_error(error).line(),
-        other => super::not_taken(other).to_owned(),
+        NotTaken::Impossible => words::IMPOSSIBLE.to_owned(),
     }
 }
 

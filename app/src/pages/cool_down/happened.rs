@@ -4,9 +4,11 @@ use job::ColdEventKind;
 use leptos::prelude::*;
 use wording::{Words, cold_page as words};
 
-use super::{Bench, time_form};
+use super::Bench;
 use crate::device;
+use crate::parts::live::live;
 use crate::parts::plain::{button, section_heading};
+use crate::parts::when_form::when_form;
 
 /// The events that are common in front, the others behind a line; an earlier time by typing it.
 pub(super) fn happened(bench: Bench) -> AnyView {
@@ -27,7 +29,11 @@ pub(super) fn happened(bench: Bench) -> AnyView {
         !words::FREQUENT.contains(kind) && *kind != ColdEventKind::SwitchedOn
     };
     let others: Vec<_> = ColdEventKind::ALL.into_iter().filter(is_other).collect();
-    let again = [ColdEventKind::SwitchedOn];
+    // Again only where it may be powered.
+    let again = move || {
+        let may = bench.closed().is_none();
+        may.then(|| view! { <div class="actions">{row(vec![ColdEventKind::SwitchedOn])}</div> })
+    };
     view! {
         <section>
             {section_heading(words::HAPPENED)}
@@ -35,11 +41,10 @@ pub(super) fn happened(bench: Bench) -> AnyView {
             <details class="fold">
                 <summary><span>{words::OTHER_EVENTS}</span></summary>
                 <div class="actions">{row(others)}</div>
-                <div class="actions">{row(again.to_vec())}</div>
-                {time_form("happened-at", words::HAPPENED_AT, move |when| {
+                {live(again)}
+                {when_form("happened-at", words::HAPPENED_AT, move |when| {
                     at.set(Some(when));
                     bench.open.session().say(words::THEN_TAP);
-                    true
                 })}
             </details>
         </section>

@@ -135,11 +135,10 @@ fn grid(chart: &CoolingChart, began: Moment, locale: &Locale) -> AnyView {
         f64::from(clock.hour) * 3_600.0 + f64::from(clock.minute) * 60.0 + f64::from(clock.second);
     let times = chart.times(clock).into_iter().map(|after| {
         let x = chart.x(after);
-        let minutes = libm::round((clock + after.get()) / 60.0) as u64 % 1_440;
         view! {
             <path class="kit-tick" d=format!("M{x:.1} {FOOT}v5")></path>
             <text class="rest-text" x=format!("{x:.1}") y=format!("{:.0}", FOOT + 18.0) text-anchor="middle">
-                {format!("{:02}:{:02}", minutes / 60, minutes % 60)}
+                {time_told(began, after, locale)}
             </text>
         }
     });
@@ -148,6 +147,19 @@ fn grid(chart: &CoolingChart, began: Moment, locale: &Locale) -> AnyView {
         {times.collect::<Vec<_>>()}
     }
     .into_any()
+}
+
+/// What stands below a time: the clock, and at midnight the day that begins.
+fn time_told(began: Moment, after: Seconds, locale: &Locale) -> String {
+    let Some(at) = began.after(after) else {
+        return String::new();
+    };
+    let clock = at.wall_clock();
+    if (clock.hour, clock.minute) == (0, 0) {
+        locale.day(at)
+    } else {
+        locale.clock(at)
+    }
 }
 
 /// A stroke with a letter at its head; the letters are told in the key.
@@ -201,4 +213,29 @@ fn key() -> AnyView {
         }
     });
     view! { <ul class="rest-key">{entries.into_iter().collect_view()}</ul> }.into_any()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What stands along the foot of a picture that ends so many hours after 25 November 2026,
+    /// 20:05:17 by a clock an hour east of UTC.
+    fn told(hours: f64) -> Vec<String> {
+        let began = Moment::new(1_795_633_517_000, 60).unwrap();
+        let until = Seconds::new(hours * 3_600.0);
+        let chart = CoolingChart::of(until, [4.0].into_iter()).unwrap();
+        let times = chart.times(20.0 * 3_600.0 + 5.0 * 60.0 + 17.0).into_iter();
+        times
+            .map(|after| time_told(began, after, &Locale::default()))
+            .collect()
+    }
+
+    #[test]
+    fn beyond_midnight_the_day_is_told_and_before_it_is_not() {
+        assert_eq!(told(2.0), ["20:30", "21:00", "21:30", "22:00"]);
+        assert_eq!(told(8.0), ["22:00", "26 Nov", "02:00", "04:00"]);
+        assert_eq!(told(24.0), ["26 Nov", "06:00", "12:00", "18:00"]);
+        assert_eq!(told(72.0), ["26 Nov", "27 Nov", "28 Nov"]);
+    }
 }

@@ -7,11 +7,11 @@ use wording::log_page as words;
 
 use super::Bench;
 use crate::device;
-use crate::forms::cold_entry::moment_at;
 use crate::forms::gas::number;
 use crate::forms::log_import::LogImport;
 use crate::parts::live::live;
 use crate::parts::plain::{button, paragraph, refusal, short_input};
+use crate::parts::when_form::when_form;
 
 /// The question with its answers.
 pub(super) fn asked(bench: Bench, import: &LogImport, question: &Question) -> AnyView {
@@ -112,13 +112,10 @@ fn zone(bench: Bench, import: &LogImport) -> AnyView {
 }
 
 fn start(bench: Bench) -> AnyView {
-    let enter = |typed: &str| {
-        let at = moment_at(typed, device::now()).ok()?;
+    when_form("log-start", words::STARTED, move |at| {
         let seconds = at.unix_milliseconds() as f64 / 1_000.0;
-        Some(Answer::Start(Seconds::new(seconds)))
-    };
-    let why = wording::cold_page::NOT_A_TIME;
-    typed(bench, "log-start", words::STARTED, why, enter)
+        bench.say(|import| import.answer(Answer::Start(Seconds::new(seconds))));
+    })
 }
 
 /// A field whose answer is typed. What was typed stays where it isn't one.

@@ -7,7 +7,7 @@ use wording::{Locale, cold_page, log_page as words};
 
 use super::{Bench, Outcome};
 use crate::cold::Cold;
-use crate::forms::log_import::{LogImport, usable};
+use crate::forms::log_import::{LogImport, Stage, usable};
 use crate::parts::plain::{button, chip, paragraph, section_heading};
 use crate::route::{Place as Screen, Route};
 
@@ -42,18 +42,9 @@ pub(super) fn read(bench: Bench, import: &LogImport, logged: &Logged) -> AnyView
         .map(|note| paragraph("soft", words::note(note)));
     let courses = usable(logged).map(|one| course(bench, import, one, &locale));
     let way = if import.can_be_taken(logged) {
-        let logs = import.logs(logged);
+        let import = import.clone();
         button("button wide", words::TAKE_IN, move |_| {
-            let mut all = true;
-            for log in logs.clone() {
-                all &= bench.open.proved(Content::Log(log));
-            }
-            if all {
-                bench.outcome.set(Outcome::Nothing);
-                let cool_down = Screen::Check(Cold::COOL_DOWN.to_owned());
-                let session = bench.open.session();
-                session.go_saying(&Route::Job(bench.open.id(), cool_down), words::TAKEN);
-            }
+            take_in(bench, &import)
         })
     } else {
         paragraph("remark", words::PLACES_FIRST)
@@ -68,6 +59,23 @@ pub(super) fn read(bench: Bench, import: &LogImport, logged: &Logged) -> AnyView
         </section>
     }
     .into_any()
+}
+
+/// Each course enters the job, and the cool-down shows what came of it.
+fn take_in(bench: Bench, import: &LogImport) {
+    let Stage::Read(logged) = import.stage() else {
+        return;
+    };
+    let mut all = true;
+    for log in import.logs(logged) {
+        all &= bench.open.proved(Content::Log(log));
+    }
+    if all {
+        bench.outcome.set(Outcome::Nothing);
+        let cool_down = Screen::Check(Cold::COOL_DOWN.to_owned());
+        let session = bench.open.session();
+        session.go_saying(&Route::Job(bench.open.id(), cool_down), words::TAKEN);
+    }
 }
 
 fn course(bench: Bench, import: &LogImport, one: &LoggedSeries, locale: &Locale) -> AnyView {

@@ -216,6 +216,27 @@ impl Class {
         matches!(self, Self::Manual | Self::CompactManual)
     }
 
+    /// Whether the rule has the class with and without an automatic icemaker, as 3I beside 3 or 9I
+    /// beside 9: ice through the door has one in its limit, and no chest freezer has a class with one
+    /// (10 CFR 430.32(a)).
+    #[must_use]
+    pub const fn may_have_icemaker(self) -> bool {
+        matches!(
+            self,
+            Self::TopFreezer
+                | Self::SideFreezer
+                | Self::BottomFreezer
+                | Self::UprightFreezerAutomatic
+                | Self::CompactTopFreezer
+                | Self::CompactSideFreezer
+                | Self::CompactBottomFreezer
+                | Self::BuiltInTopFreezer
+                | Self::BuiltInSideFreezer
+                | Self::BuiltInBottomFreezer
+                | Self::BuiltInUprightFreezer
+        )
+    }
+
     /// What its products are made of, unless [`Class::may_be_basic`] and that is known.
     #[must_use]
     pub const fn compartments(self) -> Compartments {

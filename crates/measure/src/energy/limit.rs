@@ -245,23 +245,8 @@ impl Product {
         self.class.number().ends_with("BI")
     }
 
-    /// Classes that come with and without an icemaker; ice through the door has one in its limit.
-    fn counts_icemaker(&self) -> bool {
-        let counts = matches!(
-            self.class,
-            Class::TopFreezer
-                | Class::SideFreezer
-                | Class::BottomFreezer
-                | Class::UprightFreezerAutomatic
-                | Class::CompactTopFreezer
-                | Class::CompactSideFreezer
-                | Class::CompactBottomFreezer
-                | Class::BuiltInTopFreezer
-                | Class::BuiltInSideFreezer
-                | Class::BuiltInBottomFreezer
-                | Class::BuiltInUprightFreezer
-        );
-        counts && self.extras.icemaker
+    const fn counts_icemaker(&self) -> bool {
+        self.class.may_have_icemaker() && self.extras.icemaker
     }
 
     fn door_factor(&self) -> Result<f64, NoLimit> {

@@ -135,6 +135,7 @@ pub const fn need(need: EnergyNeed) -> &'static str {
         EnergyNeed::Metering => "energy over a day, by a meter in the outlet",
         EnergyNeed::Class => "its class in the energy rule",
         EnergyNeed::ColdCompartment => "what its colder compartment is",
+        EnergyNeed::Icemaker => "whether it makes ice by itself",
         EnergyNeed::Room => "how warm the room was meanwhile",
         EnergyNeed::Figure(EnergyFigure::FreshVolume) => "the volume for fresh food",
         EnergyNeed::Figure(EnergyFigure::FrozenVolume) => "the volume for frozen food",

@@ -20,12 +20,15 @@ mod opens_again_without_a_network;
 mod practises_without_a_network;
 mod prints_the_record;
 mod proves_the_cold;
+mod proves_the_cold_by_keyboard_alone;
 mod runs_at_a_plain_address;
 mod runs_below_a_path;
 mod runs_without_storage;
 mod shows_the_pictures_of_the_readme;
+mod shows_the_proof_and_its_gaps;
 mod solves_a_practice_machine;
 mod takes_in_a_log;
+mod tells_what_a_machine_uses;
 mod times_starts_after_rests;
 mod two_tabs_lose_no_entry;
 mod weighs_the_whole_machine;
@@ -88,11 +91,14 @@ const ALL: &[Journey] = journeys! {
     practises_without_a_network: Engines::Chromium,
     prints_the_record: Engines::Both,
     proves_the_cold: Engines::Both,
+    proves_the_cold_by_keyboard_alone: Engines::Both,
     runs_at_a_plain_address: Engines::Chromium,
     runs_below_a_path: Engines::Both,
     runs_without_storage: Engines::Chromium,
+    shows_the_proof_and_its_gaps: Engines::Both,
     solves_a_practice_machine: Engines::Chromium,
     takes_in_a_log: Engines::Both,
+    tells_what_a_machine_uses: Engines::Both,
     times_starts_after_rests: Engines::Both,
     two_tabs_lose_no_entry: Engines::Chromium,
     weighs_the_whole_machine: Engines::Both,

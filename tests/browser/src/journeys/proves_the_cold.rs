@@ -27,7 +27,7 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
 
 /// A job of which nothing was measured yet isn't switched on.
 fn closed_before_the_ground_check(visit: &Visit) -> Result<()> {
-    is_closed_before_the_ground_check(visit, "cool-down", "Switched on now")
+    is_closed_before_the_ground_check(visit, "cool-down", "witched on")
 }
 
 /// Of an example that may be powered.

@@ -1,7 +1,10 @@
 //! Two loggers' files, written differently, end in the job: one is clear but for its clock, the other leaves scale and
-//! order of dates open and asks, one question at a time; an answer can be taken back; what is no log is refused kindly.
+//! order of dates open and asks, one question at a time; an answer can be taken back; one without dates asks for the
+//! day; what is no log, or too long a one, is refused in words, and nothing of it enters the job.
 
-use anyhow::{Context, Result};
+use std::fs::File;
+
+use anyhow::{Context, Result, ensure};
 
 use crate::stage::Stage;
 use crate::visit::{Kind, Visit};
@@ -18,13 +21,32 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
     refused(stage, &visit)?;
     clear(stage, &visit)?;
     visit.go_to(&log)?;
-    asked(stage, &visit)
+    asked(stage, &visit)?;
+    visit.go_to(&log)?;
+    the_day_is_asked_for(stage, &visit)
 }
 
 fn refused(stage: &Stage, visit: &Visit) -> Result<()> {
-    let file = stage.file("picture.csv", b"\x89PNG\r\n\x1a\n0000")?;
-    visit.hand_over("Choose a file", &file)?;
-    visit.see("It is a picture.")
+    let jobs = || visit.run("return JSON.stringify(localStorage)");
+    let before = jobs()?;
+    let photo = stage.file("display.jpg.csv", b"\xFF\xD8\xFF\xE0\0\x10JFIF\0")?;
+    visit.hand_over("Choose a file", &photo)?;
+    visit.see("It is a picture. Type the temperatures off it, one by one.")?;
+    let letter = "Dear buyer,\nit ran all night, and it was cold.\nYours\n";
+    let letter = stage.file("letter.txt", letter)?;
+    visit.hand_over("Choose a file", &letter)?;
+    visit.see("No row holds a time and a number.")?;
+    // A hundred million bytes, none of which has to be read for that.
+    let large = stage.folder().join("years.csv");
+    File::create(&large)?.set_len(100_000_000)?;
+    visit.hand_over("Choose a file", &large)?;
+    visit.see("It has 100 million bytes. Twenty-five million is the most")?;
+    visit.see("or a reading each minute")?;
+    let nothing = stage.file("nothing.csv", "")?;
+    visit.hand_over("Choose a file", &nothing)?;
+    visit.see("There is nothing in it.")?;
+    ensure!(jobs()? == before, "something of a refused file was kept");
+    Ok(())
 }
 
 /// Semicolons, decimal commas, times with their zone and two probes: nothing to ask but which to read.
@@ -62,4 +84,38 @@ fn asked(stage: &Stage, visit: &Visit) -> Result<()> {
     visit.see("3 readings from")?;
     visit.press("Take these in")?;
     visit.see("Taken in.")
+}
+
+/// A time that counts from the beginning, which was months ago.
+fn the_day_is_asked_for(stage: &Stage, visit: &Visit) -> Result<()> {
+    let rows = "Elapsed (minutes),Freezer °C\n0,21.0\n10,18.5\n20,16.2\n30,14.1\n";
+    let file = stage.file("elapsed.csv", rows)?;
+    visit.hand_over("Choose a file", &file)?;
+    visit.see("When was that?")?;
+    visit.fill("The first row was written at", "25:00")?;
+    visit.press("Enter")?;
+    visit.see("That isn't a time of day")?;
+    visit.fill("The first row was written at", "20:10")?;
+    choose_day(visit, "2126-06-05")?;
+    visit.press("Enter")?;
+    visit.see("That time is still to come.")?;
+    choose_day(visit, "2026-06-05")?;
+    visit.press("Enter")?;
+    visit.see("4 readings from 5 Jun 2026, 20:10 to 5 Jun 2026, 20:40")
+}
+
+/// What a browser's own calendar hands over: each has another one, and drivers type into none of them alike.
+fn choose_day(visit: &Visit, day: &str) -> Result<()> {
+    let script = format!(
+        "const field = document.querySelector('input[type=date]');
+         field.value = '{day}';
+         field.dispatchEvent(new Event('input', {{ bubbles: true }}));
+         return field.labels[0].textContent"
+    );
+    let label = visit.run(&script)?;
+    ensure!(
+        label == "On this day, if not within the last 24 hours",
+        "the day has no name: {label}"
+    );
+    Ok(())
 }

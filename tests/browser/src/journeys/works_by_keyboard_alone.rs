@@ -1,15 +1,13 @@
 //! From the start screen to three readings, a timed try to start and a practice machine without a pointer: everything is reached with the Tab key, what has the focus
 //! can be seen, and each new screen begins at its heading.
 
-use anyhow::{Context, Result, bail, ensure};
+use anyhow::Result;
 
 use crate::engine::Habits;
+use crate::keyboard::{activate, at_heading};
 use crate::stage::Stage;
 use crate::visit::{Kind, Visit};
 use crate::webdriver::Key;
-
-/// Further away than this, nothing is in reach.
-const MOST_TABS: usize = 60;
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
     let habits = Habits {
@@ -73,41 +71,4 @@ fn practice(visit: &Visit) -> Result<()> {
     visit.see("On this machine: 110 to 127 V")?;
     activate(visit, "Enter this")?;
     visit.see("What do you see?")
-}
-
-/// Tabs to something and presses it.
-fn activate(visit: &Visit, name: &str) -> Result<()> {
-    visit.find(Kind::Choice, name)?;
-    for _ in 0..MOST_TABS {
-        visit.window().press(&[Key::Tab])?;
-        if visit.focused()?.starts_with(name) {
-            see_focus(visit)
-                .with_context(|| format!("that {name:?} has the focus can't be seen"))?;
-            return visit.window().press(&[Key::Enter]);
-        }
-    }
-    bail!("{name:?} can't be reached with the Tab key")
-}
-
-fn at_heading(visit: &Visit, heading: &str) -> Result<()> {
-    visit.wait_until(&format!("the focus at the heading {heading:?}"), || {
-        let tag = visit.run("return document.activeElement.tagName")?;
-        Ok(tag == "H1" && visit.focused()?.starts_with(heading))
-    })
-}
-
-/// Fails unless what has the focus is inside of the window, under nothing else, and has a line round it.
-fn see_focus(visit: &Visit) -> Result<()> {
-    let script = "
-        const it = document.activeElement;
-        const shown = it.labels && it.labels.length && getComputedStyle(it).opacity === '0' ? it.labels[0] : it;
-        const box = shown.getBoundingClientRect();
-        const { outlineStyle, outlineWidth } = getComputedStyle(shown);
-        if (outlineStyle === 'none' || parseFloat(outlineWidth) < 2) return `its outline is ${outlineStyle}`;
-        const middle = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
-        if (middle === null) return 'it is outside of the window';
-        return shown.contains(middle) || middle.contains(shown) ? '' : `${middle.outerHTML.slice(0, 80)} lies over it`;";
-    let problem = visit.run(script)?;
-    ensure!(problem == "", "{problem}");
-    Ok(())
 }

@@ -12,7 +12,7 @@ pub use classes::EnergyClass;
 pub use typed::{FigureError, typed_price, typed_volume, typed_year};
 
 use job::{Answer, Job};
-use measure::energy::{Compartments, Extras, Product};
+use measure::energy::{Class, Compartments, Era, Extras, Product};
 
 use crate::choice::{Choice, answered, choices};
 
@@ -85,6 +85,8 @@ pub enum EnergyNeed {
     Class,
     /// What its colder compartment is.
     ColdCompartment,
+    /// Whether it makes ice by itself, where that raises its limit.
+    Icemaker,
     /// A figure, as nothing or nothing understood was typed for it.
     Figure(EnergyFigure),
     /// How warm the room was.
@@ -126,10 +128,12 @@ impl Asked {
             _ => volume(EnergyFigure::FreshVolume),
         };
         let frozen = volume(EnergyFigure::FrozenVolume);
+        let icemaker = of_rule.and_then(|class| icemaker(job, class, year));
         let is_other = class == Some(EnergyClass::OtherRules);
         let missing = [
             class.is_none().then_some(EnergyNeed::Class),
             (of_rule.is_some() && compartments.is_none()).then_some(EnergyNeed::ColdCompartment),
+            (of_rule.is_some() && icemaker.is_none()).then_some(EnergyNeed::Icemaker),
             fresh
                 .is_none()
                 .then_some(EnergyNeed::Figure(EnergyFigure::FreshVolume)),
@@ -139,17 +143,19 @@ impl Asked {
             year.is_none()
                 .then_some(EnergyNeed::Figure(EnergyFigure::YearMade)),
         ];
-        let product = match (of_rule, compartments, fresh, frozen) {
-            (Some(class), Some(compartments), Some(fresh), Some(frozen)) => Some(Product {
-                class,
-                compartments,
-                fresh,
-                frozen,
-                extras: Extras {
-                    icemaker: answered(job) == Some(Icemaker::Has),
-                    doors: None,
-                },
-            }),
+        let product = match (of_rule, compartments, icemaker, (fresh, frozen)) {
+            (Some(class), Some(compartments), Some(icemaker), (Some(fresh), Some(frozen))) => {
+                Some(Product {
+                    class,
+                    compartments,
+                    fresh,
+                    frozen,
+                    extras: Extras {
+                        icemaker,
+                        doors: None,
+                    },
+                })
+            }
             _ => None,
         };
         Self {
@@ -171,5 +177,19 @@ impl Asked {
         job.answered()
             .iter()
             .any(|question| question.check.as_str() == ENERGY)
+    }
+}
+
+/// Whether an icemaker raises a machine's limit; `None` where that has to be asked. Only some classes
+/// have one of their own with an icemaker, and those only since 2014.
+fn icemaker(job: &Job, class: Class, year: Option<u16>) -> Option<bool> {
+    let counts = |year| {
+        let mut eras = Era::of_year(class, year).into_iter();
+        eras.any(|era| era >= Era::Of2014)
+    };
+    if class.may_have_icemaker() && year.is_none_or(counts) {
+        answered::<Icemaker>(job).map(|answer| answer == Icemaker::Has)
+    } else {
+        Some(false)
     }
 }
