@@ -150,3 +150,84 @@ fn takes(draw: &Draw, locale: &Locale) -> String {
         scaled(&draw.expected, 1.0, "W", locale)
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use job::Moment;
+    use measure::refrigerant::{Refrigerant, STANDARD_ATMOSPHERE};
+    use quantity::{Sources, Watts};
+
+    fn circuit(cold: f64, warm: f64, by: Place) -> Circuit {
+        let mut sources = Sources::default();
+        let mut at = |celsius: f64, by: Place| Saturation {
+            temperature: Uncertain::exact(Celsius::new(celsius))
+                .with(sources.fresh(), Celsius::new(2.0)),
+            by,
+            at: Moment::new(0, 0).unwrap(),
+        };
+        let (cold, warm) = (at(cold, Place::Evaporator), at(warm, by));
+        let gas = Refrigerant::R600a;
+        let both = (&cold.temperature, &warm.temperature);
+        Circuit {
+            cycle: Some(Cycle::of(gas, both.0, both.1, STANDARD_ATMOSPHERE)),
+            evaporating: Some(cold),
+            condensing: Some(warm),
+            room: Some(Celsius::new(22.0)),
+            draw: None,
+        }
+    }
+
+    fn said(found: &Circuit, degrees: Degrees) -> String {
+        let locale = Locale {
+            degrees,
+            ..Locale::default()
+        };
+        report(found, &locale).join("\n").replace('\u{a0}', " ")
+    }
+
+    #[test]
+    fn temperatures_and_pressures_are_told_on_the_reader_s_scales() {
+        let found = circuit(-25.0, 40.0, Place::Condenser);
+        let celsius = said(&found, Degrees::Celsius);
+        assert!(celsius.contains("boils at about −25 °C (± 4), if it boils there"));
+        assert!(
+            celsius.contains("condenses at about 40 °C (± 4), 18 degrees above the room; 10 to 20")
+        );
+        // 58.4 and 531 kPa by CoolProp 8.0.0, which is 9.1 to one.
+        assert!(celsius.contains("9 to one"), "{celsius}");
+        assert!(celsius.contains("0.6 ±") && celsius.contains("5.3 ±"), "{celsius}");
+        assert!(celsius.contains("draws air and damp in"));
+        let fahrenheit = said(&found, Degrees::Fahrenheit);
+        assert!(fahrenheit.contains("−13 °F (± 7)"), "{fahrenheit}");
+        assert!(fahrenheit.contains("32 degrees above the room; 18 to 36 are usual"));
+        assert!(fahrenheit.contains("8.5 ±") && fahrenheit.contains("psi"));
+    }
+
+    #[test]
+    fn what_was_not_read_is_not_said_to_be_read() {
+        let by_room = said(&circuit(-25.0, 37.0, Place::Room), Degrees::Celsius);
+        assert!(by_room.contains("no probe lay on the condenser"));
+        assert!(!by_room.contains("above the room"));
+        let swapped = said(&circuit(30.0, 20.0, Place::Condenser), Degrees::Celsius);
+        assert!(swapped.contains("nothing is pumped, or both readings were exchanged"));
+    }
+
+    #[test]
+    fn watts_are_called_too_few_or_too_many_only_beyond_what_is_known() {
+        let takes = |watts: f64| {
+            let mut sources = Sources::default();
+            let mut of = |middle: f64, standard: f64| {
+                Uncertain::exact(Watts::new(middle)).with(sources.fresh(), Watts::new(standard))
+            };
+            let draw = Draw {
+                watts: of(watts, 1.0),
+                expected: of(90.0, 15.0),
+            };
+            super::takes(&draw, &Locale::default())
+        };
+        assert!(takes(50.0).contains("Less than that"));
+        assert!(takes(75.0).contains("fits"));
+        assert!(takes(180.0).contains("More than that"));
+    }
+}
