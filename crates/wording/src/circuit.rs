@@ -196,7 +196,10 @@ mod tests {
         );
         // 58.4 and 531 kPa by CoolProp 8.0.0, which is 9.1 to one.
         assert!(celsius.contains("9 to one"), "{celsius}");
-        assert!(celsius.contains("0.6 ±") && celsius.contains("5.3 ±"), "{celsius}");
+        assert!(
+            celsius.contains("0.6 ±") && celsius.contains("5.3 ±"),
+            "{celsius}"
+        );
         assert!(celsius.contains("draws air and damp in"));
         let fahrenheit = said(&found, Degrees::Fahrenheit);
         assert!(fahrenheit.contains("−13 °F (± 7)"), "{fahrenheit}");

@@ -58,7 +58,17 @@ pub(crate) struct Surfaces {
 impl Surfaces {
     /// `None` where nothing was read on the circuit that counts.
     pub(crate) fn of(job: &Job) -> Option<Self> {
-        Some(Self::any(job)).filter(|found| !found.points.is_empty())
+        // Most jobs have none, and are looked at often.
+        let places = job.entries().iter().map(|entry| match &entry.content {
+            Content::Spot(spot) => Some(spot.place),
+            Content::Log(log) => Some(log.place()),
+            _ => None,
+        });
+        let mut places = places.flatten();
+        places
+            .any(|place| ON_THE_CIRCUIT.contains(&place))
+            .then(|| Self::any(job))
+            .filter(|found| !found.points.is_empty())
     }
 
     /// The same with none on the circuit, for what the air inside says by itself.
