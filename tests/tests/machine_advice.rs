@@ -270,6 +270,8 @@ fn a_sealed_system_is_given_up_on_two_signs_not_on_one() {
         "ground/earth-to-metal = 0.3",
         "lint/answer: clear",
         "coil-ice/answer: clear",
+        "seal/answer: drags-all-round",
+        "room-temperature/answer = 21",
         "power-level/answer: low",
     ];
     let found = whole(&told);

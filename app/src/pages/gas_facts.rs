@@ -1,9 +1,10 @@
-//! Facts about a refrigerant: its class, where it boils, and what it would make of a room.
+//! Facts about a refrigerant: its class, where it boils, what surfaces say of the circuit, and what it
+//! would make of a room.
 
-use diagnosis::{Refrigerant as OfPlate, answered};
+use diagnosis::{Circuit, Refrigerant as OfPlate, answered};
 use leptos::prelude::*;
 use measure::refrigerant::Refrigerant;
-use wording::{Degrees, Locale, gas_page as words, page};
+use wording::{Degrees, Locale, circuit, gas_page as words, page};
 
 use crate::forms::gas::{
     CountedFrom, NotTold, PressureUnit, Saturated, at_temperature, in_air, number, under_pressure,
@@ -43,6 +44,7 @@ pub fn GasFactsScreen() -> impl IntoView {
                 <div class="chips" role="group" aria-labelledby="which-gas">{chips(gas)}</div>
                 {live(facts)}
             </section>
+            {surfaces(open, &locale)}
             {saturation(gas, locale)}
             {live(move || gas.get().burns().then(|| room(gas, locale)))}
             {link("button quiet wide", Route::Job(open.id(), Place::Do).link(), page::BACK_TO_JOB)}
@@ -70,6 +72,22 @@ fn chips(gas: RwSignal<Refrigerant>) -> Vec<AnyView> {
         )
     };
     Refrigerant::ALL.into_iter().map(chip).collect()
+}
+
+/// What was read on the circuit's surfaces, and what that says.
+fn surfaces(open: OpenJob, locale: &Locale) -> AnyView {
+    let lines = match open.with_job(Circuit::of) {
+        Some(found) => circuit::report(&found, locale),
+        None => vec![circuit::HOW.to_owned()],
+    };
+    let lines: Vec<_> = lines.into_iter().map(|line| paragraph("", line)).collect();
+    view! {
+        <section>
+            {section_heading(circuit::TITLE)}
+            {lines}
+        </section>
+    }
+    .into_any()
 }
 
 /// From temperature to pressure and back.

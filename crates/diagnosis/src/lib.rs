@@ -16,6 +16,7 @@ mod assessment;
 mod caution;
 mod checks;
 mod choice;
+mod circuit;
 mod cool_down;
 mod energy;
 mod finding;
@@ -60,6 +61,7 @@ pub use checks::windings::{
     GearChoice, LeadsChoice, PairChoice, PinChoice, PinShape, WindingsKnown, item_of_pair,
 };
 pub use choice::{Asked, Choice, answered};
+pub use circuit::{Circuit, Draw, Saturation};
 pub use cool_down::{ColdSign, Compartment, CoolDown, Course, Forecast, ScaleDoubt};
 pub use energy::{Against as EnergyAgainst, Energy, Metering, RunBy, Stands};
 pub use finding::{Finding, WindingsFinding, explanation_name};

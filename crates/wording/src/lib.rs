@@ -11,6 +11,7 @@ mod bench_choices;
 mod bench_finding;
 mod caution;
 mod choices;
+pub mod circuit;
 mod cold;
 pub mod cold_page;
 pub mod cool_down;

@@ -1,6 +1,8 @@
 //! The whole assessment as text: what the page shows and what the command line prints.
 
-use diagnosis::{Assessment, Energy, Figures, Level, Machine, StartKit, Whole, WindingsKnown};
+use diagnosis::{
+    Assessment, Circuit, Energy, Figures, Level, Machine, StartKit, Whole, WindingsKnown,
+};
 use job::{Content, Job, Origin};
 use measure::windings::{Pin, Scored};
 
@@ -8,8 +10,8 @@ use crate::page::assumptions::rests_on;
 use crate::whole::{at_fault, broken_links, since, to_do, unfitting, worth_checking};
 use crate::windings_finding::capital;
 use crate::{
-    Locale, Words, caution, cool_down, energy, explanation, finding, gates, label, link, odds, pin,
-    proof, start_kit, start_trials, step, uncertain_ohms,
+    Locale, Words, caution, circuit, cool_down, energy, explanation, finding, gates, label, link,
+    odds, pin, proof, start_kit, start_trials, step, uncertain_ohms,
 };
 
 /// The parts of a report, in their order.
@@ -33,6 +35,8 @@ pub enum Part {
     Starts,
     /// How it gets cold since it was switched on.
     CoolDown,
+    /// What probes on the sealed circuit say of it.
+    Circuit,
     /// What is proved of it, and what is owed.
     Proof,
     /// What a start kit would do, where that can be told.
@@ -167,6 +171,7 @@ pub fn report(assessment: &Assessment, job: &Job, locale: &Locale) -> Report {
                 .as_ref()
                 .map_or_else(Vec::new, |found| cool_down::report(found, locale)),
         ),
+        (Part::Circuit, circuit::TITLE, circuit_lines(job, locale)),
         (
             Part::Proof,
             proof::TITLE,
@@ -225,6 +230,10 @@ fn kit_lines(assessment: &Assessment, job: &Job, locale: &Locale) -> Vec<String>
         return Vec::new();
     }
     start_kit::report(&StartKit::of(job, assessment), locale)
+}
+
+fn circuit_lines(job: &Job, locale: &Locale) -> Vec<String> {
+    Circuit::of(job).map_or_else(Vec::new, |found| circuit::report(&found, locale))
 }
 
 fn energy_lines(job: &Job, locale: &Locale) -> Vec<String> {

@@ -3,7 +3,7 @@
 use job::{Answer, Job, Unit};
 
 use super::clue::{ANSWER, Clue, Task};
-use super::entered::{cold_stands_for, numbers};
+use super::entered::{circuit_stands_for, cold_stands_for, numbers};
 use crate::choice::Choice;
 use crate::{Check, Item, Machine};
 
@@ -135,7 +135,9 @@ impl Ask {
             Self::Number(clue @ (Clue::Temperatures | Clue::RoomTemperature), _) => {
                 cold_stands_for(clue, job) && !self.is_answered(job)
             }
-            Self::Answer(clue) => is_measured(job, clue) && !self.is_answered(job),
+            Self::Answer(clue) => {
+                (is_measured(job, clue) || circuit_stands_for(clue, job)) && !self.is_answered(job)
+            }
             _ => false,
         }
     }

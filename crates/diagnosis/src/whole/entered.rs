@@ -6,6 +6,7 @@
 
 mod bench;
 mod choices;
+mod circuit;
 mod cold;
 mod leakage;
 mod powered;
@@ -14,6 +15,7 @@ mod trials;
 #[cfg(test)]
 pub(super) use choices::with_aside;
 
+pub(super) use circuit::stands_for as circuit_stands_for;
 pub(super) use cold::{clue_of as clue_of_place, stands_for as cold_stands_for};
 pub(super) use powered::numbers;
 
@@ -36,6 +38,8 @@ pub(super) struct Entered {
     pub(super) weights: Vec<Weight>,
     /// The period that it speaks of: how many changes had been made.
     pub(super) period: usize,
+    /// It tells a part of what the task asks: that is still worth doing.
+    pub(super) is_hint: bool,
 }
 
 /// One thing that it says.
@@ -63,6 +67,7 @@ pub(super) fn entered(job: &Job, machine: &Machine, windings: &WindingsKnown) ->
     // What was timed or measured says more than what was answered in one word.
     let mut timed = trials::trials(job);
     timed.extend(cold::cold(job));
+    timed.extend(circuit::probed(job));
     let measured = numbers(job, machine);
     let replaced = |task: Task| timed.iter().chain(&measured).any(|one| one.task == task);
     let answered = choices::clues(job).into_iter();
@@ -81,7 +86,13 @@ impl Entered {
             task,
             weights,
             period: 0,
+            is_hint: false,
         }
+    }
+
+    /// Whether it was done to answer a task, and no hint by something else.
+    pub(super) fn answers(&self, task: Task) -> bool {
+        self.task == task && !self.is_hint
     }
 
     /// What was known of a build before, where it is that.

@@ -262,7 +262,7 @@ impl Choosing<'_> {
     }
 
     fn was_done(&self, task: Task) -> bool {
-        self.entered.iter().any(|one| one.task == task) || self.says_nothing(task)
+        self.entered.iter().any(|one| one.answers(task)) || self.says_nothing(task)
     }
 
     /// Whether it has an answer that says nothing: no tick, or that there is no such part.

@@ -254,6 +254,7 @@ mod tests {
             [0.0, 0.0, 1.0, 0.0, 0.0].map(libm::log).to_vec(),
         );
         let entered = [Entered {
+            is_hint: false,
             task: Clue::OpeningSeen.task(),
             weights: vec![hums],
             period: 0,

@@ -319,6 +319,7 @@ mod tests {
                     .map(|answer| -(answer as f64))
                     .collect();
                 let one = [Entered {
+                    is_hint: false,
                     task: clue.task(),
                     period: 0,
                     weights: vec![Weight::Clue(clue, ln_weights)],

@@ -1,6 +1,7 @@
 //! What to do about it, with what it costs, what would be next best, and what must not be done
 //! meanwhile.
 
+mod before_giving_up;
 mod own_look;
 
 use super::build::Build;
@@ -189,6 +190,7 @@ impl Case<'_> {
     /// What is still to be seen before a machine may be given up, where it can be seen.
     fn missing_proof(&self, best: &Proposal, hold: &[Hold]) -> Option<Task> {
         self.sealed_sign(best)
+            .or_else(|| self.look_outside(best))
             .or_else(|| self.place_of_leak(best))
             .or_else(|| self.trial_of_compressor(best, hold))
             .or_else(|| self.look_before_fitting(best))
@@ -232,23 +234,6 @@ impl Case<'_> {
         let fit = self.next.iter().find(|check| check.task == TEST_FIT);
         let found = fit.or_else(|| self.next.iter().find(is_key));
         found.map(|check| check.task)
-    }
-
-    /// A sign of the sealed system that can be looked at now, where less than two speak for giving
-    /// it up: nobody throws a machine away on one touch of the hand.
-    fn sealed_sign(&self, best: &Proposal) -> Option<Task> {
-        let condemns = matches!(best.action, Action::Scrap | Action::LicensedWork);
-        let fault = best.fault.filter(|fault| condemns && fault.is_sealed())?;
-        let against = self.compared.suspect(Some(fault)).pointing_away;
-        let speaks = |task: Task| against.iter().all(|one| one.task != task);
-        // Signs that say the same make each other dispensable: they count all the same.
-        let looked_at = self.entered.iter().map(|one| one.task);
-        let own = looked_at.filter(|task| SEALED_SIGNS.contains(task) && speaks(*task));
-        if own.count() >= 2 {
-            return None;
-        }
-        let mut next = self.next.iter().map(|check| check.task);
-        next.find(|task| SEALED_SIGNS.contains(task))
     }
 
     fn proposal(&self, aim: Aim, cost: f64) -> Proposal {
@@ -374,7 +359,7 @@ impl Case<'_> {
     }
 
     fn was_done(&self, task: Task) -> bool {
-        self.entered.iter().any(|one| one.task == task)
+        self.entered.iter().any(|one| one.answers(task))
     }
 }
 

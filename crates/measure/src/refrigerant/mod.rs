@@ -2,8 +2,8 @@
 //!
 //! Answers: which pressure belongs to a temperature of saturation, and the other way round; where
 //! it evaporates and condenses, judged by surfaces that can be touched; how hard the compressor
-//! has to squeeze; whether the low side draws air in where it leaks; and how much of a room or of
-//! a closed cabinet a charge can make burn.
+//! has to squeeze and what that should take; whether the low side draws air in where it leaks; and
+//! how much of a room or of a closed cabinet a charge can make burn.
 //!
 //! Must never know: which machine holds it, what is wrong there, who may open a circuit, words.
 //!
@@ -16,6 +16,7 @@ mod curve;
 mod cycle;
 mod flammable;
 mod kind;
+mod power;
 mod surfaces;
 
 pub use atmosphere::{STANDARD_ATMOSPHERE, standard_atmosphere_at};
@@ -26,4 +27,5 @@ pub use flammable::{
     lower_flammable_limit_of,
 };
 pub use kind::{Refrigerant, SafetyClass};
+pub use power::LOW_TEMPERATURE_RATING;
 pub use surfaces::{CondensingSign, EvaporatingSign};

@@ -62,10 +62,10 @@ impl Words for Clue {
             Self::GoodDevice => "Known-good start device",
             Self::StartKit => "Start kit as a test",
             Self::CondenserWarmth => "Warmth of the condenser",
-            Self::Drier => "Filter drier by hand",
-            Self::SuctionLine => "Suction line by hand",
+            Self::Drier => "Warmth of the filter drier",
+            Self::SuctionLine => "Warmth of the suction line",
             Self::Hiss => "Hiss after it stops",
-            Self::FrostPattern => "Frost pattern",
+            Self::FrostPattern => "Frost on the evaporator",
             Self::Temperatures => "Compartment temperatures",
             Self::ThawTrial => "Full thaw and run",
         }

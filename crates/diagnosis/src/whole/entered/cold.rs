@@ -63,7 +63,11 @@ pub(in crate::whole) const fn clue_of(place: Place) -> Option<Clue> {
     match place {
         Place::Freezer | Place::FreshFood => Some(Clue::Temperatures),
         Place::Room => Some(Clue::RoomTemperature),
-        _ => None,
+        Place::Condenser => Some(Clue::CondenserWarmth),
+        Place::DrierOutlet => Some(Clue::Drier),
+        Place::SuctionLine => Some(Clue::SuctionLine),
+        Place::Evaporator => Some(Clue::FrostPattern),
+        Place::Shell => None,
     }
 }
 

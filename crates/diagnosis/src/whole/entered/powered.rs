@@ -19,6 +19,7 @@ use crate::checks::capacitor_in_circuit::CapacitorInCircuit;
 use crate::checks::running::{LabelOf, Running};
 use crate::checks::supply::{FALLS_AS_USUAL, FALLS_TOO_FAR, Supply};
 use crate::choice::{Choice, answered};
+use crate::circuit::{Expected, LABEL_OFF, Surfaces, watts_read};
 use crate::{Check, Item, Kind, Machine};
 
 /// How little is known of where the usual watts end, as a share of them (judgement).
@@ -27,6 +28,8 @@ const BLUR: f64 = 0.1;
 const AMPS_BLUR: f64 = 0.15;
 /// A compressor takes so much of the watts on its label once it has settled (judgement).
 const OF_LABEL_WATTS: (f64, f64) = (0.5, 1.1);
+/// What is usual lies within so many standard uncertainties of what is expected (judgement).
+const WITHIN: f64 = 1.8;
 /// And so much of its amperes (common practice, no source).
 const OF_LABEL_AMPS: (f64, f64) = (0.55, 0.9);
 /// Watts rise from such a factor on, and have fallen within minutes below the other (judgement).
@@ -110,7 +113,7 @@ fn running(job: &Job, machine: &Machine) -> Vec<Entered> {
             let level = running
                 .watts()
                 .zip(bounds)
-                .map(|(watts, bounds)| level(watts, bounds, BLUR))
+                .map(|(watts, usual)| level(watts, usual))
                 .or_else(|| by_amps(&running));
             let weights = level.map(|[low, usual, high]| logs([usual, low, high]));
             let entered = weights.map(|weights| one(Clue::PowerLevel, weights));
@@ -119,16 +122,69 @@ fn running(job: &Job, machine: &Machine) -> Vec<Entered> {
     }
 }
 
-/// Which watts are usual: by the compressor's label, or else for such a machine, as the
-/// instructions of the same clue have it.
-fn usual_watts(job: &Job, machine: &Machine, running: &Running) -> Option<(f64, f64)> {
-    if let (Some(label), Some(LabelOf::Compressor)) = (running.label_watts, running.label_of) {
-        return Some((
-            OF_LABEL_WATTS.0 * label.get(),
-            OF_LABEL_WATTS.1 * label.get(),
-        ));
-    }
-    match (machine.kind?, answered::<Build>(job)) {
+/// Which watts are usual.
+#[derive(Clone, Copy)]
+struct Usual {
+    least: f64,
+    most: f64,
+    /// The least that still belongs to an evaporator as cold as it was read. Less than usual, but no
+    /// less than this, is the evaporator's doing, whatever made it so cold: such watts are no sign of
+    /// their own that little is pumped.
+    least_for_cold: f64,
+}
+
+/// By the compressor's label, or else for such a machine, as the instructions of the same clue have
+/// it; where it is known how cold it is inside, for a machine that is as cold.
+fn usual_watts(job: &Job, machine: &Machine, running: &Running) -> Option<Usual> {
+    let label = match (running.label_watts, running.label_of) {
+        (Some(label), Some(LabelOf::Compressor)) => Some(label.get()),
+        _ => None,
+    };
+    let expected = watts_read(job).and_then(|at| {
+        let surfaces = Surfaces::any(job);
+        Expected::of(&surfaces, machine, answered(job), at)
+    });
+    let (least, most) = match label {
+        Some(label) => (OF_LABEL_WATTS.0 * label, OF_LABEL_WATTS.1 * label),
+        None => of_such_machines(machine, answered(job))?,
+    };
+    let Some(expected) = expected else {
+        return Some(Usual {
+            least,
+            most,
+            least_for_cold: least,
+        });
+    };
+    let least_for_cold = |of: &dyn Fn(&Uncertain<Ratio>) -> f64, least: f64| {
+        expected.by_evaporator.as_ref().map_or(least, of).min(least)
+    };
+    Some(if let Some(label) = label {
+        let of = |share: &Uncertain<Ratio>, sign: f64| {
+            let (share, standard) = (share.value().get(), share.standard().get());
+            let off = libm::hypot(LABEL_OFF * share, standard);
+            label * (share + sign * WITHIN * off).max(0.0)
+        };
+        let least = of(&expected.sound, -1.0);
+        Usual {
+            least,
+            most: of(&expected.sound, 1.0),
+            least_for_cold: least_for_cold(&|share| of(share, -1.0), least),
+        }
+    } else {
+        let settled = expected.settled.value().get();
+        let times = |share: &Uncertain<Ratio>| share.value().get() / settled;
+        let now = times(&expected.sound);
+        Usual {
+            least: least * now,
+            most: most * now,
+            least_for_cold: least_for_cold(&|share| least * times(share), least * now),
+        }
+    })
+}
+
+/// Once it is cold.
+fn of_such_machines(machine: &Machine, build: Option<Build>) -> Option<(f64, f64)> {
+    match (machine.kind?, build) {
         (Kind::ChestFreezer, _) => Some((60.0, 140.0)),
         (Kind::UprightFreezer, Some(Build::ManualDefrost)) => Some((75.0, 140.0)),
         (Kind::UprightFreezer | Kind::FridgeFreezer, Some(Build::FrostFree)) => Some((90.0, 170.0)),
@@ -139,11 +195,18 @@ fn usual_watts(job: &Job, machine: &Machine, running: &Running) -> Option<(f64, 
     }
 }
 
-/// Low, usual, high.
-fn level(watts: &Uncertain<Watts>, (least, most): (f64, f64), blur: f64) -> [f64; 3] {
-    let low = below(watts, least, blur * least);
-    let high = 1.0 - below(watts, most, blur * most);
-    [low, (1.0 - low - high).max(0.0), high]
+/// Low, usual, high. What is low and explained by a cold evaporator is as likely usual as low.
+fn level(watts: &Uncertain<Watts>, usual: Usual) -> [f64; 3] {
+    let below = |bound: f64| below(watts, bound, BLUR * bound);
+    let low = below(usual.least);
+    let high = 1.0 - below(usual.most);
+    let explained = low * (1.0 - below(usual.least_for_cold));
+    let explained = if usual.least_for_cold < usual.least {
+        explained
+    } else {
+        0.0
+    };
+    [low, (1.0 - low - high).max(0.0) + explained, high]
 }
 
 fn by_amps(running: &Running) -> Option<[f64; 3]> {
@@ -158,11 +221,11 @@ fn by_amps(running: &Running) -> Option<[f64; 3]> {
 }
 
 /// Falls slowly, low and flat, falls in minutes, high and rising, high and steady.
-fn trend(early: &Uncertain<Watts>, late: &Uncertain<Watts>, bounds: (f64, f64)) -> Vec<f64> {
-    let [low, usual, high] = level(late, bounds, BLUR);
+fn trend(early: &Uncertain<Watts>, late: &Uncertain<Watts>, bounds: Usual) -> Vec<f64> {
+    let [low, usual, high] = level(late, bounds);
     let factor: Uncertain<Ratio> = late.ratio(early);
     let rises = 1.0 - below(&factor, RISES, 0.0);
-    let was_more = 1.0 - below(early, bounds.0, BLUR * bounds.0);
+    let was_more = 1.0 - below(early, bounds.least, BLUR * bounds.least);
     let has_fallen = below(&factor, HAS_FALLEN, 0.0) * was_more;
     logs([
         usual,

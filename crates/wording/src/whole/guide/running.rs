@@ -58,6 +58,10 @@ fn watts_and_sounds(clue: Clue) -> Option<Lesson> {
     })
 }
 
+/// A number says more than a hand, and stands for it.
+const OR_A_PROBE: &str = "Or bind a thermometer's probe to it, cover it, and enter what it shows under \
+                          Does it get cold?, with the room: that stands for the hand.";
+
 fn by_hand(clue: Clue) -> Option<Lesson> {
     Some(match clue {
         Clue::CondenserWarmth => Lesson {
@@ -68,6 +72,7 @@ fn by_hand(clue: Clue) -> Option<Lesson> {
                 "Feel the grid behind from first to last tube; without one, the cabinet's sides.",
                 "Evenly warm is good. Warm at the start and cool at the end, or cool all over, \
                  isn't.",
+                OR_A_PROBE,
             ],
             mind: &["The first tube can be too hot to touch for long."],
         },
@@ -79,6 +84,7 @@ fn by_hand(clue: Clue) -> Option<Lesson> {
                  hair-thin tube begins.",
                 "After half an hour of running, feel its outlet and the first of the thin tube.",
                 "A little warmer than the room is good. Cold, wet or frosted isn't.",
+                OR_A_PROBE,
             ],
             mind: &["Don't bend the thin tube. Mind the fan and the hot tube beside it."],
         },
@@ -89,6 +95,7 @@ fn by_hand(clue: Clue) -> Option<Lesson> {
                 "Find the thicker tube that comes out of the cabinet to the compressor.",
                 "After half an hour of running, feel it where it comes out.",
                 "Cool is good. Say if it is as the room, or frosted.",
+                OR_A_PROBE,
             ],
             mind: &[],
         },
