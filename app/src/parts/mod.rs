@@ -3,7 +3,6 @@
 pub mod cannot_do;
 pub mod caution;
 pub mod clock_digits;
-pub mod cooling_chart;
 pub mod hand_over;
 pub mod keypad;
 pub mod live;

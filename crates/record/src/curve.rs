@@ -5,50 +5,19 @@ use job::{ColdEventKind, Moment};
 use quantity::{Celsius, Seconds};
 use wording::{Degrees, Locale};
 
-use crate::svg::{Anchor, Drawing, line};
+use crate::cooling_chart::{CoolingChart, FOOT, HEIGHT, WIDTH};
+use crate::svg::{Anchor, Drawing};
 
-const WIDTH: f64 = 340.0;
-const HEIGHT: f64 = 220.0;
-const LEFT: f64 = 34.0;
-const RIGHT: f64 = WIDTH - 20.0;
-const TOP: f64 = 18.0;
-const FOOT: f64 = HEIGHT - 26.0;
-/// The band is drawn through so many places.
-const PLACES: u32 = 48;
 /// A day is shown even where less was watched; of more than a week the beginning is shown.
-const HOURS: (f64, f64) = (24.0, 168.0);
-/// No more marks than that along either side.
-const MOST_MARKS: f64 = 8.0;
+const SHOWN: (f64, f64) = (24.0 * HOUR, 168.0 * HOUR);
+const HOUR: f64 = 3_600.0;
+/// Readings of which there are no more are drawn as dots too.
+const MOST_DOTS: usize = 60;
 
-/// The scales of one drawing, in hours and in the reader's degrees.
-struct Scales {
-    hours: f64,
-    low: f64,
-    high: f64,
-    step: f64,
-    is_fahrenheit: bool,
-}
-
-impl Scales {
-    fn x(&self, hours: f64) -> f64 {
-        LEFT + (hours / self.hours).clamp(0.0, 1.0) * (RIGHT - LEFT)
-    }
-
-    fn y(&self, temperature: Celsius) -> f64 {
-        self.y_of(degrees(temperature, self.is_fahrenheit))
-    }
-
-    fn y_of(&self, degrees: f64) -> f64 {
-        let share = (degrees - self.low) / (self.high - self.low);
-        FOOT - share.clamp(0.0, 1.0) * (FOOT - TOP)
-    }
-}
-
-fn degrees(temperature: Celsius, is_fahrenheit: bool) -> f64 {
-    if is_fahrenheit {
-        temperature.to_fahrenheit()
-    } else {
-        temperature.get()
+fn degrees(temperature: Celsius, locale: &Locale) -> f64 {
+    match locale.degrees {
+        Degrees::Celsius => temperature.get(),
+        Degrees::Fahrenheit => temperature.to_fahrenheit(),
     }
 }
 
@@ -59,38 +28,29 @@ pub(crate) fn drawing(
     events: &[(Moment, ColdEventKind)],
     locale: &Locale,
 ) -> Option<Drawing> {
-    let scales = scales(course, cooling.began, locale)?;
-    let mut drawing = Drawing::new(WIDTH, HEIGHT);
-    band(&mut drawing, course, &scales);
-    grid(&mut drawing, &scales, locale);
-    let target = scales.y(course.goal().target);
-    drawing.path("rec-target", &format!("M{LEFT:.1} {target:.1}H{RIGHT:.1}"));
-    for (place, (at, _)) in events.iter().enumerate() {
-        let hours = hours(cooling.began, *at);
-        if hours > scales.hours {
-            break;
-        }
-        let x = scales.x(hours);
-        drawing.path("rec-event", &format!("M{x:.1} {TOP:.1}V{FOOT:.1}"));
-        let number = (place + 1).to_string();
-        drawing.words(
-            "rec-words rec-mark",
-            (x, TOP - 6.0),
-            Anchor::Middle,
-            &number,
-        );
-    }
-    let shown: Vec<(f64, f64)> = course
-        .points
-        .iter()
-        .map(|(at, shown)| (hours(cooling.began, *at), *shown))
-        .filter(|(hours, _)| *hours <= scales.hours)
-        .map(|(hours, shown)| (scales.x(hours), scales.y(shown)))
+    let began = cooling.began;
+    let last = began.until(course.points.last()?.0);
+    let until = Seconds::new(last.get().clamp(SHOWN.0, SHOWN.1));
+    let points = course.points.iter();
+    let read: Vec<(Seconds, f64)> = points
+        .map(|(at, shown)| (began.until(*at), degrees(*shown, locale)))
+        .filter(|(after, _)| *after <= until)
         .collect();
-    drawing.path("rec-course", &line(shown.iter().copied()));
-    // Dots where they can be told apart.
-    if shown.len() <= 60 {
-        for (x, y) in shown {
+    let target = degrees(course.goal().target, locale);
+    let coldest = course.foretold().map(|forecast| forecast.end.from);
+    let coldest = coldest.map(|end| degrees(end, locale));
+    let all = read.iter().map(|(_, shown)| *shown).chain([target]);
+    let chart = CoolingChart::of(until, all.chain(coldest))?;
+    let mut drawing = Drawing::new(WIDTH, HEIGHT);
+    drawing.path("rec-band", &band(course, &chart, until, locale));
+    grid(&mut drawing, &chart, locale);
+    let ((left, right), y) = (chart.sides(), chart.y(target));
+    drawing.path("rec-target", &format!("M{left:.1} {y:.1}H{right:.1}"));
+    happened(&mut drawing, &chart, began, until, events);
+    drawing.path("rec-course", &chart.line(&read));
+    if read.len() <= MOST_DOTS {
+        for (after, shown) in read {
+            let (x, y) = (chart.x(after), chart.y(shown));
             let dot = format!(
                 "M{:.1} {y:.1}a2.5 2.5 0 1 0 5 0a2.5 2.5 0 1 0 -5 0z",
                 x - 2.5
@@ -102,122 +62,56 @@ pub(crate) fn drawing(
 }
 
 /// Where it goes on, nine times in ten, from the first reading to the end of the drawing.
-fn band(drawing: &mut Drawing, course: &Course, scales: &Scales) {
+fn band(course: &Course, chart: &CoolingChart, until: Seconds, locale: &Locale) -> String {
     let Some(forecast) = course.foretold() else {
-        return;
+        return String::new();
     };
-    let at = |place: u32| scales.hours * f64::from(place) / f64::from(PLACES);
-    let bands: Vec<_> = (0..=PLACES)
-        .map(|place| {
-            let hours = at(place);
-            let band = forecast.temperature_at(Seconds::new(hours * 3_600.0));
-            (scales.x(hours), scales.y(band.from), scales.y(band.to))
-        })
-        .collect();
-    let there = bands.iter().map(|(x, _, warm)| (*x, *warm));
-    let back = bands.iter().rev().map(|(x, cold, _)| (*x, *cold));
-    drawing.path("rec-band", &(line(there.chain(back)) + "Z"));
+    let samples = CoolingChart::samples(until).into_iter();
+    let edges = samples.map(|after| {
+        let band = forecast.temperature_at(after);
+        (after, degrees(band.from, locale), degrees(band.to, locale))
+    });
+    chart.band(&edges.collect::<Vec<_>>())
 }
 
-fn grid(drawing: &mut Drawing, scales: &Scales, locale: &Locale) {
-    let lowest = libm::ceil(scales.low / scales.step) as i32;
-    let highest = libm::floor(scales.high / scales.step) as i32;
-    for mark in lowest..=highest {
-        let shown = f64::from(mark) * scales.step;
-        let y = scales.y_of(shown);
-        drawing.path("rec-grid", &format!("M{LEFT:.1} {y:.1}H{RIGHT:.1}"));
+/// A stroke with its number at the head.
+fn happened(
+    drawing: &mut Drawing,
+    chart: &CoolingChart,
+    began: Moment,
+    until: Seconds,
+    events: &[(Moment, ColdEventKind)],
+) {
+    let head = chart.head();
+    for (place, (at, _)) in events.iter().enumerate() {
+        let after = began.until(*at);
+        if after > until {
+            break;
+        }
+        let x = chart.x(after);
+        drawing.path("rec-event", &format!("M{x:.1} {head:.1}V{FOOT:.1}"));
+        let number = (place + 1).to_string();
+        let at = (x, head - 3.0);
+        drawing.words("rec-words", at, Anchor::Middle, &number);
+    }
+}
+
+fn grid(drawing: &mut Drawing, chart: &CoolingChart, locale: &Locale) {
+    let (left, right) = chart.sides();
+    for shown in chart.degrees() {
+        let y = chart.y(shown);
+        drawing.path("rec-grid", &format!("M{left:.1} {y:.1}H{right:.1}"));
         let text = locale.number(shown, 0);
-        drawing.words(
-            "rec-words rec-mark",
-            (LEFT - 4.0, y + 4.0),
-            Anchor::End,
-            &text,
-        );
+        drawing.words("rec-words", (left - 4.0, y + 4.0), Anchor::End, &text);
     }
-    let step = round_step(scales.hours, &[1.0, 2.0, 3.0, 6.0, 12.0, 24.0]);
-    let marks = libm::floor(scales.hours / step) as u32;
-    for mark in 0..=marks {
-        let hours = f64::from(mark) * step;
-        let x = scales.x(hours);
-        let text = format!("{hours:.0}\u{a0}h");
-        drawing.words(
-            "rec-words rec-mark",
-            (x, FOOT + 16.0),
-            Anchor::Middle,
-            &text,
-        );
+    for after in chart.times(0.0) {
+        let x = chart.x(after);
+        let text = wording::record::hours_after(after, locale);
+        drawing.words("rec-words", (x, FOOT + 16.0), Anchor::Middle, &text);
     }
-    let unit = if scales.is_fahrenheit { "°F" } else { "°C" };
-    drawing.words("rec-words rec-mark", (2.0, TOP - 6.0), Anchor::Start, unit);
-}
-
-fn scales(course: &Course, began: Moment, locale: &Locale) -> Option<Scales> {
-    let is_fahrenheit = locale.degrees == Degrees::Fahrenheit;
-    let last = hours(began, course.points.last()?.0);
-    let mut shown: Vec<f64> = course.points.iter().map(|(_, shown)| shown.get()).collect();
-    shown.push(course.goal().target.get());
-    if let Some(forecast) = course.foretold() {
-        shown.push(forecast.end.from.get());
-    }
-    let low = shown.iter().copied().fold(f64::INFINITY, f64::min) - 2.0;
-    let high = shown.iter().copied().fold(f64::NEG_INFINITY, f64::max) + 2.0;
-    let (low, high) = (
-        degrees(Celsius::new(low), is_fahrenheit),
-        degrees(Celsius::new(high), is_fahrenheit),
-    );
-    Some(Scales {
-        hours: last.clamp(HOURS.0, HOURS.1),
-        low,
-        high,
-        step: round_step(high - low, &[1.0, 2.0, 5.0, 10.0, 20.0]),
-        is_fahrenheit,
-    })
-}
-
-/// The smallest of the steps with which a range has few enough marks.
-fn round_step(range: f64, steps: &[f64]) -> f64 {
-    let fits = steps.iter().find(|step| range / **step <= MOST_MARKS);
-    fits.or(steps.last()).copied().unwrap_or(range)
-}
-
-fn hours(began: Moment, at: Moment) -> f64 {
-    began.until(at).get() / 3_600.0
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn scales(is_fahrenheit: bool) -> Scales {
-        Scales {
-            hours: 24.0,
-            low: -20.0,
-            high: 100.0,
-            step: 5.0,
-            is_fahrenheit,
-        }
-    }
-
-    #[test]
-    fn colder_lies_lower_and_later_further_right_within_the_drawing() {
-        let scales = scales(false);
-        assert!(scales.y(Celsius::new(-18.0)) > scales.y(Celsius::new(20.0)));
-        assert!(scales.x(2.0) < scales.x(20.0));
-        assert!((scales.y(Celsius::new(-300.0)) - FOOT).abs() < 1e-9);
-        assert!((scales.x(1e6) - RIGHT).abs() < 1e-9);
-    }
-
-    #[test]
-    fn the_same_temperature_lies_by_the_readers_scale() {
-        let freezing = scales(true).y(Celsius::new(0.0));
-        assert!((freezing - scales(true).y_of(32.0)).abs() < 1e-9);
-    }
-
-    #[test]
-    fn marks_are_few_and_round() {
-        for range in [3.0, 12.0, 40.0, 90.0] {
-            let step = round_step(range, &[1.0, 2.0, 5.0, 10.0, 20.0]);
-            assert!(range / step <= MOST_MARKS && step.fract() < 1e-9, "{range}");
-        }
-    }
+    let unit = match locale.degrees {
+        Degrees::Celsius => "°C",
+        Degrees::Fahrenheit => "°F",
+    };
+    drawing.words("rec-words", (2.0, FOOT + 16.0), Anchor::Start, unit);
 }

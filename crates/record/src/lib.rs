@@ -13,6 +13,7 @@
 
 mod assembly;
 mod cool_down;
+pub mod cooling_chart;
 mod curve;
 mod energy;
 mod escaped;
@@ -27,6 +28,7 @@ mod pin_drawing;
 mod pins;
 mod proof;
 mod readings;
+pub mod rest_line;
 mod seen;
 mod starts;
 mod svg;

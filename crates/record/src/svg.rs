@@ -58,16 +58,6 @@ impl Drawing {
     }
 }
 
-/// A line through points.
-pub(crate) fn line(points: impl Iterator<Item = (f64, f64)>) -> String {
-    let mut path = String::new();
-    for (place, (x, y)) in points.enumerate() {
-        path.push(if place == 0 { 'M' } else { 'L' });
-        path.push_str(&format!("{x:.1} {y:.1}"));
-    }
-    path
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -80,11 +70,5 @@ mod tests {
         assert!(!svg.contains("<script") && !svg.contains("<b>"));
         assert_eq!(svg.matches("</svg>").count(), 1);
         assert!(svg.contains("&quot;&amp;"));
-    }
-
-    #[test]
-    fn a_line_starts_once_and_goes_on() {
-        let points = [(0.0, 1.0), (2.0, 3.0), (4.0, 5.0)];
-        assert_eq!(line(points.into_iter()), "M0.0 1.0L2.0 3.0L4.0 5.0");
     }
 }

@@ -12,8 +12,8 @@ pub use on_screen::{
     FOR_BUYER, FOR_OWNER, PAGE, PAGE_HOW, PRINT, SAVE_PAGE, SHARE_PAGE, TO_PAGE, WHOSE,
 };
 pub use sentences::{
-    about, course, course_of, happened, key_of_curve, leads, letter, links_are, meters,
-    never_looked, pin_is, shapes, switched_on,
+    about, course, course_of, happened, hours_after, key_of_curve, leads, letter, links_are,
+    meters, never_looked, pin_is, shapes, switched_on,
 };
 
 /// Above what the machine is.

@@ -4,10 +4,10 @@ use diagnosis::{CoolDown, Course};
 use job::{ColdEvent, ColdEventKind, Content, Moment};
 use leptos::prelude::*;
 use quantity::{Celsius, Seconds};
+use record::cooling_chart::{CoolingChart, FOOT, HEIGHT, WIDTH};
 use wording::{Degrees, Locale, cold_page as words};
 
 use super::Bench;
-use crate::parts::cooling_chart::{CoolingChart, FOOT, HEIGHT, WIDTH};
 use crate::parts::plain::{paragraph, section_heading};
 
 /// One picture a compartment with what it says below.

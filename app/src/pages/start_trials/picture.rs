@@ -3,39 +3,10 @@
 use diagnosis::{Series, StartTrials};
 use job::Tried;
 use leptos::prelude::*;
-use measure::start_trials::{Knowledge, Place};
+use measure::start_trials::Knowledge;
 use quantity::Seconds;
+use record::rest_line::{MARGIN, MARKS, ROW, TOP, WIDTH, band, end_of, mark, place_of};
 use wording::{Words, start_trials as words};
-
-/// The ends of the line, in seconds.
-const ENDS: (f64, f64) = (15.0, 14_400.0);
-const WIDTH: f64 = 328.0;
-const ROW: f64 = 46.0;
-const TOP: f64 = 8.0;
-/// Marks of the line, in seconds, with what stands below.
-const MARKS: [(f64, &str); 6] = [
-    (30.0, "30 s"),
-    (120.0, "2"),
-    (300.0, "5"),
-    (600.0, "10"),
-    (1_800.0, "30 min"),
-    (7_200.0, "2 h"),
-];
-
-/// Where a rest lies on the line.
-fn place_of(rest: Seconds) -> f64 {
-    let (from, to) = ENDS;
-    let share = libm::log(rest.get().clamp(from, to) / from) / libm::log(to / from);
-    4.0 + share * (WIDTH - 8.0)
-}
-
-fn end_of(place: Place) -> f64 {
-    match place {
-        Place::AtOnce => place_of(Seconds::new(ENDS.0)),
-        Place::After(rest) => place_of(rest),
-        Place::Beyond => place_of(Seconds::new(ENDS.1)),
-    }
-}
 
 /// The picture.
 pub(super) fn picture(trials: &StartTrials) -> AnyView {
@@ -64,18 +35,8 @@ pub(super) fn picture(trials: &StartTrials) -> AnyView {
 
 fn row(series: &Series, top: f64) -> AnyView {
     let middle = top + 32.0;
-    let ordinary = (
-        place_of(series.bands.ordinary_from),
-        place_of(series.bands.ordinary_to),
-    );
-    let band = format!(
-        "M{:.1} {:.1}H{:.1}V{:.1}H{:.1}Z",
-        ordinary.0,
-        middle - 9.0,
-        ordinary.1,
-        middle + 9.0,
-        ordinary.0
-    );
+    let (from, to) = (series.bands.ordinary_from, series.bands.ordinary_to);
+    let band = band(from, to, middle);
     let threshold = series.threshold;
     let told = threshold.knowledge != Knowledge::Nothing;
     let (from, to) = (end_of(threshold.from), end_of(threshold.to));
@@ -94,7 +55,7 @@ fn row(series: &Series, top: f64) -> AnyView {
         view! { <path class=mark_class(one.outcome) d=mark(one.outcome, x, middle)></path> }
     });
     view! {
-        <text class="rest-name" x="4" y=format!("{:.0}", top + 15.0)>{series.set_up.words()}</text>
+        <text class="rest-name" x=MARGIN.to_string() y=format!("{:.0}", top + 15.0)>{series.set_up.words()}</text>
         <path class="rest-band" d=band></path>
         {interval}
         {tries.collect::<Vec<_>>()}
@@ -106,18 +67,6 @@ fn mark_class(outcome: Tried) -> &'static str {
     match outcome {
         Tried::Started => "try full",
         _ => "try",
-    }
-}
-
-/// One shape an outcome: a disc, a ring, a cross, a dash, a wedge.
-fn mark(outcome: Tried, x: f64, y: f64) -> String {
-    match outcome {
-        Tried::Started | Tried::HummedThenStarted => {
-            format!("M{:.1} {y:.1}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0z", x - 6.0)
-        }
-        Tried::HummedAndTripped => format!("M{:.1} {:.1}l11 11m0 -11l-11 11", x - 5.5, y - 5.5),
-        Tried::Silent => format!("M{:.1} {y:.1}h10", x - 5.0),
-        Tried::OutletTripped => format!("M{:.1} {:.1}l6 11l6 -11z", x - 6.0, y - 5.5),
     }
 }
 

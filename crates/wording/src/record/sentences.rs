@@ -3,7 +3,7 @@
 use diagnosis::{Compartment, Course};
 use job::{Moment, Tried};
 use measure::windings::Pin;
-use quantity::Celsius;
+use quantity::{Celsius, Seconds};
 
 use crate::start_trials::lasting;
 use crate::windings_finding::capital;
@@ -36,6 +36,13 @@ pub fn course(course: &Course, began: Moment, locale: &Locale) -> Vec<String> {
 #[must_use]
 pub fn happened(what: &str, began: Moment, at: Moment) -> String {
     format!("{} after {}", what.to_lowercase(), after(began, at))
+}
+
+/// A mark of time under a curve: "12 h".
+#[must_use]
+pub fn hours_after(time: Seconds, locale: &Locale) -> String {
+    let hours = time.get() / 3_600.0;
+    format!("{}\u{a0}h", locale.number(hours, 0))
 }
 
 fn after(began: Moment, at: Moment) -> String {

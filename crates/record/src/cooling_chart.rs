@@ -51,7 +51,7 @@ impl CoolingChart {
         }
         let step = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0]
             .into_iter()
-            .find(|step| (most - least) / step <= MOST_STEPS - 2.0)
+            .find(|step| (most - least) / step <= MOST_STEPS - 1.0)
             .unwrap_or(200.0);
         let bottom = libm::floor(least / step) * step;
         let top = (libm::ceil(most / step) * step).max(bottom + step);
