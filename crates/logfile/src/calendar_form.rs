@@ -29,20 +29,9 @@ pub(crate) fn found(
     time: Option<usize>,
 ) -> Result<Found, LogError> {
     let in_log = structure.first..table.rows();
-    let (mut dates, mut times) = (InTurn::default(), InTurn::default());
+    let mut columns = (InTurn::default(), InTurn::default());
     let rows: Vec<Row> = in_log
-        .filter_map(|row| {
-            let found = dates.written(table.cell(row, date))?;
-            let other = match time {
-                Some(column) => times.written(table.cell(row, column))?,
-                None => found,
-            };
-            Some(Row {
-                date: found.date?,
-                time: other.time,
-                has_offset: other.offset.is_some(),
-            })
-        })
+        .filter_map(|row| read(table, row, (date, time), &mut columns))
         .collect();
     if rows.is_empty() {
         return Err(LogError::NoTimes);
@@ -81,6 +70,26 @@ pub(crate) fn found(
         },
         questions,
     ))
+}
+
+/// One row. A function of its own, which a browser can make fast while the rows before it are read.
+#[inline(never)]
+fn read<'a>(
+    table: &'a Table,
+    row: usize,
+    (date, time): (usize, Option<usize>),
+    (dates, times): &mut (InTurn<'a>, InTurn<'a>),
+) -> Option<Row> {
+    let found = dates.written(table.cell(row, date))?;
+    let other = match time {
+        Some(column) => times.written(table.cell(row, column))?,
+        None => found,
+    };
+    Some(Row {
+        date: found.date?,
+        time: other.time,
+        has_offset: other.offset.is_some(),
+    })
 }
 
 /// Whether it can't be told by itself which number of its date is the day.

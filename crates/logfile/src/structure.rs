@@ -130,7 +130,11 @@ impl Structure {
 pub(crate) fn delimiter_of(text: &str) -> Result<Delimiter, LogError> {
     let sample = beginning(text);
     let mut best: Option<(Delimiter, f64)> = None;
-    for delimiter in Delimiter::ALL {
+    // What doesn't stand in it cuts nothing.
+    let there = Delimiter::ALL
+        .into_iter()
+        .filter(|one| one.stands_in(sample));
+    for delimiter in there {
         let table = Table::split(sample, delimiter)?;
         let score = Structure::of(&table).map_or(0.0, |structure| structure.score);
         if score > best.map_or(0.0, |(_, most)| most) {

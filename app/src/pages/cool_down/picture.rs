@@ -98,13 +98,7 @@ fn drawing(
         .collect();
     let (left, right) = chart.sides();
     let y = chart.y(target);
-    let marks: String = points
-        .iter()
-        .map(|(after, shown)| {
-            let (x, y) = (chart.x(*after), chart.y(*shown));
-            format!("M{:.1} {y:.1}a3 3 0 1 0 6 0a3 3 0 1 0 -6 0z", x - 3.0)
-        })
-        .collect();
+    let marks = marks(&chart, &points);
     let title = [words::COURSE, ": ", words::heading(course.compartment)].concat();
     view! {
         <svg class="kit-curve cooling" viewBox=format!("0 0 {WIDTH} {HEIGHT}") role="img" aria-label=[title, ". ".to_owned(), said].concat()>
@@ -117,6 +111,25 @@ fn drawing(
         </svg>
     }
     .into_any()
+}
+
+/// A round mark for each reading, as one path. A course out of a file has many more than a phone has
+/// pixels across: what would lie on the mark before is left out.
+fn marks(chart: &CoolingChart, points: &[(Seconds, f64)]) -> String {
+    let mut path = String::new();
+    let mut before = None;
+    for (after, shown) in points {
+        let (x, y) = (chart.x(*after), chart.y(*shown));
+        let place = (libm::round(x) as i32, libm::round(y) as i32);
+        if before != Some(place) {
+            path.push_str(&format!(
+                "M{:.1} {y:.1}a3 3 0 1 0 6 0a3 3 0 1 0 -6 0z",
+                x - 3.0
+            ));
+            before = Some(place);
+        }
+    }
+    path
 }
 
 fn grid(chart: &CoolingChart, began: Moment, locale: &Locale) -> AnyView {
@@ -229,6 +242,22 @@ mod tests {
         times
             .map(|after| time_told(began, after, &Locale::default()))
             .collect()
+    }
+
+    #[test]
+    fn of_thousands_of_readings_no_two_marks_lie_on_each_other_and_of_few_each_has_its_own() {
+        let count = |readings: u32| {
+            let at = |reading| Seconds::new(86_400.0 * f64::from(reading) / f64::from(readings));
+            let degrees = |reading| 21.0 - 40.0 * f64::from(reading) / f64::from(readings);
+            let points: Vec<(Seconds, f64)> =
+                (0..readings).map(|one| (at(one), degrees(one))).collect();
+            let all = points.iter().map(|(_, shown)| *shown);
+            let chart = CoolingChart::of(Seconds::new(86_400.0), all).unwrap();
+            marks(&chart, &points).matches('M').count()
+        };
+        assert_eq!(count(40), 40);
+        let many = count(2_000);
+        assert!((200..600).contains(&many), "{many}");
     }
 
     #[test]
