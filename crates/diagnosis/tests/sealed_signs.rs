@@ -196,6 +196,24 @@ fn an_evaporator_that_comes_and_goes_while_it_runs_speaks_for_moisture() {
     }
 }
 
+#[test]
+fn two_defrosts_in_a_day_are_no_moisture() {
+    let day = |defrosts: bool| {
+        let mut story = running("frost-free");
+        story.tick("look-over", "signs", &["earlier-sealed-work"]);
+        let coil = move |minute: f64| {
+            let is_defrost = defrosts && (minute % 700.0) > 660.0;
+            if is_defrost { 8.0 } else { -22.0 }
+        };
+        let story = story
+            .logged(Place::Freezer, (120, 1_560), |_| -10.0)
+            .logged(Place::Evaporator, (120, 1_560), coil);
+        chance(&whole(&story), &[ChargeContaminated])
+    };
+    let (with, without) = (day(true), day(false));
+    assert!(with < 1.05 * without, "{with} and {without}");
+}
+
 /// What a sealed fault leaves to be seen elsewhere: air, door, room and coil as they should be.
 fn around(clue: Clue) -> Option<&'static str> {
     Some(match clue {

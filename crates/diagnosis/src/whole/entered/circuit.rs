@@ -8,6 +8,7 @@
 //! little less than it does.
 
 use job::{Job, Place};
+use quantity::Seconds;
 
 use super::super::clue::{ANSWER, Clue, Task};
 use super::super::gauge::Gauge;
@@ -24,8 +25,11 @@ const ON_A_DRY_PLACE: f64 = 0.5;
 const ENOUGH: usize = 24;
 /// So many kelvins up and down again while it runs is none of a steady evaporator (judgement).
 const SWING: f64 = 8.0;
-/// How often such swings are seen where it cools now and then, and where it doesn't (judgement: a
-/// defrost that nobody noted looks the same).
+/// Defrosts look the same, and nobody notes each of them; they are this far apart or further (common
+/// practice, no source: 6 to 12 hours of running).
+const DEFROSTS_APART: Seconds = Seconds::new(6.0 * 3_600.0);
+/// How often more swings than defrosts are seen where it cools now and then, and where it doesn't
+/// (judgement).
 const SWINGS: (f64, f64) = (0.5, 0.08);
 
 /// Whether a clue needs no word any more.
@@ -120,7 +124,7 @@ fn evaporator(job: &Job, surfaces: &Surfaces, is_wall: bool) -> Option<Vec<f64>>
     let mut found = super::pooled(&each)?;
     // It boils there always, or never.
     mix_in_dry(&mut found, "first-part-only");
-    if swings(surfaces) > 1 {
+    if swings_besides_defrosts(surfaces) > 1 {
         let patchy = clue.answer("patchy");
         for (answer, weight) in found.iter_mut().enumerate() {
             let (now_and_then, steady) = SWINGS;
@@ -143,6 +147,20 @@ fn mix_in_dry(weights: &mut [f64], fed_in_part: &str) {
     };
     let wet = (1.0 - ON_A_DRY_PLACE) * libm::exp(weights[part]);
     weights[part] = libm::log(wet + ON_A_DRY_PLACE * libm::exp(weights[none]));
+}
+
+/// How often the evaporator became warmer and cold again while it ran, more often than it may have been
+/// defrosted.
+fn swings_besides_defrosts(surfaces: &Surfaces) -> usize {
+    let mut shown = surfaces.at_place(Place::Evaporator);
+    let first = shown.next().map(|one| one.at);
+    let last = shown.next_back().map(|one| one.at);
+    let span = first
+        .zip(last)
+        .map_or(0.0, |(first, last)| first.until(last).get());
+    // Whole and small: a job spans days.
+    let defrosts = (span / DEFROSTS_APART.get()).clamp(0.0, 1e6) as usize;
+    swings(surfaces).saturating_sub(defrosts)
 }
 
 /// How often the evaporator became warmer and cold again while it ran.
