@@ -1,6 +1,7 @@
 //! What is believed of a cabinet's course: every pace of a grid, weighed by how likely it makes the
 //! readings.
 
+use super::ends::WIDE;
 use super::motion::{Pace, State, Stretch};
 use super::prior::Beforehand;
 use super::symmetric::Symmetric;
@@ -18,8 +19,16 @@ const AIR: [f64; 6] = [
 ];
 /// Of walls and contents, which what the air goes towards follows.
 const WALLS: [f64; 5] = [1.1 * HOUR, 2.2 * HOUR, 4.4 * HOUR, 8.8 * HOUR, 17.6 * HOUR];
-/// How far that wanders, in kelvins: a control that cycles, food that freezes, frost.
-const WANDERS: [f64; 3] = [1.0, 3.0, 8.0];
+/// How far that wanders, in kelvins, in a freezer: a control that cycles, food that freezes, frost.
+const WANDERS: [f64; 3] = [0.5, 2.0, 6.0];
+/// How likely each of those is beforehand where it is as strong as it was made; weakened ones have all alike
+/// (judgement). Strong cooling is soon through with walls that a weak one works on all day: heat over watts
+/// per kelvin. And it goes on evenly until a control stops it, while ice in a capillary or on a coil lets it
+/// come and go.
+const SOUND_WALLS: [f64; 5] = [0.3, 0.35, 0.25, 0.08, 0.02];
+/// The same of air that gets what another compartment leaves, sound or not: it waits for that one's walls too.
+const BESIDE_WALLS: [f64; 5] = [0.1, 0.15, 0.25, 0.25, 0.25];
+const SOUND_WANDERS: [f64; 3] = [0.45, 0.45, 0.1];
 /// Errors of one reading beside the others, in kelvins: steps and fans.
 const NOISES: [f64; 3] = [0.05, 0.2, 0.8];
 /// In the first minutes the evaporator has yet to get cold and the thermometer to follow: readings
@@ -28,8 +37,9 @@ const AT_FIRST: (f64, f64) = (1.5, 600.0);
 /// So much of the way to the end is the share of plates and coil alone, which cool at once; the rest
 /// waits for the walls. With its spread in kelvins (judgement).
 const AT_ONCE: (f64, f64) = (0.4, 7.0);
-/// What is less likely than this share of the likeliest is left out.
+/// What is less likely than this share of the likeliest is left out, and under the wide end before.
 const FAINT: f64 = 1e-5;
+const FAINT_AT_FIRST: f64 = 1e-8;
 
 /// One pace out of all that may be true, with how likely it is.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -38,6 +48,10 @@ pub(super) struct Part {
     pub(super) pace: Pace,
     /// Of one reading, in kelvins.
     pub(super) noise: f64,
+    /// How likely its pace is beforehand in a sound machine and in a weakened one.
+    pub(super) odds: [f64; 2],
+    /// Whether it ends as sound ones do, or as weakened ones.
+    pub(super) is_sound: bool,
     /// After the last reading.
     pub(super) state: State,
 }
@@ -47,14 +61,18 @@ pub(super) fn parts(log: &Thinned, beforehand: &Beforehand) -> Vec<Part> {
     let first = beforehand.first();
     let air = AIR.map(|constant| left(log, constant));
     let walls = WALLS.map(|constant| left(log, constant));
+    let likely = likely_walls(beforehand);
     let mut parts = Vec::new();
     for (air, &air_constant) in air.iter().zip(&AIR) {
-        for (walls, &walls_constant) in walls.iter().zip(&WALLS) {
-            for wander in WANDERS {
+        let walls = walls.iter().zip(&WALLS).zip(&likely);
+        for ((walls, &walls_constant), likely_walls) in walls {
+            for (wander, likely_wander) in WANDERS.into_iter().zip(&SOUND_WANDERS) {
+                let sound = likely_walls[0] * likely_wander;
+                let odds = [sound, likely_walls[1] / WANDERS.len() as f64];
                 let pace = Pace {
                     air: air_constant,
                     walls: walls_constant,
-                    wander,
+                    wander: wander * beforehand.wander,
                 };
                 let stretches: Vec<Stretch> = air
                     .iter()
@@ -62,7 +80,8 @@ pub(super) fn parts(log: &Thinned, beforehand: &Beforehand) -> Vec<Part> {
                     .map(|(air, walls)| pace.stretch(*air, *walls))
                     .collect();
                 for noise in NOISES {
-                    parts.push(followed(log, first, pace, noise, &stretches));
+                    let part = followed(log, first, pace, noise, &stretches);
+                    parts.push(Part { odds, ..part });
                 }
             }
         }
@@ -73,12 +92,30 @@ pub(super) fn parts(log: &Thinned, beforehand: &Beforehand) -> Vec<Part> {
     for part in &mut parts {
         part.weight = libm::exp(part.weight - top);
     }
-    parts.retain(|part| part.weight > FAINT);
+    parts.retain(|part| part.weight > FAINT_AT_FIRST);
+    let split = parts.iter().flat_map(|part| beforehand.ends.split(part));
+    weighed(split.collect())
+}
+
+/// Without the faint ones, and weights that sum to one.
+pub(super) fn weighed(mut parts: Vec<Part>) -> Vec<Part> {
+    let top = parts.iter().fold(0.0, |top, part| part.weight.max(top));
+    parts.retain(|part| part.weight > FAINT * top);
     let whole: f64 = parts.iter().map(|part| part.weight).sum();
     for part in &mut parts {
         part.weight /= whole;
     }
     parts
+}
+
+/// How likely each of the walls' paces is in a sound machine and in a weakened one.
+fn likely_walls(beforehand: &Beforehand) -> [[f64; 2]; WALLS.len()] {
+    let alike = 1.0 / WALLS.len() as f64;
+    if beforehand.loss.is_some() {
+        SOUND_WALLS.map(|sound| [sound, alike])
+    } else {
+        BESIDE_WALLS.map(|one| [one, one])
+    }
 }
 
 /// What is left of an exponential over each stretch, from the switching on to the first reading, from
@@ -111,22 +148,24 @@ fn followed(log: &Thinned, first: State, pace: Pace, noise: f64, stretches: &[St
         weight,
         pace,
         noise,
+        odds: [1.0; 2],
+        is_sound: true,
         state,
     }
 }
 
 impl Beforehand {
-    /// Air, what it goes towards, and end, when it is switched on.
+    /// Air, what it goes towards, and a wide end, when it is switched on.
     pub(super) fn first(&self) -> State {
         let share = AT_ONCE.0;
         let square = |deviation: f64| deviation * deviation;
-        let (start, end) = (square(self.start.deviation), square(self.end.deviation));
+        let (start, end) = (square(self.start.deviation), square(WIDE.deviation));
         let kept = 1.0 - share;
         State {
             mean: [
                 self.start.mean,
-                kept * self.start.mean + share * self.end.mean,
-                self.end.mean,
+                kept * self.start.mean + share * WIDE.mean,
+                WIDE.mean,
             ],
             covariance: Symmetric([
                 start,

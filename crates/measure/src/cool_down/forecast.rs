@@ -3,11 +3,12 @@
 use quantity::{Celsius, Seconds};
 
 use super::course::CoolDown;
+use super::prior::Normal;
 
 /// The 5th and the 95th percentile hold nine in ten between them.
 const TAILS: [f64; 2] = [0.05, 0.95];
 /// From here on a verdict is given (judgement: being wrong costs a machine or a repair).
-const SURE: f64 = 0.97;
+const SURE: f64 = 0.95;
 /// Halvings: a day to a hundredth of a second, a thousand kelvins to a millionth.
 const HALVINGS: usize = 40;
 
@@ -151,17 +152,32 @@ impl CoolDown {
             let noise = self.noise().get();
             let deviation = libm::sqrt(thermometer * thermometer + noise * noise);
             return Outlook {
-                normals: vec![(1.0, self.log.read_at(at), deviation)],
+                normals: vec![(
+                    1.0,
+                    Normal {
+                        mean: self.log.read_at(at),
+                        deviation,
+                    },
+                )],
                 control: None,
             };
         }
         let ahead = at - last;
-        let besides = self.to_come(ahead);
+        let share = self.to_come(ahead);
+        let more = self.beforehand.to_come.mean * share;
+        let besides = self.beforehand.to_come.deviation * share;
         let besides = besides * besides + thermometer * thermometer;
         let normals = self.parts.iter().map(|part| {
             let then = part.state.after(&part.pace.over(ahead));
             let variance = then.covariance.0[0] + besides;
-            (part.weight, then.mean[0], libm::sqrt(variance.max(1e-12)))
+            let deviation = libm::sqrt(variance.max(1e-12));
+            (
+                part.weight,
+                Normal {
+                    mean: then.mean[0] + more,
+                    deviation,
+                },
+            )
         });
         Outlook {
             normals: normals.collect(),
@@ -169,19 +185,18 @@ impl CoolDown {
         }
     }
 
-    /// Standard deviation of what no reading shows beforehand. It comes within hours, and less of it
+    /// The share of what no reading shows beforehand. It comes within hours, and less of it
     /// is left the longer it was watched (judgement).
     fn to_come(&self, ahead: f64) -> f64 {
-        const COMES: f64 = 2.0 * 3600.0;
-        const PASSES: f64 = 8.0 * 3600.0;
-        let share = libm::exp(-self.log.last() / PASSES) * (1.0 - libm::exp(-ahead / COMES));
-        self.beforehand.to_come * share
+        const PASSES: f64 = 24.0 * 3600.0;
+        let comes = 1.0 - libm::exp(-ahead / self.beforehand.comes);
+        libm::exp(-self.log.last() / PASSES) * comes
     }
 
     fn control(&self) -> Control {
         Control {
-            mean: self.beforehand.held.mean,
-            deviation: self.beforehand.held.deviation,
+            held: self.beforehand.held,
+            never: self.beforehand.unheld,
             // What was seen so cold was perhaps the bottom of a control's swing.
             no_more_than: self.coldest() + self.beforehand.swing,
         }
@@ -191,27 +206,29 @@ impl CoolDown {
 /// Where a control stops it: a normal distribution cut off above what was seen colder.
 #[derive(Debug, Clone, Copy)]
 struct Control {
-    mean: f64,
-    deviation: f64,
+    held: Normal,
+    /// The share that it never gets to stop.
+    never: f64,
     no_more_than: f64,
 }
 
 impl Control {
-    /// That it is set no warmer than this.
+    /// That it stops it no warmer than this.
     fn below(&self, temperature: f64) -> f64 {
         if temperature >= self.no_more_than {
             return 1.0;
         }
-        let at = |value: f64| normal_below((value - self.mean) / self.deviation);
         // Far below all that was thought of, what is left is as good as at the cut.
-        (at(temperature) / at(self.no_more_than).max(1e-12)).min(1.0)
+        let most = self.held.below(self.no_more_than).max(1e-12);
+        let stops = (self.held.below(temperature) / most).min(1.0);
+        self.never + (1.0 - self.never) * stops
     }
 }
 
-/// Weighed normal distributions (weight, mean, deviation) whose weights sum to one, and a control
+/// Weighed normal distributions whose weights sum to one, and a control
 /// that lets none go colder than it.
 struct Outlook {
-    normals: Vec<(f64, f64, f64)>,
+    normals: Vec<(f64, Normal)>,
     control: Option<Control>,
 }
 
@@ -221,9 +238,7 @@ impl Outlook {
         let below: f64 = self
             .normals
             .iter()
-            .map(|(weight, mean, deviation)| {
-                weight * normal_below((temperature - mean) / deviation)
-            })
+            .map(|(weight, normal)| weight * normal.below(temperature))
             .sum();
         below * self.control.map_or(1.0, |it| it.below(temperature))
     }
@@ -231,7 +246,7 @@ impl Outlook {
     fn percentile(&self, share: f64) -> f64 {
         let ends = |sign: f64, pick: fn(f64, f64) -> f64| {
             let far = self.normals.iter();
-            far.map(|(_, mean, deviation)| mean + sign * 8.0 * deviation)
+            far.map(|(_, normal)| normal.mean + sign * 8.0 * normal.deviation)
                 .fold(-sign * f64::INFINITY, pick)
         };
         let (mut least, mut most) = (ends(-1.0, f64::min), ends(1.0, f64::max));
@@ -248,9 +263,4 @@ impl Outlook {
         }
         0.5 * (least + most)
     }
-}
-
-/// The share of the standard normal distribution below this.
-fn normal_below(away: f64) -> f64 {
-    0.5 * libm::erfc(-away * core::f64::consts::FRAC_1_SQRT_2)
 }

@@ -33,16 +33,19 @@
 
 mod belief;
 mod course;
+mod ends;
 mod events;
 mod forecast;
 mod motion;
 mod prior;
 mod signs;
+mod support;
 mod symmetric;
 mod thinned;
 
 pub use course::{CoolDown, CoolDownError};
 pub use forecast::{Goal, Reach, ReachBand, TemperatureBand, Verdict};
-pub use prior::{CabinetKind, CoolDownPrior};
+pub use prior::{CabinetKind, CoolDownPrior, EndPrior};
 pub use signs::Sign;
+pub use support::{Draw, Support};
 pub use thinned::{MOST_POINTS, TemperatureAt};

@@ -95,21 +95,32 @@ impl State {
     /// After the air was read, with a variance of the reading; and ln of how likely that reading
     /// was, but for a constant.
     pub(super) fn with(&self, reading: f64, variance: f64) -> (Self, f64) {
+        let [tt, te, tf, ..] = self.covariance.0;
+        self.told(reading - self.mean[0], [tt, te, tf], tt + variance)
+    }
+
+    /// The same after it was told where it ends.
+    pub(super) fn with_end(&self, end: f64, variance: f64) -> (Self, f64) {
+        let [_, _, tf, _, ef, ff] = self.covariance.0;
+        self.told(end - self.mean[2], [tf, ef, ff], ff + variance)
+    }
+
+    /// After something was seen that lies so far off its mean, has such covariances with air, goal and end,
+    /// and such a variance.
+    fn told(&self, off: f64, with: [f64; 3], variance: f64) -> (Self, f64) {
+        let gain = with.map(|one| one / variance);
         let [tt, te, tf, ee, ef, ff] = self.covariance.0;
-        let expected = tt + variance;
-        let off = reading - self.mean[0];
-        let gain = [tt / expected, te / expected, tf / expected];
         let state = Self {
             mean: [0, 1, 2].map(|place| self.mean[place] + gain[place] * off),
             covariance: Symmetric([
-                tt - gain[0] * tt,
-                te - gain[0] * te,
-                tf - gain[0] * tf,
-                ee - gain[1] * te,
-                ef - gain[1] * tf,
-                ff - gain[2] * tf,
+                tt - gain[0] * with[0],
+                te - gain[0] * with[1],
+                tf - gain[0] * with[2],
+                ee - gain[1] * with[1],
+                ef - gain[1] * with[2],
+                ff - gain[2] * with[2],
             ]),
         };
-        (state, -0.5 * (off * off / expected + libm::log(expected)))
+        (state, -0.5 * (off * off / variance + libm::log(variance)))
     }
 }

@@ -105,10 +105,7 @@ fn of_course(job: &Job, course: &Course) -> Option<Vec<f64>> {
     let held = course.goal().target.get();
     let latest = course.latest()?.1.get();
     let prior = course.compartment.prior(answered(job));
-    let before = |end: f64| {
-        let away = (end - prior.end.get()) / prior.end_deviation.get();
-        0.5 * libm::erfc(-away * core::f64::consts::FRAC_1_SQRT_2)
-    };
+    let before = |end: f64| prior.end.chance_below(Celsius::new(end));
     let mut sum = vec![0.0; Clue::Temperatures.answers().len()];
     for end in ENDS {
         let (low, high) = (f64::from(end) - 0.5, f64::from(end) + 0.5);
