@@ -5,7 +5,7 @@
 
 mod story;
 
-use diagnosis::{Clock, Clue, Fault, Pause, StartTrials, Task};
+use diagnosis::{Again, Clock, Clue, Fault, Item, Pause, StartTrials, Task};
 use job::{Content, Entry, Id, Job, SetUp, Tried};
 use measure::start_trials::{Knowledge, Place};
 use story::{Story, moment};
@@ -175,4 +175,32 @@ fn of_two_tries_at_one_time_both_are_kept() {
     let trials = StartTrials::of(&twice, moment(164));
     assert_eq!(trials.series(SetUp::Kit).unwrap().tries.len(), 2);
     assert!(matches!(content, Content::Trial(_)));
+}
+
+/// What can't be undone doesn't rest on one try, and not on a third one either: each waits for
+/// windings and device to cool.
+#[test]
+fn a_second_hum_on_a_good_device_stands_for_doing_it_again() {
+    let offers = |story: &Story, minute: i64| {
+        let whole = story.after(minute).whole.unwrap();
+        let mut next = whole.next.into_iter();
+        let found = next.find(|one| one.task == Task::Clue(Clue::GoodDevice));
+        found.map(|one| one.again)
+    };
+    let mut once = Story::grounded("120-v-60-hz")
+        .with("machine", "kind", "chest-freezer")
+        .with("machine", "complaint", "hums-then-clicks")
+        .with("machine", "told-by", "myself")
+        .with("refrigerant", "plate", "r134a");
+    for item in [
+        Item::PinOneToShell,
+        Item::PinTwoToShell,
+        Item::PinThreeToShell,
+    ] {
+        once = once.item(item, "OL");
+    }
+    let once = once.tried(100, SetUp::Substitute, 720.0, HummedAndTripped);
+    assert_eq!(offers(&once, 101), Some(Some(Again::RestsOnOne)));
+    let twice = once.tried(135, SetUp::Substitute, 755.0, HummedAndTripped);
+    assert_eq!(offers(&twice, 136), None);
 }

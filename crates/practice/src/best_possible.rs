@@ -11,7 +11,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use diagnosis::{Choice, Fault, Part, Whole};
-use job::{Answer, Content, Job, Measured};
+use job::{Answer, Content, Job, Measured, Place};
 use quantity::Observed;
 
 use crate::learned::{Case, out_of_fold};
@@ -173,7 +173,7 @@ fn best_remedy(odds: &[f64]) -> Remedy {
 
 /// One word for each answer that stands.
 fn words(job: &Job) -> BTreeSet<String> {
-    let mut words = BTreeSet::new();
+    let mut words = watched(job);
     let mut open_pairs = None;
     for entry in job.standing() {
         let Content::Answer { question, answer } = &entry.content else {
@@ -201,6 +201,39 @@ fn words(job: &Job) -> BTreeSet<String> {
     }
     // Which pin is which differs from machine to machine; how many pairs are open doesn't.
     words.extend(open_pairs.map(|pairs| format!("windings: {pairs} open")));
+    words
+}
+
+/// What came of tries to start, with each rest by its size; how cold each place was in the end, and
+/// how long it was watched.
+fn watched(job: &Job) -> BTreeSet<String> {
+    let mut words = BTreeSet::new();
+    let mut last: BTreeMap<Place, (i64, Measured)> = BTreeMap::new();
+    let mut began = None;
+    for entry in job.standing() {
+        match &entry.content {
+            Content::Trial(trial) => {
+                let rest = libm::log2(trial.rest.seconds().get().max(1.0));
+                let (set_up, outcome) = (trial.set_up, trial.outcome);
+                words.insert(format!("{set_up:?}: {outcome:?}"));
+                words.insert(format!("{set_up:?}: {outcome:?} after 2^{rest:.0}"));
+            }
+            Content::Event(event) => began = began.or(Some(event.at.unix_milliseconds())),
+            Content::Spot(spot) => {
+                let at = spot.at.unix_milliseconds();
+                last.insert(spot.place, (at, spot.reading.measured));
+            }
+            _ => {}
+        }
+    }
+    for (place, (at, measured)) in last {
+        if let (Observed::Value(celsius), _) = measured.numbers() {
+            let grade = 3.0 * libm::rint(celsius / 3.0);
+            words.insert(format!("{place:?}: {grade:.0}"));
+        }
+        let hours = began.map_or(0, |began| (at - began) / 3_600_000);
+        words.insert(format!("{place:?}: {} h", hours / 4 * 4));
+    }
     words
 }
 

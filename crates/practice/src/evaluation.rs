@@ -4,7 +4,7 @@ use diagnosis::{Model, Priors};
 use measure::MeterKind;
 use simulator::{Chance, ParameterError};
 
-use crate::answers::Sheet;
+use crate::answers::{Examiner, Sheet};
 use crate::best_possible::End;
 use crate::draw::drawn;
 use crate::score::Score;
@@ -78,7 +78,7 @@ impl Evaluation {
 }
 
 fn scored(sheet: &mut Sheet, model: &Model, order: Order) -> Option<(Score, End)> {
-    let walked = walk(sheet, model, order)?;
+    let walked = walk(&mut Examiner::of(sheet), model, order)?;
     let end = End::of(&walked.job, &walked.whole);
     let score = Score::of(&walked, sheet.machine(), sheet.meter());
     Some((score, end))

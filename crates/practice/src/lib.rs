@@ -25,7 +25,7 @@ mod tally;
 mod truth;
 mod walk;
 
-pub use answers::Sheet;
+pub use answers::{Examiner, Sheet};
 pub use best_possible::{BestPossible, End, Examples};
 pub use difficulty::Difficulty;
 pub use draw::drawn;
@@ -36,4 +36,4 @@ pub use made::{Made, NotMade};
 pub use score::Score;
 pub use tally::{Bin, Row, Tally};
 pub use truth::{ailment_of, fault_of};
-pub use walk::{Examined, Order, Walk, walk, walk_with};
+pub use walk::{Begun, Examined, Order, Walk, Watched, walk, walk_with};

@@ -24,6 +24,32 @@ pub trait Examined {
     fn answer_again(&mut self, task: Task) -> Vec<Content> {
         self.answer(task)
     }
+
+    /// What a task brings that is timed or watched: tries after rests, a thermometer each half hour.
+    /// Nothing where it is answered at one moment, by the two above.
+    fn watch(&mut self, _begun: &Begun<'_>) -> Option<Watched> {
+        None
+    }
+}
+
+/// A task that is about to be begun.
+#[derive(Debug, Clone, Copy)]
+pub struct Begun<'a> {
+    /// Which.
+    pub task: Task,
+    /// What is known so far.
+    pub job: &'a Job,
+    /// When the work is done and the waiting begins.
+    pub at: Moment,
+}
+
+/// What was entered over a time.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Watched {
+    /// Each entry with its moment, none before the task was begun.
+    pub entries: Vec<(Moment, Content)>,
+    /// When it was over.
+    pub ends: Moment,
 }
 
 /// Which check is taken.
@@ -122,10 +148,16 @@ fn follow(
             .map(|next| {
                 let rested = minutes + waiting - last_done(&done, next.task);
                 let rest = (rest(next) - rested).max(0.0);
-                (next.task, next.minutes, next.waiting + rest)
+                Doing::of(next.task, (next.minutes, rest, next.waiting))
             });
         let next = next.or_else(|| test_fit(&advice, &done));
-        let Some((task, work, pause)) = next else {
+        let Some(Doing {
+            task,
+            work,
+            rest,
+            pause,
+        }) = next
+        else {
             let followed = Followed {
                 tasks: done.iter().map(|one| one.task).collect(),
                 minutes,
@@ -135,16 +167,51 @@ fn follow(
             return Some((followed, now));
         };
         minutes += work;
-        waiting += pause;
-        let is_second = done.iter().any(|one| one.task == task);
-        let found = if is_second {
-            machine.answer_again(task)
-        } else {
-            machine.answer(task)
+        waiting += rest;
+        let at = moment(minutes + waiting)?;
+        let begun = Begun {
+            task,
+            job: &job,
+            at,
         };
+        if let Some(watched) = machine.watch(&begun) {
+            waiting += at.until(watched.ends).get().max(0.0) / 60.0;
+            for (at, content) in watched.entries {
+                add(&mut job, content, at);
+            }
+        } else {
+            waiting += pause;
+            let is_second = done.iter().any(|one| one.task == task);
+            let found = if is_second {
+                machine.answer_again(task)
+            } else {
+                machine.answer(task)
+            };
+            enter(&mut job, found, minutes + waiting);
+        }
         let at = minutes + waiting;
         done.push(Done { task, at });
-        enter(&mut job, found, at);
+    }
+}
+
+/// What is done next, all in minutes.
+struct Doing {
+    task: Task,
+    work: f64,
+    /// What it has to rest first.
+    rest: f64,
+    /// What is waited meanwhile, as far as that is stated and not watched.
+    pause: f64,
+}
+
+impl Doing {
+    const fn of(task: Task, (work, rest, pause): (f64, f64, f64)) -> Self {
+        Self {
+            task,
+            work,
+            rest,
+            pause,
+        }
     }
 }
 
@@ -182,12 +249,17 @@ fn moment(minutes: f64) -> Option<Moment> {
 
 /// Adds entries. One that can't be added is left out, as a page would refuse it.
 fn enter(job: &mut Job, contents: Vec<Content>, minutes: f64) {
+    let Some(at) = moment(minutes) else { return };
     for content in contents {
-        let place = job.entries().len();
-        let id = Id::new(&format!("entry-{place}"));
-        if let (Ok(id), Some(at)) = (id, moment(minutes)) {
-            let _ = job.add(Entry { id, at, content });
-        }
+        add(job, content, at);
+    }
+}
+
+/// Adds an entry of a moment.
+pub(crate) fn add(job: &mut Job, content: Content, at: Moment) {
+    let place = job.entries().len();
+    if let Ok(id) = Id::new(&format!("entry-{place}")) {
+        let _ = job.add(Entry { id, at, content });
     }
 }
 
@@ -225,12 +297,13 @@ fn next<'a>(advice: &'a Advice, order: &mut Order, done: &[Done]) -> Option<&'a 
 
 /// Who is told to fit a part to see does so, and says what came of it, whatever the order of
 /// checks was.
-fn test_fit(advice: &Advice, done: &[Done]) -> Option<(Task, f64, f64)> {
+fn test_fit(advice: &Advice, done: &[Done]) -> Option<Doing> {
     const TRIAL: Task = Task::Clue(Clue::GoodDevice);
     let was_done = done.iter().any(|one| one.task == TRIAL);
     let is_told = advice.verdict.best.action == Action::TestFit && !was_done;
     let build = Build::ManualDefrost;
-    is_told.then(|| (TRIAL, TRIAL.minutes(build), TRIAL.waiting(build)))
+    let takes = (TRIAL.minutes(build), 0.0, TRIAL.waiting(build));
+    is_told.then(|| Doing::of(TRIAL, takes))
 }
 
 /// Whether a check is part of what is told at the beginning.

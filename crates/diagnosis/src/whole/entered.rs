@@ -15,6 +15,7 @@ mod trials;
 #[cfg(test)]
 pub(super) use choices::with_aside;
 
+pub(super) use choices::likeliest;
 pub(super) use circuit::stands_for as circuit_stands_for;
 pub(super) use cold::{clue_of as clue_of_place, stands_for as cold_stands_for};
 pub(super) use powered::numbers;

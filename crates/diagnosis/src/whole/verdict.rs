@@ -7,6 +7,7 @@ mod own_look;
 use super::build::Build;
 use super::clue::{Clue, Task};
 use super::conditions::motor;
+use super::entered::{Weight, likeliest};
 use super::fault::Fault::{self, *};
 use super::prospects::{Aim, Prospects};
 use super::remedy::{Action, Stakes};
@@ -108,9 +109,11 @@ pub(super) const TEST_FIT: Task = Task::Clue(Clue::GoodDevice);
 /// Whether a verdict may be to give a machine up: then what would be believed without a sign of the
 /// sealed system is asked for.
 pub(super) fn may_give_up(prospects: &Prospects<'_>) -> bool {
-    let [(best, _), _] = prospects.best_two();
+    let [(best, _), (other, _)] = prospects.best_two();
     let gives_up = |aim: Aim| matches!(aim.action, Action::Scrap | Action::LicensedWork);
-    gives_up(best) || prospects.best_bet().is_some_and(gives_up)
+    // To give it time may be ruled out, and then the other is the best.
+    let by_time = best.action == Action::NothingToRepair && gives_up(other);
+    gives_up(best) || by_time || prospects.best_bet().is_some_and(gives_up)
 }
 
 /// Everything that a verdict is drawn from.
@@ -126,7 +129,7 @@ pub(super) struct Case<'a> {
 
 impl Case<'_> {
     pub(super) fn verdict(&self) -> Verdict {
-        let [(aim, cost), (other, other_cost)] = self.prospects.best_two();
+        let [(aim, cost), (other, other_cost)] = self.best_two();
         let mut best = self.proposal(aim, cost);
         let mut runner_up = self.proposal(other, other_cost);
         let mut hold = self.hold();
@@ -157,6 +160,31 @@ impl Case<'_> {
         }
     }
 
+    /// The best plan's aim and that of the best without it. To give it time and look again is not the
+    /// best of them once that was done.
+    fn best_two(&self) -> [(Aim, f64); 2] {
+        let [best, other] = self.prospects.best_two();
+        let waits = self.proposal(best.0, best.1).action == Action::WaitAndRepeat;
+        if waits && self.had_its_time() {
+            [other, best]
+        } else {
+            [best, other]
+        }
+    }
+
+    /// Whether half a day has shown that it isn't as cold as it should be.
+    fn had_its_time(&self) -> bool {
+        let clue = Clue::Temperatures;
+        let shown = self.entered.iter().filter(|one| one.answers(clue.task()));
+        let mut weights = shown.flat_map(|one| &one.weights);
+        weights.any(|weight| match weight {
+            Weight::Clue(of, weights) if *of == clue => {
+                clue.answer("both-near-target") != Some(likeliest(weights))
+            }
+            _ => false,
+        })
+    }
+
     /// The check that the verdict asks for before any other: to fit a part to see, once the old
     /// one and the pins were looked at; a second sign before a sealed system is given up.
     pub(super) fn asks_first(&self, verdict: &Verdict) -> Option<Task> {
@@ -166,7 +194,7 @@ impl Case<'_> {
         self.missing_proof(&verdict.best, &verdict.hold)
             .or_else(|| self.open_look(&verdict.best))
             .or_else(|| {
-                let [(aim, cost), _] = self.prospects.best_two();
+                let [(aim, cost), _] = self.best_two();
                 self.open_look(&self.proposal(aim, cost))
             })
     }

@@ -5,6 +5,7 @@
 //! these name a bound ("usual: 90 to 170 watts"), it is that bound which is held against.
 
 mod entry;
+mod examiner;
 mod felt;
 mod looks;
 mod measured;
@@ -14,5 +15,6 @@ mod sheet;
 mod shown;
 
 pub(crate) use entry::answer;
+pub use examiner::Examiner;
 pub(crate) use opening::build_of;
 pub use sheet::Sheet;

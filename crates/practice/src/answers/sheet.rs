@@ -32,12 +32,14 @@ struct Sessions {
     half_hour: Option<Session>,
     two_hours: Option<Session>,
     night: Option<Session>,
+    day: Option<Session>,
 }
 
 const QUARTER: Seconds = Seconds::new(900.0);
 const TO_HALF_HOUR: Seconds = Seconds::new(1_200.0);
 const TO_TWO_HOURS: Seconds = Seconds::new(5_100.0);
 const TO_NIGHT: Seconds = Seconds::new(36_000.0);
+const TO_DAY: Seconds = Seconds::new(43_200.0);
 
 impl Sheet {
     /// A machine in front of somebody with a meter. The same chance gives the same answers.
@@ -100,11 +102,17 @@ impl Sheet {
     }
 
     /// A second time one looks anew, with the same meter.
-    fn take_up_tools_for(&mut self, task: Task, again: bool) {
+    pub(super) fn take_up_tools_for(&mut self, task: Task, again: bool) {
         let place = Task::all().position(|one| one == task).unwrap_or(0) as u64;
         let place = if again { 400 + place } else { place };
         self.senses = Senses::ordinary(self.chance.fork(100 + place));
         self.kit.take_up(self.chance.fork(300 + place));
+    }
+
+    /// Chance of a clue's own, for what lies beside the meters.
+    pub(super) fn chance_of(&self, clue: diagnosis::Clue) -> Chance {
+        let place = Task::all().position(|one| one == Task::Clue(clue));
+        self.chance.fork(900 + place.unwrap_or(0) as u64)
     }
 
     fn find_out(&mut self, task: Task, again: bool) -> Vec<Content> {
@@ -171,6 +179,15 @@ impl Sheet {
             self.sessions.night = later(before, TO_NIGHT);
         }
         self.sessions.night.as_ref()
+    }
+
+    /// A day after.
+    pub(super) fn day(&mut self) -> Option<&Session> {
+        if self.sessions.day.is_none() {
+            let before = self.night()?.clone();
+            self.sessions.day = later(before, TO_DAY);
+        }
+        self.sessions.day.as_ref()
     }
 }
 

@@ -91,7 +91,7 @@ impl Sheet {
         typed(&display, Unit::Celsius, self.meter)
     }
 
-    fn capacitor(&mut self, item: &str) -> Option<Reading> {
+    pub(super) fn capacitor(&mut self, item: &str) -> Option<Reading> {
         let (printed, left) = self.machine.bench().capacitor()?;
         let display = match item {
             "marking" => Display {

@@ -147,6 +147,12 @@ impl<D: Drive> Appliance<D> {
         Seconds::new(self.time)
     }
 
+    /// Whether the defrost heater is hot.
+    #[must_use]
+    pub fn is_heating(&self) -> bool {
+        self.heater() > 0.0
+    }
+
     /// As warm as the room all through, pressures level, no frost. The drive stays as it
     /// is.
     #[must_use]

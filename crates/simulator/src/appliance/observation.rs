@@ -135,7 +135,7 @@ impl<D: Drive> Appliance<D> {
             drain: cabinet.defrost.map_or(Ratio::new(1.0), |it| it.drain),
             running: self.turning.speed.get() > 0.0,
             refused: self.turning.refused,
-            heating: self.heater() > 0.0,
+            heating: self.is_heating(),
             suction: Pascals::new(seen.low),
             discharge: Pascals::new(seen.high),
         }

@@ -181,6 +181,19 @@ impl Compressor {
         Ok(self)
     }
 
+    /// The same compressor, as warm as it is, with other gear on its pins that was as warm as the
+    /// room until now.
+    ///
+    /// # Errors
+    /// [`ParameterError`] names the first parameter of the gear out of its bounds.
+    pub fn fitted(mut self, gear: StartGear, room: Celsius) -> Result<Self, ParameterError> {
+        gear.check()?;
+        within("room", room.get(), -40.0, 70.0)?;
+        self.state.gear = GearState::rested(&gear, room.get());
+        self.parts.gear = gear;
+        Ok(self)
+    }
+
     /// What it is built of.
     #[must_use]
     pub fn parts(&self) -> &Parts {

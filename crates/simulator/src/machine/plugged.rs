@@ -4,13 +4,14 @@
 //!
 //! Must never know: what is wrong with anything.
 
-use quantity::{Hertz, Seconds, Watts, WattsPerKelvin};
+use quantity::{Celsius, Hertz, Seconds, Watts, WattsPerKelvin};
 
-use crate::Chance;
 use crate::appliance::{Demand, Drive, Turning};
 use crate::compressor::{Compressor, StartRecord, Surroundings};
 use crate::rotor::Pressures;
+use crate::start_gear::StartGear;
 use crate::supply::Supply;
+use crate::{Chance, ParameterError};
 
 /// What suction gas takes from motor and pump, in W/K: a gram or so of vapour a second (from
 /// memory).
@@ -92,6 +93,15 @@ impl PluggedCompressor {
     #[must_use]
     pub const fn last_try(&self) -> Option<&StartRecord> {
         self.last_try.as_ref()
+    }
+
+    /// Other gear on its pins.
+    ///
+    /// # Errors
+    /// As [`Compressor::fitted`].
+    pub fn fit(&mut self, gear: StartGear, room: Celsius) -> Result<(), ParameterError> {
+        self.compressor = self.compressor.clone().fitted(gear, room)?;
+        Ok(())
     }
 
     /// Switches what leaks only while something is on, a heater say.

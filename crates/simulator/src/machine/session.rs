@@ -7,6 +7,7 @@ use quantity::{Celsius, Seconds, Volts, Watts};
 
 use super::build::Machine;
 use super::drive::Turner;
+use super::fitted::Fitted;
 use super::plugged::{Event, Heard};
 use super::traces::Trace;
 use crate::ParameterError;
@@ -14,7 +15,6 @@ use crate::appliance::{Appliance, Course, Observation, Sample};
 use crate::cabinet::Contacts;
 use crate::compressor::Compressor;
 use crate::error::within;
-use crate::start_gear::{StartGear, Switch};
 use crate::supply::{GroundFaultDevice, Supply};
 
 /// Samples, one a minute and one at the end of each stretch of a minute.
@@ -64,11 +64,7 @@ impl Machine {
     /// # Errors
     /// As [`Machine::plug_in`].
     pub fn with_good_device(&self, time: Seconds) -> Result<Session, ParameterError> {
-        let good = StartGear::ptc(match self.blueprint.mains {
-            crate::appliance::Mains::V115F60 => quantity::Ohms::new(5.0),
-            crate::appliance::Mains::V230F50 => quantity::Ohms::new(15.0),
-        });
-        self.session(self.geared(good)?, self.supply, time, 3)
+        self.session(self.geared(Fitted::GoodDevice)?, self.supply, time, 3)
     }
 
     /// The same with a start kit of relay and capacitor besides that.
@@ -76,25 +72,12 @@ impl Machine {
     /// # Errors
     /// As [`Machine::plug_in`].
     pub fn with_start_kit(&self, time: Seconds) -> Result<Session, ParameterError> {
-        let (ohms, microfarads, pick_up) = match self.blueprint.mains {
-            crate::appliance::Mains::V115F60 => (5.0, 100.0, 130.0),
-            crate::appliance::Mains::V230F50 => (15.0, 40.0, 260.0),
-        };
-        let kit = StartGear::ptc(quantity::Ohms::new(ohms))
-            .with_relay_kit(microfarads, Volts::new(pick_up));
-        self.session(self.geared(kit)?, self.supply, time, 4)
+        self.session(self.geared(Fitted::Kit)?, self.supply, time, 4)
     }
 
-    /// The compressor with other gear; a run capacitor stays.
-    fn geared(&self, mut gear: StartGear) -> Result<Compressor, ParameterError> {
+    fn geared(&self, fitted: Fitted) -> Result<Compressor, ParameterError> {
         let mut parts = self.compressor.parts().clone();
-        let kept = parts
-            .gear
-            .branches
-            .iter()
-            .filter(|branch| matches!(branch.switch, Switch::Always));
-        gear.branches.extend(kept.copied());
-        parts.gear = gear;
+        parts.gear = self.gear(fitted);
         Compressor::new(parts)?.rested(self.room())
     }
 
@@ -137,7 +120,7 @@ impl Session {
         let mut left = time.get();
         while left > 0.0 {
             let step = left.min(LOOKS);
-            let heating = self.appliance.observe().heating;
+            let heating = self.appliance.is_heating();
             self.appliance.drive_mut().switch_leaks(heating);
             let passed = self.appliance.advance(Seconds::new(step))?;
             self.course.samples.extend(passed.samples);
@@ -224,6 +207,27 @@ impl Session {
             .first()
             .map_or(0.0, |first| first.time.get());
         self.course.running.get() / (time - first).max(1.0)
+    }
+
+    /// The same machine with other gear on the pins, on an inverter nothing.
+    ///
+    /// # Errors
+    /// [`ParameterError`] names the first parameter of the gear out of its bounds.
+    pub fn fitted(&self, machine: &Machine, fitted: Fitted) -> Result<Self, ParameterError> {
+        let mut other = self.clone();
+        if let Turner::Mains(plugged) = other.appliance.drive_mut() {
+            plugged.fit(machine.gear(fitted), machine.room())?;
+        }
+        Ok(other)
+    }
+
+    /// How long the last try took to come up to speed; nothing where it didn't.
+    #[must_use]
+    pub fn run_up(&self) -> Option<Seconds> {
+        match self.appliance.drive() {
+            Turner::Mains(plugged) => plugged.last_try()?.time_to_speed,
+            Turner::Inverter(_) => None,
+        }
     }
 
     /// What was heard, in order.

@@ -190,6 +190,13 @@ impl Pellet {
             return around + (from - around) * left;
         }
         let excess = |celsius: f64| celsius - from - seconds * slope(celsius);
+        // It rises at least as steeply as the temperature where heat doesn't rise with that: then
+        // the end lies no farther away than what is missing here, a hair while a motor runs.
+        let missing = -excess(from);
+        let end = from + missing;
+        if missing * excess(end) >= 0.0 {
+            return root(excess, from.min(end), from.max(end));
+        }
         let highest = Self::HOTTEST.max(from).max(around);
         root(excess, from.min(around), highest)
     }

@@ -6,7 +6,7 @@ use simulator::appliance::Kind;
 use simulator::machine::{Ailment, Blueprint, Machine, Trouble};
 
 /// What a computer of 64 bits made of them (x86-64, the test's own profile and others).
-pub(crate) const KNOWN: u64 = 0x32c6_9a12_c84a_032b;
+pub(crate) const KNOWN: u64 = 0x2cc4_752f_8390_1a83;
 
 /// FNV-1a over the bytes of numbers (from memory).
 pub(crate) fn of_machines() -> u64 {

@@ -114,7 +114,7 @@ pub(super) fn shares(clue: Clue, named: &[&str]) -> Option<Vec<f64>> {
 }
 
 /// The answer that weighs most, the first of equals.
-fn likeliest(weights: &[f64]) -> usize {
+pub(in crate::whole) fn likeliest(weights: &[f64]) -> usize {
     let mut likeliest = 0;
     for (place, weight) in weights.iter().enumerate() {
         if *weight > weights[likeliest] {

@@ -4,6 +4,7 @@ use job::{Answer, Content};
 
 use super::Choosing;
 use crate::Check;
+use crate::start_trials::clue_of;
 use crate::whole::clue::{Clue, Task};
 use crate::whole::course::speaks_to;
 use crate::whole::fault::Fault;
@@ -85,8 +86,16 @@ impl Choosing<'_> {
         rests.then_some(Again::RestsOnOne)
     }
 
-    /// Whether any of its items was answered more than once.
+    /// Whether any of its items was answered more than once, or a start was tried more than once.
     fn was_repeated(&self, task: Task) -> bool {
+        let tried = self.job.standing().into_iter();
+        let tried = tried.filter(|entry| match &entry.content {
+            Content::Trial(trial) => Task::Clue(clue_of(trial.set_up)) == task,
+            _ => false,
+        });
+        if tried.count() > 1 {
+            return true;
+        }
         let answered = self
             .job
             .standing()

@@ -1,0 +1,69 @@
+//! To give a machine time and look again is advice until that was done.
+
+// What a test builds for itself is right by construction.
+#![allow(clippy::unwrap_used)]
+
+mod story;
+
+use diagnosis::Action;
+use job::{ColdEventKind, Place};
+use story::Story;
+
+/// A combined machine that runs and stays warm, whose cabinet, fans and room are as they should be.
+fn all_looks_right() -> Story {
+    let looks = [
+        ("machine", "kind", "fridge-freezer"),
+        ("machine", "build", "inverter"),
+        ("machine", "complaint", "runs-stays-warm"),
+        ("machine", "told-by", "myself"),
+        ("refrigerant", "plate", "r600a"),
+        ("power-up", "answer", "runs"),
+        ("evaporator-fan-air", "answer", "strong"),
+        ("condenser-fan-air", "answer", "blows"),
+        ("air-outlet", "answer", "blows"),
+        ("lint", "answer", "clear"),
+        ("condenser-warmth", "answer", "evenly-warm"),
+        ("door-lamp", "answer", "goes-out"),
+        ("run-pattern", "answer", "all-the-time"),
+        ("seal", "answer", "drags-all-round"),
+        ("drain", "answer", "clear"),
+        ("coil-ice", "answer", "clear"),
+        ("defrost-parts", "answer", "all-good"),
+        ("other-outlet", "answer", "same"),
+        ("door-switch", "answer", "both-follow"),
+        ("modes-cleared", "answer", "no-change"),
+        ("timer-by-hand", "answer", "no-change"),
+    ];
+    let story = looks.into_iter().fold(
+        Story::grounded("120-v-60-hz"),
+        |story, (check, item, said)| story.with(check, item, said),
+    );
+    story.event(100, ColdEventKind::SwitchedOn)
+}
+
+/// Half a day, half hour by half hour: the freezer goes to so many degrees, the fresh food to 4.
+fn half_a_day(freezer: f64) -> Story {
+    (1..=24).fold(all_looks_right(), |story, half_hours| {
+        let keeps = libm::exp(-f64::from(half_hours) / 5.0);
+        let minute = 100 + 30 * i64::from(half_hours);
+        let typed = |end: f64| format!("{:.1}", end + (20.0 - end) * keeps);
+        story.spot(minute, Place::Freezer, &typed(freezer)).spot(
+            minute,
+            Place::FreshFood,
+            &typed(4.0),
+        )
+    })
+}
+
+#[test]
+fn a_freezer_that_half_a_day_left_half_cold_is_given_no_more_time() {
+    let best = half_a_day(-9.0).now().whole.unwrap().verdict.best;
+    assert_ne!(best.action, Action::WaitAndRepeat, "{best:?}");
+}
+
+#[test]
+fn one_that_got_there_is_watched_once_more_or_nothing_is_wrong() {
+    let best = half_a_day(-21.0).now().whole.unwrap().verdict.best;
+    let time = [Action::WaitAndRepeat, Action::NothingToRepair];
+    assert!(time.contains(&best.action), "{best:?}");
+}
