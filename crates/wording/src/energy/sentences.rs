@@ -257,11 +257,11 @@ mod tests {
             said,
             "The compressor runs 38 % of the time, by the meter's own hours of load.\n\
              Metered for 24 h: 1.20 ± 0.07 kWh a day, 438 ± 26 kWh a year of such days.\n\
+             A year costs 131.40 ± 8.00 at the price given.\n\
              The room had 18 °C meanwhile.\n\
              Machines of its class and size made from 15 September 2014 on were allowed 331 kWh a year in a \
              room of 32 °C (that limit is from memory). Not comparable: this room is cooler than the \
-             test's, where any machine needs less.\n\
-             A year costs 131.40 ± 8.00 at the price given.\n"
+             test's, where any machine needs less.\n"
                 .to_owned()
                 + LIMITS
         );
