@@ -37,7 +37,7 @@ impl Weighing {
             document.track();
             asked.update_value(|count| *count = count.wrapping_add(1));
             let (this, own) = (asked.get_value(), own.clone());
-            device::soon(move || {
+            let weigh = move || {
                 // A later answer asks again, and the job may have been left.
                 if asked.try_get_value() == Some(this) {
                     let known = document.with_untracked(|document| {
@@ -49,7 +49,9 @@ impl Weighing {
                     });
                     weighing.take(known);
                 }
-            });
+            };
+            // What leads on to another screen, as a logger's file does, has that drawn a frame later.
+            device::soon(move || device::soon(weigh));
         });
         weighing
     }

@@ -107,8 +107,9 @@ pub fn CoolDownScreen() -> impl IntoView {
 /// closed there is none, not even for an earlier time: nothing was to be plugged in then either.
 fn not_yet(bench: Bench) -> AnyView {
     let way = move || match bench.closed() {
-        Some(reasons) => closed(reasons),
+        Some(reasons) => closed(wording::start_trials::CLOSED, reasons),
         None => view! {
+            {paragraph("remark", words::MIND)}
             {button("button wide", words::SWITCHED_ON, move |_| {
                 bench.happened(ColdEventKind::SwitchedOn, device::now());
             })}
@@ -124,11 +125,11 @@ fn not_yet(bench: Bench) -> AnyView {
 }
 
 /// That it may not be powered, and why.
-fn closed(reasons: Vec<String>) -> AnyView {
+fn closed(heading: &'static str, reasons: Vec<String>) -> AnyView {
     let reasons = reasons.into_iter().map(|reason| paragraph("", reason));
     view! {
         <section class="notice">
-            {section_heading(wording::start_trials::CLOSED)}
+            {section_heading(heading)}
             {reasons.collect::<Vec<_>>()}
         </section>
     }
@@ -197,9 +198,19 @@ fn going(bench: Bench) -> AnyView {
             })
         })
     };
+    // Something that was found since closes the gate again.
+    let may_not = move || {
+        let reasons = bench.closed()?;
+        let heading = if is_over() {
+            wording::start_trials::CLOSED
+        } else {
+            words::UNPLUG
+        };
+        Some(closed(heading, reasons))
+    };
     view! {
         {face(bench)}
-        {live(move || bench.closed().map(closed))}
+        {live(may_not)}
         {live(doubt)}
         {live(verdicts)}
         {live(signs)}

@@ -2,7 +2,7 @@
 
 use diagnosis::{
     Asked, Choice, ColdCompartment, ENERGY, Energy, EnergyClass, EnergyFigure, EnergyNeed,
-    Icemaker, answered,
+    Icemaker, Kind, answered,
 };
 use job::{Answer, Content, Moment, Text};
 use leptos::prelude::*;
@@ -16,7 +16,7 @@ use crate::forms::metered::OffMeter;
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::live::live;
-use crate::parts::plain::{button, link, paragraph, refusal, section_heading, short_field};
+use crate::parts::plain::{button, link, paragraph, refusal, section_heading};
 use crate::route::{Place, Route};
 
 /// What the page holds beside the job.
@@ -27,8 +27,6 @@ struct Bench {
     began: RwSignal<Option<Moment>>,
     typed: RwSignal<OffMeter>,
     remark: RwSignal<Option<&'static str>>,
-    /// How many times something was taken off the meter.
-    taken: RwSignal<u32>,
     /// What is known of it, once anything is.
     energy: Memo<Option<Energy>>,
 }
@@ -48,7 +46,6 @@ pub fn EnergyScreen() -> impl IntoView {
         began: RwSignal::new(began),
         typed: RwSignal::new(OffMeter::default()),
         remark: RwSignal::new(None),
-        taken: RwSignal::new(0),
         energy: Memo::new(move |_| open.with_job(Energy::of)),
     };
     let locale = open.session().locale();
@@ -88,7 +85,7 @@ fn meter(bench: Bench) -> AnyView {
         .into_any(),
         None => view! {
             {button("button wide", metered_page::BEGINS, begin)}
-            {field("meter-hours", metered_page::HOURS, bench, |typed, text| typed.hours = text)}
+            {field("meter-hours", metered_page::HOURS, bench, |typed| &mut typed.hours)}
         }
         .into_any(),
     };
@@ -101,15 +98,9 @@ fn meter(bench: Bench) -> AnyView {
             {section_heading(metered_page::METER)}
             {paragraph("soft", words::HOW)}
             <form class="when" on:submit=send>
-                {live(move || {
-                    // Empty again once what they held was taken, so that it isn't entered twice.
-                    bench.taken.get();
-                    view! {
-                        {live(since)}
-                        {field("meter-energy", metered_page::COUNTED, bench, |typed, text| typed.energy = text)}
-                        {field("meter-ran", metered_page::RAN, bench, |typed, text| typed.ran = text)}
-                    }
-                })}
+                {live(since)}
+                {field("meter-energy", metered_page::COUNTED, bench, |typed| &mut typed.energy)}
+                {field("meter-ran", metered_page::RAN, bench, |typed| &mut typed.ran)}
                 {live(move || bench.remark.get().map(refusal))}
                 <button class="button wide">{cold_page::ENTER}</button>
             </form>
@@ -123,16 +114,36 @@ fn forget(bench: Bench) {
     bench.began.set(None);
 }
 
+/// One of the fields that are filled in off the meter. Empty again once what it held was taken, so that
+/// nothing is entered twice.
 fn field(
     id: &'static str,
     name: &'static str,
     bench: Bench,
-    write: fn(&mut OffMeter, String),
+    of: fn(&mut OffMeter) -> &mut String,
 ) -> AnyView {
-    short_field(id, name, ("text", "16"), move |text| {
+    let shown = move || of(&mut bench.typed.get()).clone();
+    let write = move |event| {
         bench.remark.set(None);
-        bench.typed.update(|typed| write(typed, text));
-    })
+        bench
+            .typed
+            .update(|typed| *of(typed) = event_target_value(&event));
+    };
+    view! {
+        <div class="minutes-ago">
+            <label for=id>{name}</label>
+            <input
+                id=id
+                type="text"
+                inputmode="text"
+                autocomplete="off"
+                maxlength="16"
+                prop:value=shown
+                on:input=write
+            />
+        </div>
+    }
+    .into_any()
 }
 
 fn enter(bench: Bench) {
@@ -143,7 +154,6 @@ fn enter(bench: Bench) {
             if bench.open.proved(Content::Metered(metered)) {
                 forget(bench);
                 bench.typed.set(OffMeter::default());
-                bench.taken.update(|count| *count += 1);
                 bench.open.session().say(page::NOTED);
             }
         }
@@ -180,10 +190,7 @@ fn machine(bench: Bench) -> AnyView {
     view! {
         <section>
             {section_heading(metered_page::MACHINE)}
-            <details class="fold">
-                <summary><span id="energy-class">{metered_page::CLASS}</span></summary>
-                {ask::<EnergyClass>(open, "energy-class")}
-            </details>
+            {class(open)}
             {live(move || with_compartment.get().then(|| view! {
                 <h3 id="cold-compartment">{metered_page::COMPARTMENT}</h3>
                 {ask::<ColdCompartment>(open, "cold-compartment")}
@@ -198,10 +205,49 @@ fn machine(bench: Bench) -> AnyView {
     .into_any()
 }
 
+/// The classes that machines of its kind have, and the others behind a line.
+fn class(open: OpenJob) -> AnyView {
+    let said = move || {
+        let class = open.with_job(answered::<EnergyClass>);
+        let class = class.map_or(String::new(), |class| [": ", class.words()].concat());
+        [metered_page::CLASS, &class].concat()
+    };
+    let kind = open.with_job(answered::<Kind>);
+    let all = EnergyClass::ALL.iter().copied();
+    let (usual, others): (Vec<_>, Vec<_>) =
+        all.partition(|class| kind.is_none_or(|kind| class.fits(kind)));
+    let is_other = open.with_job(answered::<EnergyClass>);
+    let is_other = is_other.is_some_and(|class| others.contains(&class));
+    let list = move |classes: Vec<EnergyClass>, labelled_by| {
+        let offers = classes.into_iter().map(Offer::of).collect();
+        choices::<EnergyClass>(open, offers, labelled_by)
+    };
+    let others = (!others.is_empty()).then(|| {
+        view! {
+            <details class="fold" open=is_other>
+                <summary><span id="other-classes">{metered_page::OTHER_CLASSES}</span></summary>
+                {list(others, "other-classes")}
+            </details>
+        }
+    });
+    view! {
+        <details class="fold">
+            <summary><span id="energy-class">{live(said)}</span></summary>
+            {list(usual, "energy-class")}
+            {others}
+        </details>
+    }
+    .into_any()
+}
+
 fn ask<C: Asked + Words>(open: OpenJob, id: &'static str) -> AnyView {
+    choices::<C>(open, Offer::all::<C>(), id)
+}
+
+fn choices<C: Asked + Words>(open: OpenJob, offers: Vec<Offer>, id: &'static str) -> AnyView {
     view! {
         <ChoiceList
-            offers={Offer::all::<C>()}
+            offers
             chosen=Signal::derive(move || chosen::<C>(open))
             choose=move |name: &'static str| { enter_choice::<C>(open, name); }
             labelled_by=id

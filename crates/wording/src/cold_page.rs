@@ -17,6 +17,8 @@ pub const WHY: &str = "Switch it on empty, door shut, with a thermometer inside.
 /// What has to be so before.
 pub const MIND: &str = "Only through an outlet with ground-fault protection, and only once the \
                         ground check allows it. Stay near it for the first two hours.";
+/// It is on, and by what was found since it may not be.
+pub const UNPLUG: &str = "Unplug it, it may not be on:";
 /// Begins it.
 pub const SWITCHED_ON: &str = "Switched on now";
 /// Begins it at an earlier time.

@@ -20,6 +20,8 @@ pub const RAN: &str = "Hours under load, where it shows them";
 pub const MACHINE: &str = "What it is held against";
 /// Opens the classes.
 pub const CLASS: &str = "Its class in the energy rule";
+/// Opens the classes that machines of its kind don't have.
+pub const OTHER_CLASSES: &str = "All other classes";
 /// Asks for the colder compartment.
 pub const COMPARTMENT: &str = "What is its colder compartment?";
 /// Asks for an icemaker.

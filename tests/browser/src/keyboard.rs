@@ -42,14 +42,18 @@ pub(crate) fn at_heading(visit: &Visit, heading: &str) -> Result<()> {
     })
 }
 
-/// Fails unless what has the focus is inside of the window, under nothing else, and has a line round it.
+/// Fails unless what has the focus is inside of the window, under nothing else, and has a line round it: its own outline, or that
+/// or the shadow of the box that it fills.
 fn see_focus(visit: &Visit) -> Result<()> {
     let script = "
         const it = document.activeElement;
         const shown = it.labels && it.labels.length && getComputedStyle(it).opacity === '0' ? it.labels[0] : it;
         const box = shown.getBoundingClientRect();
-        const { outlineStyle, outlineWidth } = getComputedStyle(shown);
-        if (outlineStyle === 'none' || parseFloat(outlineWidth) < 2) return `its outline is ${outlineStyle}`;
+        const hasLine = (one) => {
+            const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(one);
+            return outlineStyle !== 'none' ? parseFloat(outlineWidth) >= 2 : boxShadow !== 'none';
+        };
+        if (![shown, shown.parentElement].some(hasLine)) return 'it has no line round it';
         const middle = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
         if (middle === null) return 'it is outside of the window';
         return shown.contains(middle) || middle.contains(shown) ? '' : `${middle.outerHTML.slice(0, 80)} lies over it`;";

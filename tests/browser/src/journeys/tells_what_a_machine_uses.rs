@@ -43,7 +43,12 @@ fn metered(visit: &Visit) -> Result<()> {
 fn class(visit: &Visit) -> Result<()> {
     visit.see_no(ICEMAKER)?;
     visit.press("Its class in the energy rule")?;
+    // It is an upright freezer: what such a machine can't be stands behind a line.
+    let is_offered = |class| visit.has(Kind::Control, class);
+    ensure!(is_offered("Upright freezer, frost-free")? && !is_offered("Chest freezer")?);
+    visit.press("All other classes")?;
     visit.choose("Frost-free, freezer on top")?;
+    visit.see("Its class in the energy rule: Frost-free, freezer on top")?;
     visit.see(ICEMAKER)?;
     visit.see(FRESH)?;
     visit.choose("No icemaker")?;

@@ -2,6 +2,7 @@
 
 use measure::energy::Class;
 
+use crate::checks::machine::Kind;
 use crate::choice::choices;
 
 choices! {
@@ -116,12 +117,51 @@ impl EnergyClass {
             Self::OtherRules => return None,
         })
     }
+
+    /// Whether a machine of that kind may be of the class: what is offered first. Built-in chests and
+    /// the like aren't in the rule; a refrigerator with an ice box may be called one without a freezer.
+    #[must_use]
+    pub const fn fits(self, kind: Kind) -> bool {
+        let Some(class) = self.class() else {
+            return true;
+        };
+        let is_chest = matches!(
+            class,
+            Class::ChestFreezer | Class::ChestFreezerAutomatic | Class::CompactChestFreezer
+        );
+        match kind {
+            Kind::ChestFreezer => is_chest,
+            Kind::UprightFreezer => class.is_freezer() && !is_chest,
+            Kind::Refrigerator => class.is_all_refrigerator() || class.may_be_basic(),
+            Kind::FridgeFreezer => !class.is_freezer() && !class.is_all_refrigerator(),
+        }
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::choice::Choice;
+
+    #[test]
+    fn each_class_fits_some_kind_and_each_kind_a_part_of_them() {
+        let fitting = |kind| EnergyClass::ALL.iter().filter(|one| one.fits(kind)).count();
+        let counts = [
+            Kind::ChestFreezer,
+            Kind::UprightFreezer,
+            Kind::Refrigerator,
+            Kind::FridgeFreezer,
+        ]
+        .map(fitting);
+        // Each with the other rules; both classes of basic refrigerators fit two kinds.
+        assert_eq!(counts, [4, 7, 8, 19]);
+        assert_eq!(counts.iter().sum::<usize>(), EnergyClass::ALL.len() + 3 + 2);
+        assert!(
+            EnergyClass::ALL
+                .iter()
+                .all(|one| Kind::ALL.iter().any(|kind| one.fits(*kind)))
+        );
+    }
 
     #[test]
     fn each_class_of_the_rule_is_offered_once_under_its_number() {
