@@ -70,6 +70,7 @@ fn figures(trial: &Trial) -> Result<Figures, simulator::ParameterError> {
         .iter()
         .map(|one| Examples {
             truth: &one.scores[0].truth,
+            passes: one.scores[0].passes,
             ends: &one.ends,
         })
         .collect();

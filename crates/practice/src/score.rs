@@ -2,6 +2,7 @@
 
 use diagnosis::{Action, Clue, Fault, Proposal, Task, Whole};
 use measure::MeterKind;
+use quantity::Celsius;
 use simulator::appliance::Kind;
 use simulator::machine::{Ailment, Blueprint, Gear, Machine};
 
@@ -18,6 +19,8 @@ pub struct Score {
     pub meter: MeterKind,
     /// What is wrong, the main fault first; nothing where nothing is.
     pub truth: Vec<Fault>,
+    /// What is wrong passes by itself: what was put in warm gets cold.
+    pub passes: bool,
     /// The likeliest, or that nothing is wrong, and how likely it was called.
     pub first: (Option<Fault>, f64),
     /// The likeliest is true.
@@ -65,7 +68,8 @@ impl Score {
         };
         let first = ranked.first().copied().unwrap_or((None, 0.0));
         let best = &walk.whole.verdict.best;
-        let right_action = is_right(best, &truth);
+        let passes = passes(machine);
+        let right_action = is_right(best, &truth, passes);
         Self {
             machine: machine_name(machine.blueprint()),
             meter,
@@ -89,8 +93,22 @@ impl Score {
             waiting: walk.waiting,
             first,
             right_action,
+            passes,
             truth,
         }
+    }
+}
+
+/// Where a machine that is asked too much stands in no hotter room than this, it is what was put in
+/// warm that asks it: rooms that ask too much begin at 32 °C, where ordinary machines' climate classes
+/// end (IEC 62552, from memory).
+const HOT: Celsius = Celsius::new(32.0);
+
+/// Whether a warm load is all that is wrong: it is cold some days later.
+fn passes(machine: &Machine) -> bool {
+    match machine.troubles() {
+        [only] => only.ailment == Ailment::TooMuchAsked && machine.room() < HOT,
+        _ => false,
     }
 }
 
@@ -129,8 +147,9 @@ fn brier(ranked: &[(Option<Fault>, f64)], is_true: &dyn Fn(Option<Fault>) -> boo
 
 /// Whether an action mends the machine, or one of two things that are wrong with it, and nothing
 /// cheaper would have: it is the one that is stated for a fault that is there.
-fn is_right(best: &Proposal, truth: &[Fault]) -> bool {
+fn is_right(best: &Proposal, truth: &[Fault], passes: bool) -> bool {
     match best.action {
+        Action::WaitAndRepeat if passes => true,
         Action::NothingToRepair | Action::WaitAndRepeat => truth.is_empty(),
         Action::Scrap => truth.iter().any(|fault| fault.is_sealed()),
         Action::LicensedWork | Action::StopDoNotEnergise => {

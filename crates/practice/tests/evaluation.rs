@@ -12,6 +12,7 @@ fn score(said: f64, right: bool) -> Score {
         machine: "chest-freezer",
         meter: MeterKind::Basic,
         truth: Vec::new(),
+        passes: false,
         first: (None, said),
         right_first: right,
         right_in_three: true,
@@ -116,4 +117,32 @@ fn a_walk_does_not_end_before_what_the_verdict_asks_for() {
             walked.whole.verdict
         );
     }
+}
+
+/// What was put in warm is cold some days later though nobody did anything, and then nothing is wrong
+/// any more: to wait mends it.
+#[test]
+fn a_warm_load_passes_by_itself() {
+    use quantity::{Ratio, Seconds};
+    use simulator::Chance;
+    use simulator::appliance::Kind;
+    use simulator::machine::{Ailment, Blueprint, Machine, Trouble};
+    let mut loads = 0;
+    for seed in 0..5 {
+        let blueprint = Blueprint::drawn(Kind::UprightFreezer, false, &mut Chance::new(seed));
+        let trouble = Trouble {
+            ailment: Ailment::TooMuchAsked,
+            severity: Ratio::new(0.9),
+        };
+        let machine = Machine::build(&blueprint, &[trouble], Chance::new(seed)).unwrap();
+        if machine.room().get() < 32.0 {
+            loads += 1;
+            let mut session = machine.plug_in(Seconds::new(43_200.0)).unwrap();
+            let after_half_a_day = session.settled().0.get();
+            session.go_on(Seconds::new(3.5 * 86_400.0)).unwrap();
+            let end = session.settled().0.get();
+            assert!(after_half_a_day > -12.0 && end < -15.0, "{seed}: {end}");
+        }
+    }
+    assert!(loads > 1);
 }
