@@ -15,8 +15,7 @@ const PROVED: &str = "demo-data/repaired-freezer.json";
 pub(super) fn run(stage: &Stage) -> Result<()> {
     let visit = stage.start()?;
     let text = std::fs::read_to_string(project_file(PROVED))?;
-    let mut whole: Value = serde_json::from_str(&text)?;
-    watts_fall(&mut whole)?;
+    let whole: Value = serde_json::from_str(&text)?;
     open(stage, &visit, &whole)?;
     visit.see("Proved: all of this was read or seen.")?;
     states(&visit, [7, 0, 0, 1])?;
@@ -39,17 +38,6 @@ fn open(stage: &Stage, visit: &Visit, job: &Value) -> Result<()> {
     visit.find(Kind::Control, "Something else")?;
     visit.press("Record")?;
     visit.see("Proof")
-}
-
-/// From the fifth minute to the thirtieth by more than what the meter may be off.
-fn watts_fall(job: &mut Value) -> Result<()> {
-    let entries = job["entries"].as_array_mut().context("a list of entries")?;
-    let is_it = |entry: &&mut Value| entry["answer"]["item"] == "watts-after-half-an-hour";
-    let later = entries.iter_mut().find(is_it).context("later watts")?;
-    let reading = &mut later["answer"]["reading"];
-    reading["typed"] = json!("75");
-    reading["value"] = json!(75.0);
-    Ok(())
 }
 
 fn with_gaps(mut job: Value) -> Result<Value> {
