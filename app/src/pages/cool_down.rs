@@ -12,7 +12,7 @@ use quantity::Seconds;
 use wording::{cold_page as words, cool_down, gates, page};
 
 use self::entering::reading;
-use self::entries::entries;
+use self::entries::{entries, log_begins};
 use self::happened::happened;
 use self::picture::picture;
 use crate::device;
@@ -113,6 +113,7 @@ fn not_yet(bench: Bench) -> AnyView {
             {button("button wide", words::SWITCHED_ON, move |_| {
                 bench.happened(ColdEventKind::SwitchedOn, device::now());
             })}
+            {with_the_log(bench)}
             {earlier(bench)}
         }
         .into_any(),
@@ -131,6 +132,25 @@ fn closed(heading: &'static str, reasons: Vec<String>) -> AnyView {
         <section class="notice">
             {section_heading(heading)}
             {reasons.collect::<Vec<_>>()}
+        </section>
+    }
+    .into_any()
+}
+
+/// A course that was taken in counts from when it was switched on, which may be when it begins.
+fn with_the_log(bench: Bench) -> AnyView {
+    let locale = bench.open.session().locale();
+    let Some(begins) = bench.open.with_job(log_begins) else {
+        return ().into_any();
+    };
+    let said = words::on_with_log(&locale.moment(begins));
+    view! {
+        <section>
+            {paragraph("", words::LOG_WAITS)}
+            {button("button quiet wide", said, move |_| {
+                bench.happened(ColdEventKind::SwitchedOn, begins);
+            })}
+            {entries(bench, &locale)}
         </section>
     }
     .into_any()

@@ -23,6 +23,13 @@ pub const UNPLUG: &str = "Unplug it, it may not be on:";
 pub const SWITCHED_ON: &str = "Switched on now";
 /// Begins it at an earlier time.
 pub const SWITCHED_ON_BEFORE: &str = "It was switched on earlier";
+/// What becomes of a course that was taken in before it is said when it was switched on.
+pub const LOG_WAITS: &str = "What you took in counts from when it was switched on.";
+/// Begins it with the course that was taken in.
+#[must_use]
+pub fn on_with_log(moment: &str) -> String {
+    format!("Switched on as the log begins, {moment}")
+}
 /// Above the time since then.
 pub const ON_FOR: &str = "On for";
 /// Asks for the place.

@@ -1,6 +1,6 @@
 //! All that was entered since it is on, as a table, each with the way to take it back.
 
-use job::{Content, Entry, Moment};
+use job::{Content, Entry, Job, Moment};
 use leptos::prelude::*;
 use wording::{Locale, cold_page as words, page};
 
@@ -17,12 +17,16 @@ pub(super) fn entries(bench: Bench, locale: &Locale) -> AnyView {
         let standing = job.standing().into_iter();
         let mut rows: Vec<(Moment, &Entry)> = standing
             .filter_map(|entry| Some((moment_of(&entry.content)?, entry)))
-            .filter(|(at, _)| began.is_some_and(|began| *at >= began))
+            // Before it is switched on nothing counts, and all of it waits.
+            .filter(|(at, _)| began.is_none_or(|began| *at >= began))
             .collect();
         rows.sort_by_key(|(at, _)| std::cmp::Reverse(at.unix_milliseconds()));
         let rows = rows.into_iter().map(|(_, entry)| row(bench, entry, locale));
         rows.collect::<Vec<AnyView>>()
     });
+    if rows.is_empty() {
+        return ().into_any();
+    }
     let mut shown = rows;
     let rest = shown.split_off(shown.len().min(SHOWN));
     view! {
@@ -38,6 +42,16 @@ pub(super) fn entries(bench: Bench, locale: &Locale) -> AnyView {
         </section>
     }
     .into_any()
+}
+
+/// When the first course out of a file begins.
+pub(super) fn log_begins(job: &Job) -> Option<Moment> {
+    let standing = job.standing().into_iter();
+    let logs = standing.filter_map(|entry| match &entry.content {
+        Content::Log(log) => log.points().first().map(|(at, _)| *at),
+        _ => None,
+    });
+    logs.min_by_key(|at| at.unix_milliseconds())
 }
 
 /// When what an entry tells of was, if that is of a cool-down.

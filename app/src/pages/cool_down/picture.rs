@@ -155,7 +155,12 @@ fn grid(chart: &CoolingChart, began: Moment, locale: &Locale) -> AnyView {
             </text>
         }
     });
+    let scale = match locale.degrees {
+        Degrees::Celsius => "°C",
+        Degrees::Fahrenheit => "°F",
+    };
     view! {
+        <text class="rest-text" x="1" y=format!("{:.0}", FOOT + 18.0)>{scale}</text>
         {degrees.collect::<Vec<_>>()}
         {times.collect::<Vec<_>>()}
     }
