@@ -10,7 +10,7 @@ mod power;
 mod ran;
 mod surfaces;
 
-pub(crate) use power::{Expected, below_air};
+pub(crate) use power::{Expected, sound_evaporating};
 pub(crate) use surfaces::{Surface, Surfaces};
 
 use job::{Job, Moment, Place};
@@ -35,7 +35,7 @@ pub(crate) const ROOM_OFF: f64 = 1.5;
 /// What is known of the circuit by its surfaces.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Circuit {
-    /// Where the refrigerant evaporates, where a probe lay on the evaporator.
+    /// Where the refrigerant evaporates, where a probe on the evaporator was colder than the air.
     pub evaporating: Option<Saturation>,
     /// Where it condenses: by a probe on the condenser, else by the room's temperature.
     pub condensing: Option<Saturation>,
@@ -92,7 +92,7 @@ impl Circuit {
         let surfaces = Surfaces::of(job)?;
         let machine = Machine::of(job);
         let mut sources = Sources::default();
-        let evaporating = surfaces.last(Place::Evaporator).map(|one| {
+        let evaporating = surfaces.boils().map(|one| {
             let sign = evaporating_sign(machine.kind, answered(job));
             let read = one.measured(&mut sources);
             Saturation {

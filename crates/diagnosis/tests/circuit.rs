@@ -116,8 +116,12 @@ fn a_probe_stands_for_the_hand_and_beside_a_hand_both_count() {
 #[test]
 fn a_probe_on_the_evaporator_is_a_hint_and_a_look_at_the_frost_replaces_it() {
     let task = Task::Clue(Clue::FrostPattern);
-    let air = || running().spot(160, Place::Freezer, "5.0");
-    let dry = air().spot(161, Place::Evaporator, "5.0");
+    let air = || running().spot(260, Place::Freezer, "5.0");
+    // Before two hours a sound one is dry there too.
+    let early = running().spot(160, Place::Freezer, "5.0");
+    let early = early.spot(161, Place::Evaporator, "5.0");
+    assert!(chance(&early, Fault::ChargeGone) < 1.3 * chance(&running(), Fault::ChargeGone));
+    let dry = air().spot(261, Place::Evaporator, "5.0");
     let whole = dry.now().whole.unwrap();
     assert!(whole.next.iter().any(|one| one.task == task));
     assert!(!task.asks(&dry.job).is_empty());
@@ -140,15 +144,15 @@ fn watts(story: Story, watts: &str) -> Story {
 }
 
 #[test]
-fn a_warm_cabinet_asks_for_more_watts_than_a_cold_one() {
+fn a_warm_cabinet_asks_for_somewhat_more_watts_than_a_cold_one() {
     let inside = |air: &str| running().spot(225, Place::Freezer, air);
     let dirt = |story: Story| {
         let before = chance(&story, Fault::CondenserMatted);
         chance(&watts(story, "165"), Fault::CondenserMatted) / before
     };
-    // 165 of 120 W is far too much once it is cold, and usual while it is warm.
+    // 165 of 120 W is far too much once it is cold, and less so while it is warm.
     let (cold, warm) = (dirt(inside("-15.0")), dirt(inside("8.0")));
-    assert!(cold > 3.0 && cold > 2.5 * warm, "{cold} and {warm}");
+    assert!(cold > 3.0 && cold > 1.4 * warm, "{cold} and {warm}");
 }
 
 #[test]

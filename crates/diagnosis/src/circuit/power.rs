@@ -1,9 +1,8 @@
 //! The watts that belong to how cold it is inside, and to how cold its evaporator is.
 //!
-//! A compressor that draws in dense gas has more to do: the same machine takes half as much again
-//! while its cabinet is warm as it does once it is cold, and less where little comes to its evaporator.
-//! How much is physics (`measure::refrigerant`); how far the evaporator of a sound machine lies below
-//! the air that it cools is judgement.
+//! A compressor that draws in dense gas has more to do: the same machine takes somewhat more while its
+//! cabinet is warm than once it is cold, and less where little comes to its evaporator. How much is
+//! physics (`measure::refrigerant`); where a sound machine evaporates is judgement.
 
 use job::{Moment, Place};
 use measure::refrigerant::{CondensingSign, Refrigerant};
@@ -17,12 +16,23 @@ use crate::whole::Build;
 /// Where the evaporator of a sound freezer ends up, in °C (common practice: −25 to −30).
 const SETTLED: (f64, f64) = (-26.0, 3.0);
 
-/// How far below the air in its compartment a sound evaporator is, and how surely (judgement): 8 K once
-/// it is cold, and more while it is warm, where each stroke moves more gas.
-pub(crate) fn below_air(air: f64) -> (f64, f64) {
-    let warm = (air + 18.0).clamp(0.0, 40.0);
-    (8.0 + 0.35 * warm, 4.0 + 0.1 * warm)
+/// Where a sound machine evaporates that goes on running with the air inside at so many °C, and how
+/// surely. Once that is cold, some 8 K below it (judgement). While it is warm, hardly warmer than in the
+/// end: a capillary passes little more for much heat, so that the last turns run dry instead (ASHRAE
+/// Handbook, Refrigeration, capillary tubes; from memory).
+pub(crate) fn sound_evaporating(air: f64) -> (f64, f64) {
+    let by_air = air - COLD_BELOW_AIR;
+    if by_air < STARVED_FROM {
+        (by_air, 4.0)
+    } else {
+        (STARVED_FROM, 5.0)
+    }
 }
+
+/// How far a sound evaporator lies below the air that it cools, once that is cold (judgement).
+const COLD_BELOW_AIR: f64 = 8.0;
+/// No warmer does it evaporate in a warm cabinet (judgement).
+const STARVED_FROM: f64 = -19.0;
 
 /// What a machine should take, each as a share of what its compressor takes at its rating.
 #[derive(Debug, Clone, PartialEq)]
@@ -54,13 +64,13 @@ impl Expected {
         let (settled, spread) = SETTLED;
         let settled = surface(settled, spread, &mut sources);
         let inside = surfaces.air_at(at)?;
-        let (below, spread) = below_air(inside.shown.get());
+        let (sound, spread) = sound_evaporating(inside.shown.get());
         let spread = libm::hypot(spread, inside.standard);
-        let sound = surface(inside.shown.get() - below, spread, &mut sources);
+        let sound = surface(sound, spread, &mut sources);
         Some(Self {
             sound: share(&sound, &warm)?,
             settled: share(&settled, &warm)?,
-            by_evaporator: surfaces.about(Place::Evaporator, at).and_then(|one| {
+            by_evaporator: surfaces.boils_about(at).and_then(|one| {
                 let read = one.measured(&mut sources);
                 let cold =
                     evaporating_sign(machine.kind, build).evaporating(&read, sources.fresh());

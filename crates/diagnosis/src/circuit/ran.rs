@@ -79,20 +79,22 @@ impl Ran {
         self.is_sure
     }
 
-    /// Whether it had run for [`SETTLED`] by then, as far as anybody can know.
-    pub(crate) fn had_settled(&self, at: Moment) -> bool {
+    /// How long it had run by then, as far as anybody can know; `None` where it didn't, or not for
+    /// [`SETTLED`].
+    pub(crate) fn ran_for(&self, at: Moment) -> Option<Seconds> {
         let then = at.unix_milliseconds();
         let before = self.turns.iter().rev();
         let mut before = before.skip_while(|(turned, _)| turned.unix_milliseconds() > then);
         let Some((began, true)) = before.next() else {
-            return false;
+            return None;
         };
         let count = |until: i64| {
             self.cold
                 .partition_point(|cold| cold.unix_milliseconds() < until)
         };
         let was_cold = count(then) > count(began.unix_milliseconds());
-        began.until(at) >= SETTLED && !was_cold
+        let ran = began.until(at);
+        (ran >= SETTLED && !was_cold).then_some(ran)
     }
 }
 

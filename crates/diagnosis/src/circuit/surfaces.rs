@@ -25,6 +25,8 @@ const LOGGER: f64 = 0.5;
 const BESIDE: Seconds = Seconds::new(1_800.0);
 /// So far from the air around it, a surface tells that something was pumped (judgement).
 const TELLS: f64 = 5.0;
+/// And so far below it, that something boils there (judgement).
+const BOILS: f64 = 3.0;
 /// What no condenser and no line has: degrees of another scale (judgement).
 const TOO_HOT: f64 = 95.0;
 
@@ -36,6 +38,8 @@ pub(crate) struct Surface {
     pub(crate) shown: Celsius,
     /// Standard uncertainty, in kelvins.
     pub(crate) standard: f64,
+    /// How long the compressor had run; nothing where that isn't known or doesn't matter.
+    pub(crate) ran: Seconds,
 }
 
 impl Surface {
@@ -93,7 +97,11 @@ impl Surfaces {
         }
         if !found.points.is_empty() {
             let ran = Ran::of(job);
-            found.points.retain(|one| ran.had_settled(one.at));
+            found.points.retain_mut(|one| {
+                let had_run = ran.ran_for(one.at);
+                one.ran = had_run.unwrap_or(one.ran);
+                had_run.is_some()
+            });
             if !ran.is_sure() && !found.was_pumped() {
                 found.points.clear();
             }
@@ -109,6 +117,24 @@ impl Surfaces {
     /// The last reading at a place.
     pub(crate) fn last(&self, place: Place) -> Option<&Surface> {
         self.at_place(place).next_back()
+    }
+
+    /// The last reading on the evaporator at a place that is colder than the air around it: where it
+    /// is as that, nothing boils.
+    pub(crate) fn boils(&self) -> Option<&Surface> {
+        let mut all = self.at_place(Place::Evaporator);
+        all.rfind(|one| self.is_colder_than_air(one))
+    }
+
+    /// The same about a moment.
+    pub(crate) fn boils_about(&self, at: Moment) -> Option<&Surface> {
+        let found = self.about(Place::Evaporator, at);
+        found.filter(|one| self.is_colder_than_air(one))
+    }
+
+    fn is_colder_than_air(&self, one: &Surface) -> bool {
+        let air = self.air_at(one.at);
+        air.is_none_or(|air| air.shown.get() - one.shown.get() >= BOILS)
     }
 
     /// The reading at a place of the circuit that belongs to a moment.
@@ -165,12 +191,14 @@ fn read(job: &Job) -> Vec<Surface> {
                 at: spot.at,
                 shown,
                 standard: libm::hypot(of_meter(spot, shown), CONTACT),
+                ran: Seconds::new(0.0),
             })),
             Content::Log(log) => all.extend(log.points().iter().map(|&(at, shown)| Surface {
                 place: log.place(),
                 at,
                 shown,
                 standard: libm::hypot(LOGGER, CONTACT),
+                ran: Seconds::new(0.0),
             })),
             _ => {}
         }

@@ -4,12 +4,13 @@
 //! integral, which a test checks by quadrature, so that the two can't differ. Scales are chosen so that a sound
 //! part's readings are near to normal: decades of ohms, degrees.
 
+mod surfaces;
+
 use libm::{erfc, exp, log, log10, sqrt};
 use measure::windings::Mains;
 use quantity::{Accuracy, Observed, Ohms, Typed};
 
 use super::clue::Clue;
-use crate::circuit::below_air;
 
 /// How often a reading is a slip that can show anything on the scale (judgement).
 const SLIP: f64 = 0.015;
@@ -114,71 +115,6 @@ impl Gauge {
                 (4.5, 2.5),
                 (-1.0, 1.5),
             ],
-        }
-    }
-
-    /// A probe half way along the condenser: the answers of [`Clue::CondenserWarmth`]. It condenses
-    /// 10 to 20 K above the room (from memory), and the tube is little cooler than that, a wall before
-    /// it some kelvins; where no heat gets away, or air takes up room in it, 20 K and more; where
-    /// little is pumped, all that condenses has done so in the first tubes; where nothing is, it is as
-    /// the room. Spreads are judgement.
-    pub(super) fn condenser(room: f64, is_wall: bool) -> Self {
-        let wall = if is_wall { 3.0 } else { 0.0 };
-        Self::around(
-            room,
-            &[
-                (12.5 - wall, 4.0),
-                (24.0 - wall, 6.0),
-                (6.0 - wall / 2.0, 4.5),
-                (4.0 - wall / 2.0, 2.0),
-                (0.3, 1.2),
-            ],
-        )
-    }
-
-    /// A probe at the drier's outlet: the answers of [`Clue::Drier`]. Liquid leaves a condenser
-    /// between the room and where it condensed; what boils in a clogged strainer is far colder
-    /// (judgement).
-    pub(super) fn drier(room: f64) -> Self {
-        Self::around(room, &[(7.0, 4.0), (0.5, 1.5), (-8.0, 5.0)])
-    }
-
-    /// A probe on the suction line beside the compressor: the answers of [`Clue::SuctionLine`]. Frost
-    /// grows below freezing, in whatever room (judgement, as the rest).
-    pub(super) fn suction_line(room: f64) -> Self {
-        let frosted = (room - 8.0).min(-4.0) - room;
-        Self::around(room, &[(-6.0, 3.5), (1.0, 2.5), (frosted, 5.0)])
-    }
-
-    /// A probe on the evaporator, against the air that it cools: the answers of
-    /// [`Clue::FrostPattern`], as far as one place tells them. A sound one is as far below that air as
-    /// [`below_air`] has it, a wall before it half as far. Where little comes to it, that boils colder;
-    /// ice keeps the heat away, so that it is colder behind; valves that leak take away a third of
-    /// the heat, or so, and it is a third as far below; where nothing boils, it is as the air
-    /// (judgement). A part that gets nothing of an
-    /// evaporator that gets some is the caller's to mix in.
-    pub(super) fn evaporator(air: f64, is_wall: bool) -> Self {
-        let (below, spread) = below_air(air);
-        let part = if is_wall { 0.5 } else { 1.0 };
-        let normals = [
-            (-below, spread),
-            (-below - 6.0, spread + 3.0),
-            (-0.5, 1.5),
-            (-below - 8.0, spread + 4.0),
-            (-0.35 * below, 1.0 + 0.2 * below),
-            (-below, spread + 2.0),
-        ];
-        let normals = normals.map(|(mean, spread)| (part * mean, f64::max(part * spread, 1.5)));
-        Self::around(air, &normals)
-    }
-
-    fn around(around: f64, normals: &[(f64, f64)]) -> Self {
-        let normals = normals.iter();
-        Self {
-            range: DEGREES,
-            normals: normals
-                .map(|(mean, spread)| (around + mean, *spread))
-                .collect(),
         }
     }
 

@@ -21,6 +21,12 @@ use crate::circuit::{ROOM_OFF, Surface, Surfaces};
 const BY_HAND: f64 = 0.8;
 /// How often a probe lies where nothing boils, on an evaporator that is fed in part (judgement).
 const ON_A_DRY_PLACE: f64 = 0.5;
+/// Before it has run for so long, a sound evaporator is fed in part too (as the clue has it).
+const FROSTED: Seconds = Seconds::new(7_200.0);
+/// From this air on a sound one may run dry in its last turns, and at the other it does, in °C
+/// (judgement; capillaries pass little more for much heat: ASHRAE Handbook, Refrigeration, from memory).
+const DRY_FROM: f64 = -10.0;
+const DRY_TO: f64 = 10.0;
 /// So many readings of a long course say what all of them do.
 const ENOUGH: usize = 24;
 /// So many kelvins up and down again while it runs is none of a steady evaporator (judgement).
@@ -111,10 +117,16 @@ fn evaporator(job: &Job, surfaces: &Surfaces, is_wall: bool) -> Option<Vec<f64>>
     }
     let against_air = |one: &Surface| {
         let air = surfaces.air_at(one.at)?;
+        if one.ran < FROSTED {
+            return None;
+        }
         let gauge = Gauge::evaporator(air.shown.get(), is_wall);
         let mut found = weights(one, air.standard, &gauge);
         // It boils there now and then.
-        mix_in_dry(&mut found, "patchy");
+        mix_in_dry(&mut found, "patchy", ON_A_DRY_PLACE);
+        // Much heat makes the last turns of a sound one run dry.
+        let dry = ((air.shown.get() - DRY_FROM) / (DRY_TO - DRY_FROM)).clamp(0.0, 1.0);
+        mix_in_dry(&mut found, "even", ON_A_DRY_PLACE * dry);
         Some(found)
     };
     let count = surfaces.at_place(Place::Evaporator).count();
@@ -123,7 +135,7 @@ fn evaporator(job: &Job, surfaces: &Surfaces, is_wall: bool) -> Option<Vec<f64>>
     let each: Vec<Vec<f64>> = some.filter_map(against_air).collect();
     let mut found = super::pooled(&each)?;
     // It boils there always, or never.
-    mix_in_dry(&mut found, "first-part-only");
+    mix_in_dry(&mut found, "first-part-only", ON_A_DRY_PLACE);
     if swings_besides_defrosts(surfaces) > 1 {
         let patchy = clue.answer("patchy");
         for (answer, weight) in found.iter_mut().enumerate() {
@@ -140,13 +152,13 @@ fn evaporator(job: &Job, surfaces: &Surfaces, is_wall: bool) -> Option<Vec<f64>>
 }
 
 /// Where only a part is fed, the probe may lie on the rest, which is as the air.
-fn mix_in_dry(weights: &mut [f64], fed_in_part: &str) {
+fn mix_in_dry(weights: &mut [f64], fed_in_part: &str, how_often: f64) {
     let of = |name: &str| Clue::FrostPattern.answer(name);
     let (Some(part), Some(none)) = (of(fed_in_part), of("none")) else {
         return;
     };
-    let wet = (1.0 - ON_A_DRY_PLACE) * libm::exp(weights[part]);
-    weights[part] = libm::log(wet + ON_A_DRY_PLACE * libm::exp(weights[none]));
+    let wet = (1.0 - how_often) * libm::exp(weights[part]);
+    weights[part] = libm::log(wet + how_often * libm::exp(weights[none]));
 }
 
 /// How often the evaporator became warmer and cold again while it ran, more often than it may have been
