@@ -163,9 +163,8 @@ impl CoolDown {
             };
         }
         let ahead = at - last;
-        let share = self.to_come(ahead);
-        let more = self.beforehand.to_come.mean * share;
-        let besides = self.beforehand.to_come.deviation * share;
+        let more = self.more_to_come(ahead);
+        let besides = self.beforehand.to_come.deviation * self.to_come(ahead);
         let besides = besides * besides + thermometer * thermometer;
         let normals = self.parts.iter().map(|part| {
             let then = part.state.after(&part.pace.over(ahead));
@@ -191,6 +190,11 @@ impl CoolDown {
         const PASSES: f64 = 24.0 * 3600.0;
         let comes = 1.0 - libm::exp(-ahead / self.beforehand.comes);
         libm::exp(-self.log.last() / PASSES) * comes
+    }
+
+    /// Kelvins by which that is likely to warm it.
+    pub(super) fn more_to_come(&self, ahead: f64) -> f64 {
+        self.beforehand.to_come.mean * self.to_come(ahead)
     }
 
     fn control(&self) -> Control {
