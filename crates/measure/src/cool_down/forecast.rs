@@ -7,7 +7,7 @@ use super::prior::Normal;
 
 /// The 5th and the 95th percentile hold nine in ten between them.
 const TAILS: [f64; 2] = [0.05, 0.95];
-/// From here on a verdict is given (judgement: being wrong costs a machine or a repair).
+/// From here on a verdict is given (judgement: being wrong costs a machine or a repair, and so does waiting).
 const SURE: f64 = 0.95;
 /// Halvings: a day to a hundredth of a second, a thousand kelvins to a millionth.
 const HALVINGS: usize = 40;
@@ -185,7 +185,7 @@ impl CoolDown {
     }
 
     /// The share of what no reading shows beforehand. It comes within hours, and less of it
-    /// is left the longer it was watched (judgement).
+    /// is left the longer it was watched: food freezes for half a day and more (judgement).
     fn to_come(&self, ahead: f64) -> f64 {
         const PASSES: f64 = 24.0 * 3600.0;
         let comes = 1.0 - libm::exp(-ahead / self.beforehand.comes);

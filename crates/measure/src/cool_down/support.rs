@@ -49,7 +49,8 @@ const BETWEEN: f64 = 1.0;
 const TRUSTED: f64 = 0.8;
 /// Otherwise it ends anywhere within so many kelvins.
 const ANYWHERE: f64 = 60.0;
-/// A coil that is colder by so many times what would do at the end is one that no air gets to.
+/// A coil that is below the air by so many times what would do where a control holds it is one that no air
+/// gets to.
 const STARVED: f64 = 6.0;
 /// Above where a control holds it by so many kelvins and standard deviations it runs without a stop.
 const RUNS: f64 = 3.0;
@@ -130,7 +131,12 @@ impl CoolDown {
         if below.is_empty() || !(-60.0..=60.0).contains(&room) {
             return None;
         }
-        told(Cabinet { loss, room }, median(&mut air), median(&mut below))
+        let cabinet = Cabinet {
+            loss,
+            room,
+            held: held.mean,
+        };
+        told(cabinet, median(&mut air), median(&mut below))
     }
 }
 
@@ -138,11 +144,13 @@ impl CoolDown {
 struct Cabinet {
     loss: f64,
     room: f64,
+    /// Where a control holds it.
+    held: f64,
 }
 
 /// Where air ends that stands so warm with a coil so many kelvins below it.
 fn told(cabinet: Cabinet, air: f64, below: f64) -> Option<Normal> {
-    let would_do = cabinet.loss * (cabinet.room - air).max(10.0);
+    let would_do = cabinet.loss * (cabinet.room - cabinet.held);
     if below > STARVED * would_do {
         return None;
     }
@@ -201,6 +209,7 @@ mod tests {
     const CHEST: Cabinet = Cabinet {
         loss: 0.07,
         room: 23.0,
+        held: -20.0,
     };
 
     fn at(minute: f64, celsius: f64) -> TemperatureAt {
