@@ -273,16 +273,25 @@ mod tests {
         assert!(told(vec![at(50.0, 2.0)]).is_none());
         assert!(told(vec![at(130.0, -6.0)]).is_none());
         assert!(told(vec![at(110.0, f64::NAN)]).is_none());
+    }
+
+    #[test]
+    fn a_coil_that_cools_other_air_says_nothing_of_this() {
         let beside = CabinetKind::CombinedFreshFood.prior();
-        let other = CoolDown {
-            beforehand: super::super::prior::Beforehand::of(&beside),
-            ..plain.clone()
+        let told = |loss: Option<quantity::Ratio>| {
+            let warm: Vec<TemperatureAt> = (0..=60)
+                .map(|place| at(2.0 * f64::from(place), 23.0 - 0.1 * f64::from(place)))
+                .collect();
+            let fit = CoolDown::of(&warm, &super::super::CoolDownPrior { loss, ..beside });
+            let coil = vec![at(110.0, 12.0)];
+            fit.unwrap().told_by_coil(&Support {
+                coil,
+                ..Support::default()
+            })
         };
-        let support = Support {
-            coil: vec![at(110.0, -6.0)],
-            ..Support::default()
-        };
-        assert!(other.told_by_coil(&support).is_none());
+        assert_eq!(beside.loss, None);
+        assert!(told(None).is_none());
+        assert!(told(CabinetKind::CombinedFreezer.prior().loss).is_some());
     }
 
     #[test]
