@@ -15,6 +15,7 @@ mod compartment;
 mod course;
 mod happened;
 mod scale;
+mod support;
 
 pub use compartment::Compartment;
 pub use course::{Course, Forecast};
@@ -71,12 +72,13 @@ impl CoolDown {
         Self::read(job, now, true)
     }
 
-    /// The same without what takes a second fit, for what only weighs where it ends.
+    /// The same without what takes a second fit and without a coil and watts, for what only weighs where
+    /// it ends: those are weighed by themselves.
     pub(crate) fn of_ends(job: &Job, now: Moment) -> Option<Self> {
         Self::read(job, now, false)
     }
 
-    fn read(job: &Job, now: Moment, with_signs: bool) -> Option<Self> {
+    fn read(job: &Job, now: Moment, is_shown: bool) -> Option<Self> {
         let began = began(job, now)?;
         let happened = Happened::since(job, began, now);
         let ended = happened.first(ColdEventKind::SwitchedOff);
@@ -93,11 +95,18 @@ impl CoolDown {
         let readings: Vec<_> = readings.filter(|(_, found)| !found.is_empty()).collect();
         let room = watched.readings(job, job::Place::Room);
         let doubt = ScaleDoubt::of(&readings, &room, &watched);
+        let support = is_shown.then(|| support::support(job, &watched, course::middle(&room)));
         let courses: Vec<Course> = readings
             .into_iter()
             .map(|(one, points)| {
                 let prior = one.prior(kind);
-                Course::of((one, prior), points, &watched, doubt.is_none(), with_signs)
+                Course::of(
+                    (one, prior),
+                    points,
+                    &watched,
+                    doubt.is_none(),
+                    support.as_ref(),
+                )
             })
             .collect();
         Some(Self {

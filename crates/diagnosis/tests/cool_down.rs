@@ -5,7 +5,7 @@
 
 mod story;
 
-use diagnosis::{Change, Clue, ColdSign, Compartment, CoolDown, ScaleDoubt, Task};
+use diagnosis::{Change, Clue, ColdSign, Compartment, CoolDown, Item, ScaleDoubt, Task};
 use job::{ColdEventKind, Place};
 use measure::cool_down::{CoolDownError, Verdict};
 use story::{Story, moment};
@@ -212,7 +212,8 @@ fn running() -> Story {
 #[test]
 fn a_course_stands_for_the_words_and_weighs_as_surely_as_it_is_known() {
     let bare = running();
-    let weak = || running().logged(Place::Freezer, (100, 500), towards(-4.0, 70.0));
+    // As long as it takes until no food is left to freeze: until then it may end colder yet.
+    let weak = || running().logged(Place::Freezer, (100, 1_060), towards(-4.0, 70.0));
     let good = running().logged(Place::Freezer, (100, 500), towards(-24.0, 110.0));
     let brief = running().logged(Place::Freezer, (100, 135), towards(-24.0, 110.0));
     let before = sound(&bare);
@@ -220,7 +221,12 @@ fn a_course_stands_for_the_words_and_weighs_as_surely_as_it_is_known() {
     let word = |word: &str| sound(&running().with("temperatures", "answer", word));
     let against = sound(&weak()) / word("half-cold");
     assert!((0.7..1.5).contains(&against), "{against}");
-    assert!(sound(&weak()) < before / 2.0);
+    assert!(
+        sound(&weak()) < before / 2.0,
+        "{} {} {before}",
+        sound(&weak()),
+        word("half-cold")
+    );
     let with = sound(&good) / word("both-near-target");
     assert!((0.7..1.2).contains(&with), "{with}");
     assert!(sound(&good) > before * 1.5, "{} of {before}", sound(&good));
@@ -272,4 +278,49 @@ fn a_room_that_was_read_needs_no_asking() {
     assert!(task.asks(&hot.job).is_empty());
     let found = hot.now().cool_down.unwrap();
     assert_eq!(found.room.map(quantity::Celsius::get), Some(38.0));
+}
+
+/// Where the freezer ends, and that it won't get there.
+fn end(story: &Story, minute: i64) -> (f64, f64) {
+    let found = of(story, minute);
+    let foretold = found.course(Compartment::Freezer).unwrap();
+    let foretold = foretold.foretold().unwrap().clone();
+    (
+        foretold.end.median.get(),
+        foretold.chance_below(quantity::Celsius::new(-18.0)),
+    )
+}
+
+/// An hour of one that goes towards −20 °C.
+fn an_hour() -> Story {
+    switched_on().logged(Place::Freezer, (100, 160), towards(-20.0, 200.0))
+}
+
+#[test]
+fn a_coil_no_colder_than_the_air_makes_a_warm_end_likelier_and_one_read_before_says_nothing() {
+    let coil =
+        |minute: i64, shown: &str| end(&an_hour().spot(minute, Place::Evaporator, shown), 160);
+    let before = end(&an_hour(), 160);
+    let feeble = coil(158, "9.0");
+    assert!(feeble.0 > before.0, "{feeble:?} of {before:?}");
+    assert!(feeble.1 < before.1 - 0.1, "{feeble:?} of {before:?}");
+    let strong = coil(158, "0.5");
+    assert!(strong.1 > feeble.1 + 0.1, "{strong:?} of {feeble:?}");
+    assert_eq!(coil(90, "9.0"), before);
+}
+
+#[test]
+fn few_watts_make_a_warm_end_likelier_and_those_of_another_time_say_nothing() {
+    let chest = || an_hour().with("machine", "kind", "chest-freezer");
+    let read = |minute: i64, watts: &str| {
+        let mut story = chest();
+        story.later(minute);
+        end(&story.item(Item::LateWatts, watts), 160)
+    };
+    let before = end(&chest(), 160);
+    let few = read(150, "35");
+    assert!(few.1 < before.1 - 0.1, "{few:?} of {before:?}");
+    let usual = read(150, "95");
+    assert!(usual.1 >= before.1 - 0.02, "{usual:?} of {before:?}");
+    assert_eq!(read(50, "35"), before);
 }

@@ -22,8 +22,11 @@ const GOAL: Goal = Goal {
 /// What the model states, written down again here: seconds and kelvins.
 const AIR: [f64; 6] = [360.0, 720.0, 1440.0, 2880.0, 5760.0, 11_520.0];
 const WALLS: [f64; 5] = [3960.0, 7920.0, 15_840.0, 31_680.0, 63_360.0];
-const WANDERS: [f64; 3] = [1.0, 3.0, 8.0];
+const WANDERS: [f64; 3] = [0.5, 2.0, 6.0];
 const NOISES: [f64; 3] = [0.05, 0.2, 0.8];
+/// How likely walls and wandering are in sound cabinets; weakened ones have all alike.
+const SOUND_WALLS: [f64; 5] = [0.3, 0.35, 0.25, 0.08, 0.02];
+const SOUND_WANDERS: [f64; 3] = [0.45, 0.45, 0.1];
 const STEP: f64 = 20.0;
 
 /// One cabinet's truth, each twenty seconds over two days, and what a thermometer showed of it.
@@ -34,14 +37,30 @@ struct Course {
 
 impl Course {
     fn draw(prior: &CoolDownPrior, known: f64, draws: &mut Draws) -> Self {
+        let is_weak = draws.share() < prior.end.weak_share.get();
         let mut one_of = |all: &[f64]| all[(draws.share() * all.len() as f64) as usize];
-        let (air, walls) = (one_of(&AIR), one_of(&WALLS));
-        let (wander, noise) = (one_of(&WANDERS), one_of(&NOISES));
+        let (air, noise) = (one_of(&AIR), one_of(&NOISES));
+        let (walls, wander) = if is_weak {
+            (one_of(&WALLS), one_of(&WANDERS))
+        } else {
+            let walls = by_share(&WALLS, &SOUND_WALLS, draws);
+            (walls, by_share(&WANDERS, &SOUND_WANDERS, draws))
+        };
+        let (mean, deviation) = if is_weak {
+            (prior.end.weak, prior.end.weak_deviation)
+        } else {
+            (prior.end.sound, prior.end.sound_deviation)
+        };
         let start = prior.start.get() + prior.start_deviation.get() * draws.normal();
-        let end = prior.end.get() + prior.end_deviation.get() * draws.normal();
-        let held = prior.held.get() + prior.held_deviation.get() * draws.normal();
+        let end = mean.get() + deviation.get() * draws.normal();
+        let held = if draws.share() < prior.unheld.get() {
+            f64::NEG_INFINITY
+        } else {
+            prior.held.get() + prior.held_deviation.get() * draws.normal()
+        };
         let offset = prior.thermometer.get() * draws.normal();
-        let comes = prior.to_come.get() * libm::exp(-known / 28_800.0) * draws.normal();
+        let comes = prior.to_come_mean.get() + prior.to_come.get() * draws.normal();
+        let comes = comes * libm::exp(-known / 86_400.0);
         let (mut temperature, mut goal) =
             (start, start + 0.4 * (end - start) + 7.0 * draws.normal());
         let mut course = Self {
@@ -50,7 +69,7 @@ impl Course {
         };
         for place in 0..(172_800.0 / STEP) as usize {
             let at = place as f64 * STEP;
-            let later = comes * (1.0 - libm::exp(-(at - known).max(0.0) / 7200.0));
+            let later = comes * (1.0 - libm::exp(-(at - known).max(0.0) / prior.comes.get()));
             // What no reading shows beforehand comes after them, and so does a control's stop.
             let even = temperature + later;
             course
@@ -89,6 +108,16 @@ impl Course {
     }
 }
 
+/// One of these, each with its share.
+fn by_share(all: &[f64], shares: &[f64], draws: &mut Draws) -> f64 {
+    let mut mark = draws.share();
+    let chosen = shares.iter().position(|share| {
+        mark -= share;
+        mark < 0.0
+    });
+    all[chosen.unwrap_or(all.len() - 1)]
+}
+
 #[derive(Default)]
 struct Counts {
     courses: usize,
@@ -98,6 +127,7 @@ struct Counts {
     sure_wrong: usize,
     expected: f64,
     verdicts_wrong: usize,
+    verdicts_expected: f64,
 }
 
 impl Counts {
@@ -119,12 +149,13 @@ impl Counts {
             self.sure_wrong += usize::from((chance > 0.5) != there);
             self.expected += chance.min(1.0 - chance);
         }
-        let is_wrong = match found.verdict(&GOAL) {
-            Verdict::WillReach { .. } => !there,
-            Verdict::WillNot { .. } => there,
-            Verdict::TooEarly { .. } => false,
+        let (is_wrong, probability) = match found.verdict(&GOAL) {
+            Verdict::WillReach { probability } => (!there, probability),
+            Verdict::WillNot { probability } => (there, probability),
+            Verdict::TooEarly { .. } => return,
         };
         self.verdicts_wrong += usize::from(is_wrong);
+        self.verdicts_expected += 1.0 - probability;
     }
 }
 
@@ -150,24 +181,26 @@ fn nine_in_ten_bands_hold_the_truth_and_verdicts_are_right() {
         let share = |part: usize| part as f64 / counts.courses as f64;
         println!(
             "{hours} h: a day {:.3}, twice {:.3}, sure {:.3}, of them wrong {} where {:.1} are to be \
-             expected, verdicts wrong {}",
+             expected, verdicts wrong {} where {:.1} are",
             share(counts.later),
             share(counts.twice),
             share(counts.sure),
             counts.sure_wrong,
             counts.expected,
-            counts.verdicts_wrong
+            counts.verdicts_wrong,
+            counts.verdicts_expected,
         );
         for held in [counts.later, counts.twice] {
             let held = share(held);
             assert!((0.86..=0.94).contains(&held), "{hours} h: {held}");
         }
-        // Of those over 0.9 sure no more are wrong than their own probabilities say, but for chance.
-        let wrong = counts.sure_wrong as f64;
-        assert!(
-            wrong <= counts.expected + 3.0 * libm::sqrt(counts.expected.max(1.0)),
-            "{hours} h: {wrong}"
-        );
-        assert!(share(counts.verdicts_wrong) <= 0.01, "{hours} h");
+        // No more are wrong than their own probabilities say, but for chance.
+        for (wrong, expected) in [
+            (counts.sure_wrong, counts.expected),
+            (counts.verdicts_wrong, counts.verdicts_expected),
+        ] {
+            let most = expected + 3.0 * libm::sqrt(expected.max(1.0));
+            assert!(wrong as f64 <= most, "{hours} h: {wrong}, {expected}");
+        }
     }
 }

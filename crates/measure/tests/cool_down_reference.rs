@@ -7,9 +7,10 @@
 #![allow(clippy::unwrap_used)]
 
 use measure::cool_down::{
-    CabinetKind, CoolDown, CoolDownPrior, Goal, Reach, TemperatureAt, TemperatureBand,
+    CabinetKind, CoolDown, CoolDownPrior, Draw, Goal, Reach, Support, TemperatureAt,
+    TemperatureBand,
 };
-use quantity::{Celsius, Seconds};
+use quantity::{Celsius, Seconds, Watts};
 use serde_json::Value;
 
 const REFERENCE: &str = include_str!("../../../tests/reference/cool_down.json");
@@ -31,22 +32,30 @@ fn prior(case: &Value) -> CoolDownPrior {
     let stated = &case["prior"];
     let same = |kind: &CabinetKind| {
         let prior = kind.prior();
-        let held = [
-            ("end", prior.end.get(), prior.end_deviation.get()),
+        let end = prior.end;
+        let pairs = [
             ("start", prior.start.get(), prior.start_deviation.get()),
+            ("sound", end.sound.get(), end.sound_deviation.get()),
+            ("weak", end.weak.get(), end.weak_deviation.get()),
             ("held", prior.held.get(), prior.held_deviation.get()),
+            ("to come", prior.to_come_mean.get(), prior.to_come.get()),
         ];
         let alone = [
+            ("weak share", end.weak_share.get()),
+            ("unheld", prior.unheld.get()),
             ("swing", prior.swing.get()),
-            ("to_come", prior.to_come.get()),
+            ("comes", prior.comes.get()),
+            ("wander", prior.wander.get()),
             ("thermometer", prior.thermometer.get()),
         ];
-        held.into_iter().all(|(name, one, other)| {
+        let loss = prior.loss.map(quantity::Ratio::get);
+        pairs.into_iter().all(|(name, one, other)| {
             let [first, second] = pair(&stated[name]);
             (first - one).abs() < 1e-9 && (second - other).abs() < 1e-9
         }) && alone
             .into_iter()
             .all(|(name, one)| (number(&stated[name]) - one).abs() < 1e-9)
+            && stated["loss"].as_f64() == loss
     };
     let kind = CabinetKind::ALL.into_iter().find(same);
     kind.unwrap().prior()
@@ -60,13 +69,30 @@ fn found(case: &Value) -> CoolDown {
             temperature: Celsius::new(temperature),
         })
         .collect();
-    CoolDown::of(&readings, &prior(case)).unwrap()
+    let plain = CoolDown::of(&readings, &prior(case)).unwrap();
+    let coil = case["coil"].as_array().map(|one| TemperatureAt {
+        at: Seconds::new(number(&one[0])),
+        temperature: Celsius::new(number(&one[1])),
+    });
+    let draw = case["draw"].as_array().map(|one| {
+        let [watts, least, most] = [0, 1, 2].map(|place| Watts::new(number(&one[place])));
+        Draw {
+            watts,
+            usual: [least, most],
+        }
+    });
+    let support = Support {
+        coil: coil.into_iter().collect(),
+        room: Some(Celsius::new(number(&case["room"]))),
+        draw,
+    };
+    plain.with(&support)
 }
 
 fn cases() -> Vec<Value> {
     let reference: Value = serde_json::from_str(REFERENCE).unwrap();
     let cases = reference["cases"].as_array().unwrap().clone();
-    assert_eq!(cases.len(), 4);
+    assert_eq!(cases.len(), 7);
     cases
 }
 

@@ -1,13 +1,24 @@
 //! How well a cool-down is judged from its first hours: simulated machines of which the end is
-//! known, by length of log and by kind.
+//! known, by length of log and by kind, by the air alone and with its coil and watts; and what an
+//! observer calls who has learned from other machines.
 //!
 //! `cargo run --profile host -p practice --example cooling [machines] [seed]`
 
 use std::collections::BTreeMap;
 
 use measure::cool_down::CoolDown;
-use practice::cooling::{CoolingMachine, Counted, HOURS, Logger, Outcome, Place};
+use practice::cooling::{CoolingMachine, Counted, HOURS, Logger, Observer, Outcome, Place};
 use simulator::{Chance, ParameterError};
+
+/// By what is read, by length of log, and by kind; all kinds together come first.
+type Row = (bool, Option<Place>, usize);
+
+#[derive(Default)]
+struct Table {
+    counts: BTreeMap<Row, Counted>,
+    observers: BTreeMap<(bool, usize), Observer>,
+    refused: usize,
+}
 
 fn main() -> Result<(), ParameterError> {
     let mut arguments = std::env::args().skip(1);
@@ -15,14 +26,23 @@ fn main() -> Result<(), ParameterError> {
         let given = arguments.next().and_then(|text| text.parse().ok());
         given.unwrap_or(otherwise)
     };
-    let (machines, seed) = (number(1_000), number(2));
-    let mut counts: BTreeMap<(usize, Option<Place>), Counted> = BTreeMap::new();
-    let (mut stand, mut refused) = (0, 0);
+    let (machines, seed) = (number(1_000), number(1_001));
+    let mut table = Table::default();
+    let mut stand = 0;
     for machine in 0..machines {
-        let Some(cooling) = CoolingMachine::drawn(seed, machine)? else {
-            stand += 1;
-            continue;
-        };
+        match CoolingMachine::drawn(seed, machine)? {
+            Some(cooling) => table.take(&cooling, seed, machine),
+            None => stand += 1,
+        }
+    }
+    let refused = table.refused;
+    println!("{machines} machines from seed {seed}; {stand} stand still; {refused} logs too short");
+    table.print();
+    Ok(())
+}
+
+impl Table {
+    fn take(&mut self, cooling: &CoolingMachine, seed: u64, machine: u64) {
         for place in cooling.places().iter().copied() {
             let mut chance = Chance::new(seed)
                 .fork(1_000_000 + machine)
@@ -32,26 +52,37 @@ fn main() -> Result<(), ParameterError> {
             let truth = Outcome::of(&cooling.samples, &air);
             for (row, hours) in HOURS.into_iter().enumerate() {
                 let readings = logger.readings(&air, hours, &mut chance.fork(7));
-                let Ok(found) = CoolDown::of(&readings, &place.kind().prior()) else {
-                    refused += 1;
+                let Ok(plain) = CoolDown::of(&readings, &place.kind().prior()) else {
+                    self.refused += 1;
                     continue;
                 };
-                let goal = place.goal();
-                for of in [None, Some(place)] {
-                    let count = counts.entry((row, of)).or_default();
-                    count.take(&truth, &found, &goal);
+                let support = cooling.support(place, hours, &mut chance.fork(9));
+                let both = [
+                    (None, plain.clone()),
+                    (Some(&support), plain.with(&support)),
+                ];
+                for (support, found) in both {
+                    let is_with = support.is_some();
+                    for of in [None, Some(place)] {
+                        let count = self.counts.entry((is_with, of, row)).or_default();
+                        count.take(&truth, &found, &place.goal());
+                    }
+                    let observer = self.observers.entry((is_with, row)).or_default();
+                    observer.take((machine, place), (&readings, support), &found, &truth);
                 }
             }
         }
     }
-    println!("{machines} machines from seed {seed}; {stand} stand still; {refused} logs too short");
-    for of in core::iter::once(None).chain(Place::ALL.map(Some)) {
-        let name = of.map_or("all".to_owned(), |place| format!("{place:?}"));
-        for (row, hours) in HOURS.into_iter().enumerate() {
-            if let Some(count) = counts.get(&(row, of)) {
-                println!("{name:18} {hours:3} h: {}", count.line());
-            }
+
+    fn print(&self) {
+        for ((is_with, of, row), count) in &self.counts {
+            let name = of.map_or("all".to_owned(), |place| format!("{place:?}"));
+            let with = if *is_with { "coil, watts" } else { "air" };
+            println!("{with:11} {name:17} {:3} h: {}", HOURS[*row], count.line());
+        }
+        for ((is_with, row), observer) in &self.observers {
+            let with = if *is_with { "coil, watts" } else { "air" };
+            println!("{with:11} {:3} h: {}", HOURS[*row], observer.line());
         }
     }
-    Ok(())
 }

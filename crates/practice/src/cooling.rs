@@ -2,15 +2,18 @@
 //!
 //! Answers: of machines switched on warm, whose temperatures are read as a person or a logger has
 //! them: how often do the bands of [`measure::cool_down`] hold what really comes, and how often is
-//! a verdict wrong? Must never know: how the simulator comes by its temperatures, and how they are
+//! a verdict wrong, with the air alone and with its coil and watts? Must never know: how the simulator comes by its temperatures, and how they are
 //! judged.
 
+mod beside;
 mod cabinet;
 mod counted;
+mod observer;
 mod outcome;
 mod thermometer;
 
 pub use cabinet::{CoolingMachine, Place};
 pub use counted::{Counted, HOURS};
-pub use outcome::Outcome;
+pub use observer::Observer;
+pub use outcome::{Fate, Outcome};
 pub use thermometer::Logger;

@@ -2,8 +2,8 @@
 
 use job::{Content, Job, Measured, Moment, Place};
 use measure::cool_down::{
-    self, CoolDownError, CoolDownPrior, Goal, ReachBand, Sign, TemperatureAt, TemperatureBand,
-    Verdict,
+    self, CoolDownError, CoolDownPrior, Goal, ReachBand, Sign, Support, TemperatureAt,
+    TemperatureBand, Verdict,
 };
 use quantity::{Celsius, Observed};
 
@@ -65,7 +65,7 @@ impl Course {
         points: Vec<Point>,
         watched: &Watched,
         is_foretold: bool,
-        with_signs: bool,
+        shown: Option<&Support>,
     ) -> Self {
         let goal = compartment.goal();
         let shows = points.iter().find(|(_, shown)| *shown <= goal.target);
@@ -81,7 +81,7 @@ impl Course {
                 })
                 .collect();
             let fit = cool_down::CoolDown::of(&readings, &prior)?;
-            Ok(Forecast::of(fit, &goal, with_signs))
+            Ok(Forecast::of(fit, &goal, shown))
         });
         Self {
             compartment,
@@ -118,12 +118,11 @@ impl Course {
 }
 
 impl Forecast {
-    fn of(fit: cool_down::CoolDown, goal: &Goal, with_signs: bool) -> Self {
-        let signs = if with_signs {
-            fit.signs(goal)
-        } else {
-            Vec::new()
-        };
+    /// What is shown has its signs, and what else was read with it. What is weighed has neither: a coil and
+    /// watts are weighed by clues of their own.
+    fn of(fit: cool_down::CoolDown, goal: &Goal, shown: Option<&Support>) -> Self {
+        let signs = shown.map_or_else(Vec::new, |_| fit.signs(goal));
+        let fit = shown.map_or_else(|| fit.clone(), |support| fit.with(support));
         Self {
             end: fit.end(),
             reach: fit.reach(goal),
@@ -175,7 +174,7 @@ impl Watched {
         points
     }
 
-    fn holds(&self, at: Moment) -> bool {
+    pub(super) fn holds(&self, at: Moment) -> bool {
         let within = self.began.unix_milliseconds()..=self.until.unix_milliseconds();
         within.contains(&at.unix_milliseconds())
     }

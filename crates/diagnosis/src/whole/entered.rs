@@ -19,6 +19,7 @@ pub(super) use choices::likeliest;
 pub(super) use circuit::stands_for as circuit_stands_for;
 pub(super) use cold::{clue_of as clue_of_place, stands_for as cold_stands_for};
 pub(super) use powered::numbers;
+pub(crate) use powered::usual_bounds;
 
 use job::Job;
 use measure::windings::Mains;

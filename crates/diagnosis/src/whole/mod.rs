@@ -82,6 +82,7 @@ use crate::checks::windings::WindingsKnown;
 use crate::{Caution, Gates, Machine, Model, Step};
 use beliefs::Beliefs;
 use course::Course;
+pub(crate) use entered::usual_bounds;
 use entered::{Entered, entered};
 use spanned::Spanned;
 

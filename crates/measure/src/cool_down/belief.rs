@@ -100,6 +100,12 @@ pub(super) fn parts(log: &Thinned, beforehand: &Beforehand) -> Vec<Part> {
 /// Without the faint ones, and weights that sum to one.
 pub(super) fn weighed(mut parts: Vec<Part>) -> Vec<Part> {
     let top = parts.iter().fold(0.0, |top, part| part.weight.max(top));
+    if top <= 0.0 {
+        // Readings that nothing thought of beforehand could have made say nothing between them.
+        for part in &mut parts {
+            part.weight = 1.0;
+        }
+    }
     parts.retain(|part| part.weight > FAINT * top);
     let whole: f64 = parts.iter().map(|part| part.weight).sum();
     for part in &mut parts {

@@ -7,7 +7,7 @@ use super::prior::Normal;
 
 /// The 5th and the 95th percentile hold nine in ten between them.
 const TAILS: [f64; 2] = [0.05, 0.95];
-/// From here on a verdict is given (judgement: being wrong costs a machine or a repair).
+/// From here on a verdict is given (judgement: being wrong costs a machine or a repair, and so does waiting).
 const SURE: f64 = 0.95;
 /// Halvings: a day to a hundredth of a second, a thousand kelvins to a millionth.
 const HALVINGS: usize = 40;
@@ -163,9 +163,8 @@ impl CoolDown {
             };
         }
         let ahead = at - last;
-        let share = self.to_come(ahead);
-        let more = self.beforehand.to_come.mean * share;
-        let besides = self.beforehand.to_come.deviation * share;
+        let more = self.more_to_come(ahead);
+        let besides = self.beforehand.to_come.deviation * self.to_come(ahead);
         let besides = besides * besides + thermometer * thermometer;
         let normals = self.parts.iter().map(|part| {
             let then = part.state.after(&part.pace.over(ahead));
@@ -186,11 +185,16 @@ impl CoolDown {
     }
 
     /// The share of what no reading shows beforehand. It comes within hours, and less of it
-    /// is left the longer it was watched (judgement).
+    /// is left the longer it was watched: food freezes for half a day and more (judgement).
     fn to_come(&self, ahead: f64) -> f64 {
         const PASSES: f64 = 24.0 * 3600.0;
         let comes = 1.0 - libm::exp(-ahead / self.beforehand.comes);
         libm::exp(-self.log.last() / PASSES) * comes
+    }
+
+    /// Kelvins by which that is likely to warm it.
+    pub(super) fn more_to_come(&self, ahead: f64) -> f64 {
+        self.beforehand.to_come.mean * self.to_come(ahead)
     }
 
     fn control(&self) -> Control {

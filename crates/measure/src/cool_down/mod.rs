@@ -16,17 +16,31 @@
 //! distance, and shrinks as the log shows how steady this cabinet is.
 //!
 //! All of that is linear, so that air, E and F are jointly normal under a given τ, θ, wandering and
-//! error of a reading: a Kalman filter. Those four go over a grid, all alike likely beforehand (360
-//! places, judgement), and weigh by how likely they make the readings. What that comes to is held
-//! against full covariance matrices by SciPy (`tests/reference/cool_down.py`).
+//! error of a reading: a Kalman filter. Those four go over a grid (270 places, judgement), and weigh by
+//! how likely they make the readings. Where F lies beforehand is one of two normal distributions, of
+//! sound cabinets and of weakened ones: one wide one for both took half of what is dead for slow, and
+//! half of what is sound for doubtful. What cools as strongly as it was made to is soon through with its
+//! walls and goes on evenly, so that θ and wandering are likelier short and small there. What all that
+//! comes to is held against full covariance matrices by SciPy (`tests/reference/cool_down.py`).
 //!
 //! A forecast adds three things ([`CoolDownPrior`], judgement by kind of cabinet): what may come that
 //! no reading shows beforehand, the thermometer's own error, and the control that stops the cooling
-//! where it is set, so that the air ends at whichever is warmer. All temperatures to come are meant on
-//! the mean over a control's cycle.
+//! where it is set, so that the air ends at whichever is warmer; a share of controls never gets to stop
+//! it. All temperatures to come are meant on the mean over a control's cycle.
 //!
-//! How it fares on cabinets that the simulator cools is measured by `cargo xtask measure cooling`.
-//! "Too early" is an answer: a sound freezer set to −18 °C is as likely a little above as below.
+//! A coil's temperature and watts say more of the end ([`CoolDown::with`]).
+//!
+//! # Where its figures come from
+//!
+//! Means and shares are first principles and judgement, with their reasons beside them. Deviations
+//! (of what is yet to come, of wandering, of controls) were judged and then moved in round numbers until
+//! bands held on cabinets that the simulator cools with seed 2; the README's figures are of seed 1001, which
+//! nothing was moved for. The simulator doesn't vary where controls are set, so that sound cabinets nearly
+//! always lie in their bands.
+//!
+//! How it fares on those is measured by `cargo xtask measure cooling`.
+//! "Too early" is an answer: a sound freezer set to −18 °C is as likely a little above as below. What
+//! a defrost will thaw, and a load that takes longer than a day, no first hours show.
 //!
 //! Readings are thinned to medians of equal stretches of time. A defrost, an open door or a
 //! probe's slip comes and goes again and is left out ([`CoolDown::left_out`]).

@@ -82,18 +82,22 @@ impl CabinetKind {
     /// What is thought beforehand.
     ///
     /// *Ends without a control.* A sound compressor goes on until its suction runs nearly empty, some −30 °C
-    /// in a freezer; one refrigerator's is smaller, and its plate thaws at each stop. A weakened one ends
-    /// anywhere from there to the room. Four in ten of those that are watched are weakened.
+    /// in a freezer; a refrigerator's is smaller. A weakened one ends anywhere from there to the room; fresh
+    /// food needs little and gets its share first, so that half of the weakened still cool it. Four in ten of
+    /// those that are watched are weakened.
     ///
-    /// *Controls* hold −18 to −22 °C or 2 to 6 °C in the air, on the mean, where people leave them; one that
-    /// feels a plate, or the other compartment, holds this air less closely. One that feels the end of a plate
-    /// never stops a machine whose refrigerant doesn't get there. A control lets the air swing by 3 to 6 K, and
-    /// its first stop is the deepest; a freezer whose machine stops by its fresh food gets cold at first and
-    /// warmer once that has enough.
+    /// *Controls* hold −18 to −22 °C or 2 to 6 °C in the air, on the mean, where nineteen in twenty leave
+    /// them; one that feels a plate, or the other compartment, holds this air less closely. One that feels
+    /// the end of a plate never stops a machine whose refrigerant doesn't get there, which goes on below
+    /// freezing. A control lets the air swing by 3 to 6 K, and its first stop is the deepest; a freezer whose
+    /// machine stops by its fresh food gets cold at first and warmer once that has enough.
     ///
-    /// *What is yet to come*: food that freezes (a pause), frost that grows or that a defrost takes off, and
-    /// in a machine with one evaporator the moment when the fresh food has enough and all cold goes to the
-    /// freezer, within the next hour or so. Nothing freezes in fresh food, which wanders half as far.
+    /// *What is yet to come.* Food keeps a freezer's air warm until it is frozen, which takes half a day: a
+    /// kilogram gives off some 0.3 W a kelvin, and six of them to air 15 K colder some 25 W, against 3 to 5 W a
+    /// kelvin by which a cabinet and its compressor answer: 5 to 8 K, where there is food. Some hold none,
+    /// so that it is −2 K on the mean. Frost grows, a defrost takes it off; and in a machine with one
+    /// evaporator the moment comes when the fresh food has enough and all cold goes to the freezer, within the
+    /// next hour or so. Nothing freezes in fresh food, which wanders half as far.
     #[must_use]
     pub const fn prior(self) -> CoolDownPrior {
         let (held, held_deviation, unheld, swing) = match self {

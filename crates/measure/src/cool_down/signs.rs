@@ -54,7 +54,8 @@ impl CoolDown {
         let (Some(first), Some((_, now))) = (readings.first(), middle_of(&self.latest())) else {
             return false;
         };
-        let end = self.end().median.get();
+        // Food that will have frozen some day is no part of what it has come to by now.
+        let end = self.end().median.get() - self.more_to_come(f64::INFINITY);
         now - end < ARRIVED * (first - end) && 1.0 - self.chance(&never) >= SURE
     }
 

@@ -49,7 +49,8 @@ const BETWEEN: f64 = 1.0;
 const TRUSTED: f64 = 0.8;
 /// Otherwise it ends anywhere within so many kelvins.
 const ANYWHERE: f64 = 60.0;
-/// A coil that is colder by so many times what would do at the end is one that no air gets to.
+/// A coil that is below the air by so many times what would do where a control holds it is one that no air
+/// gets to.
 const STARVED: f64 = 6.0;
 /// Above where a control holds it by so many kelvins and standard deviations it runs without a stop.
 const RUNS: f64 = 3.0;
@@ -130,7 +131,12 @@ impl CoolDown {
         if below.is_empty() || !(-60.0..=60.0).contains(&room) {
             return None;
         }
-        told(Cabinet { loss, room }, median(&mut air), median(&mut below))
+        let cabinet = Cabinet {
+            loss,
+            room,
+            held: held.mean,
+        };
+        told(cabinet, median(&mut air), median(&mut below))
     }
 }
 
@@ -138,11 +144,13 @@ impl CoolDown {
 struct Cabinet {
     loss: f64,
     room: f64,
+    /// Where a control holds it.
+    held: f64,
 }
 
 /// Where air ends that stands so warm with a coil so many kelvins below it.
 fn told(cabinet: Cabinet, air: f64, below: f64) -> Option<Normal> {
-    let would_do = cabinet.loss * (cabinet.room - air).max(10.0);
+    let would_do = cabinet.loss * (cabinet.room - cabinet.held);
     if below > STARVED * would_do {
         return None;
     }
@@ -189,5 +197,131 @@ impl Draw {
         let feeble = density(usual + libm::log(WEAK_DRAW.0), WEAK_DRAW.1);
         // No reading is impossible in a sound one: a meter errs, and so does who reads it.
         Some([sound + 0.02, 0.5 * sound + 0.5 * feeble + 0.02])
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::prior::CabinetKind;
+    use super::*;
+    use quantity::Seconds;
+
+    const CHEST: Cabinet = Cabinet {
+        loss: 0.07,
+        room: 23.0,
+        held: -20.0,
+    };
+
+    fn at(minute: f64, celsius: f64) -> TemperatureAt {
+        TemperatureAt {
+            at: Seconds::new(minute * 60.0),
+            temperature: Celsius::new(celsius),
+        }
+    }
+
+    /// Two hours from 23 °C towards −20 °C.
+    fn log() -> CoolDown {
+        let air: Vec<TemperatureAt> = (0..=60)
+            .map(|place| {
+                let minute = 2.0 * f64::from(place);
+                at(minute, -20.0 + 43.0 * libm::exp(-minute / 150.0))
+            })
+            .collect();
+        CoolDown::of(&air, &CabinetKind::ChestFreezer.prior()).unwrap()
+    }
+
+    fn warm_end(cool_down: &CoolDown) -> f64 {
+        cool_down.end().to.get()
+    }
+
+    #[test]
+    fn both_heats_are_the_same_at_the_end() {
+        let end = balance(CHEST, -1.0, 7.5);
+        let taken = 7.5 * libm::exp2((end + 1.0) / HALVES);
+        assert!((taken - 0.07 * (23.0 - end)).abs() < 1e-6, "{end}");
+        assert!((-30.0..-18.0).contains(&end), "{end}");
+    }
+
+    #[test]
+    fn a_coil_as_warm_as_the_air_leads_to_the_room() {
+        assert!((balance(CHEST, 15.0, 0.0) - 23.0).abs() < 1e-6);
+        assert!((balance(CHEST, 15.0, -4.0) - 23.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn the_farther_below_the_air_the_colder_the_end_until_no_air_gets_there() {
+        let ends = [1.0, 3.0, 6.0, 9.0].map(|below| told(CHEST, 10.0, below).map(|end| end.mean));
+        assert!(ends.windows(2).all(|pair| pair[1] < pair[0]), "{ends:?}");
+        assert!(told(CHEST, 10.0, 40.0).is_none());
+    }
+
+    #[test]
+    fn a_coil_speaks_only_while_the_compressor_surely_runs_and_the_air_was_read() {
+        let plain = log();
+        let told = |coil: Vec<TemperatureAt>| {
+            let room = Some(Celsius::new(23.0));
+            plain.told_by_coil(&Support {
+                coil,
+                room,
+                draw: None,
+            })
+        };
+        assert!(told(vec![at(110.0, -6.0)]).is_some());
+        assert!(told(Vec::new()).is_none());
+        // Of its first minutes, of long ago, of later than the air was read, and no number.
+        assert!(told(vec![at(10.0, 20.0)]).is_none());
+        assert!(told(vec![at(50.0, 2.0)]).is_none());
+        assert!(told(vec![at(130.0, -6.0)]).is_none());
+        assert!(told(vec![at(110.0, f64::NAN)]).is_none());
+    }
+
+    #[test]
+    fn a_coil_that_cools_other_air_says_nothing_of_this() {
+        let beside = CabinetKind::CombinedFreshFood.prior();
+        let told = |loss: Option<quantity::Ratio>| {
+            let warm: Vec<TemperatureAt> = (0..=60)
+                .map(|place| at(2.0 * f64::from(place), 23.0 - 0.1 * f64::from(place)))
+                .collect();
+            let fit = CoolDown::of(&warm, &super::super::CoolDownPrior { loss, ..beside });
+            let coil = vec![at(110.0, 12.0)];
+            fit.unwrap().told_by_coil(&Support {
+                coil,
+                ..Support::default()
+            })
+        };
+        assert_eq!(beside.loss, None);
+        assert!(told(None).is_none());
+        assert!(told(CabinetKind::CombinedFreezer.prior().loss).is_some());
+    }
+
+    #[test]
+    fn nothing_more_read_changes_nothing() {
+        let plain = log();
+        let with = plain.with(&Support::default());
+        assert!((warm_end(&plain) - warm_end(&with)).abs() < 1e-9);
+    }
+
+    #[test]
+    fn few_watts_speak_for_a_weak_machine_and_usual_ones_clear_little() {
+        let draw = |watts: f64| Draw {
+            watts: Watts::new(watts),
+            usual: [Watts::new(60.0), Watts::new(140.0)],
+        };
+        let for_weak = |watts: f64| {
+            let [sound, weak] = draw(watts).odds().unwrap();
+            weak / sound
+        };
+        assert!(for_weak(35.0) > 10.0, "{}", for_weak(35.0));
+        assert!((0.4..1.0).contains(&for_weak(95.0)), "{}", for_weak(95.0));
+        let plain = log();
+        let with = |watts| {
+            plain.with(&Support {
+                draw: Some(draw(watts)),
+                ..Support::default()
+            })
+        };
+        assert!(warm_end(&with(35.0)) > warm_end(&plain) + 0.5);
+        assert!(warm_end(&with(95.0)) <= warm_end(&plain));
+        assert!(draw(0.0).odds().is_none() && draw(f64::NAN).odds().is_none());
     }
 }

@@ -3,16 +3,12 @@
 use measure::cool_down::{CoolDown, Goal, Reach, ReachBand, TemperatureBand, Verdict};
 use quantity::Seconds;
 
-use super::outcome::Outcome;
+use super::outcome::{Fate, Outcome};
 
 /// The lengths of log, in hours.
 pub const HOURS: [f64; 5] = [0.5, 1.0, 2.0, 4.0, 8.0];
 /// From here on one is said to be sure.
 const SURE: f64 = 0.9;
-/// What is too warm by so many kelvins at the end of its time and a day later is hopeless, and what is colder by so
-/// many is good; between them a thermometer can't tell (judgement).
-const HOPELESS: f64 = 3.0;
-const GOOD: f64 = 1.0;
 
 /// Counts over many courses.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -27,16 +23,23 @@ pub struct Counted {
     pub ends: usize,
     /// Truths below the band of the end: it ends colder than was said.
     pub ends_colder: usize,
-    /// Bands of the time to the goal with both ends in time and to come: held, all.
+    /// Bands of the time to the goal, of courses that weren't there yet: held, all. "Not within a day" is an
+    /// end of a band too.
     pub times: (usize, usize),
+    /// Those of them with both ends within the day: held, all.
+    pub closed_times: (usize, usize),
     /// Over 0.9 sure: wrong, all.
     pub sure: (usize, usize),
     /// Verdicts given: wrong, all.
     pub verdicts: (usize, usize),
-    /// Those that end up more than 3 K too warm, a day later too: called so, all.
+    /// By fate, those of which a verdict says what becomes of them, and all.
     pub hopeless: (usize, usize),
-    /// Those that get there with a kelvin to spare: called so, all.
+    /// The same of good ones.
     pub good: (usize, usize),
+    /// Borderline ones of which either verdict was given, and all.
+    pub borderline: (usize, usize),
+    /// Hopeless ones of which that is over 0.9 sure.
+    pub hopeless_sure: usize,
     /// Widths of the ends' bands, in kelvins, added up.
     pub widths: f64,
 }
@@ -69,14 +72,21 @@ impl Counted {
     }
 
     fn take_time(&mut self, truth: &Outcome, band: ReachBand, goal: &Goal, last: f64) {
-        if let (Reach::After(from), Reach::After(to)) = (band.from, band.to)
-            && to.get() > last
-        {
-            let held = truth
-                .reaches(goal)
-                .is_some_and(|at| (from.get()..=to.get()).contains(&at));
-            self.times.0 += usize::from(held);
-            self.times.1 += 1;
+        let seconds = |reach: Reach| match reach {
+            Reach::After(at) => at.get(),
+            Reach::Beyond => f64::INFINITY,
+        };
+        let at = truth.reaches(goal).unwrap_or(f64::INFINITY);
+        if at <= last {
+            return;
+        }
+        let (from, to) = (seconds(band.from), seconds(band.to));
+        let held = usize::from((from..=to).contains(&at));
+        self.times.0 += held;
+        self.times.1 += 1;
+        if to.is_finite() {
+            self.closed_times.0 += held;
+            self.closed_times.1 += 1;
         }
     }
 
@@ -96,14 +106,15 @@ impl Counted {
             self.verdicts.0 += usize::from(will != gets_there);
             self.verdicts.1 += 1;
         }
-        let after = |celsius: f64| celsius - goal.target.get();
-        let too_warm = after(truth.at(goal.within.get()));
-        let group = match too_warm {
-            _ if too_warm.min(after(truth.end)) > HOPELESS => &mut self.hopeless,
-            _ if too_warm < -GOOD => &mut self.good,
-            _ => return,
+        let (group, counts) = match truth.fate(goal) {
+            Fate::Hopeless => {
+                self.hopeless_sure += usize::from(1.0 - chance > SURE);
+                (&mut self.hopeless, said == Some(false))
+            }
+            Fate::Good => (&mut self.good, said == Some(true)),
+            Fate::Borderline => (&mut self.borderline, said.is_some()),
         };
-        group.0 += usize::from(said == Some(gets_there));
+        group.0 += usize::from(counts);
         group.1 += 1;
     }
 
@@ -113,9 +124,9 @@ impl Counted {
         let percent = |(part, whole): (usize, usize)| 100.0 * part as f64 / whole.max(1) as f64;
         let all = self.courses;
         format!(
-            "{all:5} | later {:5.1} twice {:5.1} end {:5.1} (colder {:4.1}, {:4.1} K wide) time \
-             {:5.1} of {:4} | sure {:5.1} wrong {:4.2} of all | verdicts {:5.1} wrong {:4.2} of all | \
-             hopeless {:5.1} of {:4} good {:5.1} of {:4}",
+            "{all:5} | later {:5.1} twice {:5.1} end {:5.1} (colder {:4.1}, {:4.1} K wide) | time {:5.1} of \
+             {:4}, closed {:5.1} of {:4} | sure {:5.1} wrong {:4.2} of all | verdicts {:5.1} wrong {:4.2} of \
+             all | hopeless {:5.1} (over 0.9 {:5.1}) of {:4} good {:5.1} of {:4} borderline {:5.1} of {:4}",
             percent(self.later),
             percent((self.twice, all)),
             percent((self.ends, all)),
@@ -123,14 +134,19 @@ impl Counted {
             self.widths / all.max(1) as f64,
             percent(self.times),
             self.times.1,
+            percent(self.closed_times),
+            self.closed_times.1,
             percent((self.sure.1, all)),
             percent((self.sure.0, all)),
             percent((self.verdicts.1, all)),
             percent((self.verdicts.0, all)),
             percent(self.hopeless),
+            percent((self.hopeless_sure, self.hopeless.1)),
             self.hopeless.1,
             percent(self.good),
             self.good.1,
+            percent(self.borderline),
+            self.borderline.1,
         )
     }
 }

@@ -11,6 +11,22 @@ const NO_CYCLE: f64 = 7_200.0;
 /// The end is the mean from this hour on.
 const LATE: f64 = 36.0 * 3600.0;
 
+/// What is too warm by so many kelvins at the end of its time and a day later is hopeless, and what is colder
+/// by so many is good; between them a thermometer and a control's setting decide (judgement).
+const HOPELESS: f64 = 3.0;
+const GOOD: f64 = 1.0;
+
+/// What becomes of a course, against its goal.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Fate {
+    /// Colder by a kelvin at least when its time is over.
+    Good,
+    /// Neither: "too early to say" is no poor answer of such a one.
+    Borderline,
+    /// Warmer by more than three kelvins when its time is over, and a day later too.
+    Hopeless,
+}
+
 /// A course without its cycles: the air while the compressor runs on and on, its mean over each
 /// cycle where it switches, and a straight line over each defrost.
 #[derive(Debug, Clone, PartialEq)]
@@ -64,6 +80,20 @@ impl Outcome {
     #[must_use]
     pub fn gets_there(&self, goal: &Goal) -> bool {
         self.at(goal.within.get()) <= goal.target.get()
+    }
+}
+
+impl Outcome {
+    /// What becomes of it.
+    #[must_use]
+    pub fn fate(&self, goal: &Goal) -> Fate {
+        let after = |celsius: f64| celsius - goal.target.get();
+        let too_warm = after(self.at(goal.within.get()));
+        match too_warm {
+            _ if too_warm.min(after(self.end)) > HOPELESS => Fate::Hopeless,
+            _ if too_warm < -GOOD => Fate::Good,
+            _ => Fate::Borderline,
+        }
     }
 }
 

@@ -133,6 +133,11 @@ struct Usual {
     least_for_cold: f64,
 }
 
+/// The least and the most of those, for who holds watts against them without a clue.
+pub(crate) fn usual_bounds(job: &Job, machine: &Machine, running: &Running) -> Option<(f64, f64)> {
+    usual_watts(job, machine, running).map(|usual| (usual.least, usual.most))
+}
+
 /// By the compressor's label, or else for such a machine, as the instructions of the same clue have
 /// it; where it is known how cold it is inside, for a machine that is as cold.
 fn usual_watts(job: &Job, machine: &Machine, running: &Running) -> Option<Usual> {
