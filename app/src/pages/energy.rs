@@ -5,6 +5,7 @@ use diagnosis::{
     Icemaker, Kind, answered,
 };
 use job::{Answer, Content, Moment, Text};
+use leptos::html;
 use leptos::prelude::*;
 use wording::{Words, cold_page, energy as words, metered_page, page};
 
@@ -122,7 +123,16 @@ fn field(
     bench: Bench,
     of: fn(&mut OffMeter) -> &mut String,
 ) -> AnyView {
-    let shown = move || of(&mut bench.typed.get()).clone();
+    let input = NodeRef::<html::Input>::new();
+    Effect::new(move |_| {
+        let text = of(&mut bench.typed.get()).clone();
+        // What is being typed is never written back.
+        if let Some(input) = input.get()
+            && input.value() != text
+        {
+            input.set_value(&text);
+        }
+    });
     let write = move |event| {
         bench.remark.set(None);
         bench
@@ -138,7 +148,7 @@ fn field(
                 inputmode="text"
                 autocomplete="off"
                 maxlength="16"
-                prop:value=shown
+                node_ref=input
                 on:input=write
             />
         </div>
