@@ -35,7 +35,7 @@ CHEST = {"start": [20.0, 9.0], "sound": [-28.0, 5.0], "weak": [-3.0, 13.0], "hel
          "wander": 1.0, "loss": 0.07, "thermometer": 0.6}
 COMBINED = {"start": [20.0, 9.0], "sound": [-26.0, 6.0], "weak": [-4.0, 13.0], "held": [-18.5, 2.5],
             "weak share": 0.4, "unheld": 0.05, "swing": 7.0, "to come": [0.0, 5.0], "comes": 3600.0,
-            "wander": 1.0, "loss": 0.08, "thermometer": 0.6}
+            "wander": 1.0, "loss": 0.05, "thermometer": 0.6}
 BESIDE = {"start": [20.0, 9.0], "sound": [-2.0, 4.0], "weak": [3.0, 9.0], "held": [4.0, 1.0],
           "weak share": 0.4, "unheld": 0.02, "swing": 3.5, "to come": [0.0, 1.0], "comes": 7200.0,
           "wander": 0.5, "loss": None, "thermometer": 0.6}

@@ -17,7 +17,7 @@ fn bands_hold_on_cabinets_that_nobody_drew_from_the_model() {
         .filter_map(|number| Some((number, CoolingMachine::drawn(SEED, number).unwrap()?)))
         .collect();
     for hours in [1.0, 2.0, 4.0] {
-        let mut counted = Counted::default();
+        let (mut counted, mut with) = (Counted::default(), Counted::default());
         for (number, machine) in &machines {
             for place in machine.places().iter().copied() {
                 let mut chance = Chance::new(SEED).fork(1_000 + number).fork(place as u64);
@@ -27,18 +27,25 @@ fn bands_hold_on_cabinets_that_nobody_drew_from_the_model() {
                 let readings = logger.readings(&air, hours, &mut chance);
                 let found = CoolDown::of(&readings, &place.kind().prior()).unwrap();
                 counted.take(&truth, &found, &place.goal());
+                let support = machine.support(place, hours, &mut chance);
+                with.take(&truth, &found.with(&support), &place.goal());
             }
         }
         println!("{hours} h: {}", counted.line());
+        println!("{hours} h with coil and watts: {}", with.line());
         // Nine in ten, less three standard deviations of so few courses.
         let courses = counted.courses as f64;
         let least = 0.9 * courses - 3.0 * libm::sqrt(0.09 * courses);
-        assert!(counted.ends as f64 >= least, "{hours} h: {}", counted.ends);
-        assert!(
-            counted.twice as f64 >= least,
-            "{hours} h: {}",
-            counted.twice
-        );
-        assert!(counted.verdicts.0 <= 2, "{hours} h: {:?}", counted.verdicts);
+        for counted in [counted, with] {
+            assert!(counted.ends as f64 >= least, "{hours} h: {}", counted.ends);
+            assert!(
+                counted.twice as f64 >= least,
+                "{hours} h: {}",
+                counted.twice
+            );
+            assert!(counted.verdicts.0 <= 2, "{hours} h: {:?}", counted.verdicts);
+        }
+        // What else is read narrows the bands.
+        assert!(with.widths < counted.widths, "{hours} h: {}", with.widths);
     }
 }

@@ -133,13 +133,14 @@ impl CabinetKind {
         }
     }
 
-    /// A household's cabinet loses about a watt a kelvin. A freezer's plates and walls of 1 to 1.5 m² take up
-    /// some 10 W/(m² K) from still air, a refrigerator's single plate a quarter of that, and a coil that a fan
-    /// blows 60 m³/h through some 15 W/K, but cools both compartments (orders of magnitude, from memory).
+    /// A household's cabinet loses about a watt a kelvin, a freezer's compartment beside fresh food two thirds
+    /// of that. A freezer's plates and walls of 1 to 1.5 m² take up some 10 W/(m² K) from still air, a
+    /// refrigerator's single plate a quarter of that, and a coil that a fan blows 60 m³/h through some 15 W/K
+    /// (orders of magnitude, from memory).
     const fn loss(self) -> Option<Ratio> {
         match self {
             Self::ChestFreezer | Self::UprightFreezer => Some(Ratio::new(0.07)),
-            Self::CombinedFreezer => Some(Ratio::new(0.08)),
+            Self::CombinedFreezer => Some(Ratio::new(0.05)),
             Self::CombinedFreshFood => None,
             Self::Refrigerator => Some(Ratio::new(0.3)),
         }
