@@ -151,13 +151,7 @@ fn follow(
                 Doing::of(next.task, (next.minutes, rest, next.waiting))
             });
         let next = next.or_else(|| test_fit(&advice, &done));
-        let Some(Doing {
-            task,
-            work,
-            rest,
-            pause,
-        }) = next
-        else {
+        let Some(doing) = next else {
             let followed = Followed {
                 tasks: done.iter().map(|one| one.task).collect(),
                 minutes,
@@ -166,30 +160,14 @@ fn follow(
             };
             return Some((followed, now));
         };
-        minutes += work;
-        waiting += rest;
-        let at = moment(minutes + waiting)?;
-        let begun = Begun {
-            task,
-            job: &job,
-            at,
-        };
-        if let Some(watched) = machine.watch(&begun) {
-            waiting += at.until(watched.ends).get().max(0.0) / 60.0;
-            for (at, content) in watched.entries {
-                add(&mut job, content, at);
-            }
-        } else {
-            waiting += pause;
-            let is_second = done.iter().any(|one| one.task == task);
-            let found = if is_second {
-                machine.answer_again(task)
-            } else {
-                machine.answer(task)
-            };
-            enter(&mut job, found, minutes + waiting);
-        }
-        let at = minutes + waiting;
+        minutes += doing.work;
+        waiting += doing.rest;
+        let task = doing.task;
+        let is_second = done.iter().any(|one| one.task == task);
+        let begins = minutes + waiting;
+        let waited = doing.does(machine, &mut job, is_second, begins)?;
+        waiting += waited;
+        let at = begins + waited;
         done.push(Done { task, at });
     }
 }
@@ -205,6 +183,30 @@ struct Doing {
 }
 
 impl Doing {
+    /// Does it, so many minutes after the beginning, and enters what it brings. How long was waited.
+    fn does(
+        &self,
+        machine: &mut dyn Examined,
+        job: &mut Job,
+        is_second: bool,
+        begins: f64,
+    ) -> Option<f64> {
+        let (task, at) = (self.task, moment(begins)?);
+        if let Some(watched) = machine.watch(&Begun { task, job, at }) {
+            for (at, content) in watched.entries {
+                add(job, content, at);
+            }
+            return Some(at.until(watched.ends).get().max(0.0) / 60.0);
+        }
+        let found = if is_second {
+            machine.answer_again(task)
+        } else {
+            machine.answer(task)
+        };
+        enter(job, found, begins + self.pause);
+        Some(self.pause)
+    }
+
     const fn of(task: Task, (work, rest, pause): (f64, f64, f64)) -> Self {
         Self {
             task,
