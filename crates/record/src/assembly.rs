@@ -1,8 +1,8 @@
 //! A record put together.
 
-use diagnosis::Assessment;
+use diagnosis::{Assessment, Circuit};
 use job::{Job, Moment};
-use wording::{Locale, record as words, title};
+use wording::{Locale, circuit, record as words, title};
 
 use crate::page::{Block, Part, Record, Section};
 use crate::{
@@ -98,11 +98,19 @@ impl Record {
                 (Part::Seen, words::SEEN, seen::blocks(from)),
                 (Part::Tries, words::TRIES, starts::tries(from)),
                 (Part::Files, words::FILES, cool_down::files(from)),
+                (Part::Circuit, circuit::TITLE, circuit_of(from)),
                 (Part::Metering, words::METERING, energy::metering(from)),
                 (Part::Odds, words::ODDS, path::odds_of(from)),
             ]),
         }
     }
+}
+
+/// What probes on the sealed circuit say of it.
+fn circuit_of(from: Source<'_>) -> Vec<Block> {
+    let found = Circuit::of(from.job);
+    let lines = found.map(|found| Block::Lines(circuit::report(&found, from.locale)));
+    lines.into_iter().collect()
 }
 
 /// Those under which something stands.

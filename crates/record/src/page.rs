@@ -60,6 +60,8 @@ pub enum Part {
     Tries,
     /// Temperatures out of loggers' files.
     Files,
+    /// What probes on the sealed circuit say of it.
+    Circuit,
     /// What was counted of its energy.
     Metering,
     /// How likely the Path is broken at each link.
