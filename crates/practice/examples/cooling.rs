@@ -1,13 +1,12 @@
 //! How well a cool-down is judged from its first hours: simulated machines of which the end is
-//! known, by length of log and by kind, by the air alone and with its coil and watts; and what an
-//! observer calls who has learned from other machines.
+//! known, by length of log and by kind, by the air alone and with its coil and watts.
 //!
 //! `cargo run --profile host -p practice --example cooling [machines] [seed]`
 
 use std::collections::BTreeMap;
 
 use measure::cool_down::CoolDown;
-use practice::cooling::{CoolingMachine, Counted, HOURS, Logger, Observer, Outcome, Place};
+use practice::cooling::{CoolingMachine, Counted, HOURS, Logger, Outcome, Place};
 use simulator::{Chance, ParameterError};
 
 /// By what is read, by length of log, and by kind; all kinds together come first.
@@ -16,7 +15,6 @@ type Row = (bool, Option<Place>, usize);
 #[derive(Default)]
 struct Table {
     counts: BTreeMap<Row, Counted>,
-    observers: BTreeMap<(bool, usize), Observer>,
     refused: usize,
 }
 
@@ -57,18 +55,11 @@ impl Table {
                     continue;
                 };
                 let support = cooling.support(place, hours, &mut chance.fork(9));
-                let both = [
-                    (None, plain.clone()),
-                    (Some(&support), plain.with(&support)),
-                ];
-                for (support, found) in both {
-                    let is_with = support.is_some();
+                for (is_with, found) in [(false, plain.clone()), (true, plain.with(&support))] {
                     for of in [None, Some(place)] {
                         let count = self.counts.entry((is_with, of, row)).or_default();
                         count.take(&truth, &found, &place.goal());
                     }
-                    let observer = self.observers.entry((is_with, row)).or_default();
-                    observer.take((machine, place), (&readings, support), &found, &truth);
                 }
             }
         }
@@ -79,10 +70,6 @@ impl Table {
             let name = of.map_or("all".to_owned(), |place| format!("{place:?}"));
             let with = if *is_with { "coil, watts" } else { "air" };
             println!("{with:11} {name:17} {:3} h: {}", HOURS[*row], count.line());
-        }
-        for ((is_with, row), observer) in &self.observers {
-            let with = if *is_with { "coil, watts" } else { "air" };
-            println!("{with:11} {:3} h: {}", HOURS[*row], observer.line());
         }
     }
 }

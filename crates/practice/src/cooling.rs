@@ -8,12 +8,10 @@
 mod beside;
 mod cabinet;
 mod counted;
-mod observer;
 mod outcome;
 mod thermometer;
 
 pub use cabinet::{CoolingMachine, Place};
 pub use counted::{Counted, HOURS};
-pub use observer::Observer;
 pub use outcome::{Fate, Outcome};
 pub use thermometer::Logger;
