@@ -5,8 +5,8 @@
 
 mod story;
 
-use diagnosis::Action;
-use job::{ColdEventKind, Place};
+use diagnosis::{Action, Whole};
+use job::{Answer, ColdEventKind, NotDone, Place};
 use story::Story;
 
 /// A combined machine that runs and stays warm, whose cabinet, fans and room are as they should be.
@@ -55,15 +55,27 @@ fn half_a_day(freezer: f64) -> Story {
     })
 }
 
+/// The same, where nothing else can be done any more.
+fn nothing_left(mut story: Story) -> Whole {
+    let whole = story.now().whole.unwrap();
+    for one in whole.next.iter().filter(|one| one.again.is_none()) {
+        let cannot = Answer::NotDone(NotDone::NoTool);
+        story.answer(one.task.name(), "answer", cannot);
+    }
+    story.now().whole.unwrap()
+}
+
 #[test]
 fn a_freezer_that_half_a_day_left_half_cold_is_given_no_more_time() {
-    let best = half_a_day(-9.0).now().whole.unwrap().verdict.best;
-    assert_ne!(best.action, Action::WaitAndRepeat, "{best:?}");
+    for end in [-9.0, -10.0, -11.0] {
+        let verdict = nothing_left(half_a_day(end)).verdict;
+        assert_ne!(verdict.best.action, Action::WaitAndRepeat, "{verdict:?}");
+    }
 }
 
 #[test]
 fn one_that_got_there_is_watched_once_more_or_nothing_is_wrong() {
-    let best = half_a_day(-21.0).now().whole.unwrap().verdict.best;
+    let best = nothing_left(half_a_day(-21.0)).verdict.best;
     let time = [Action::WaitAndRepeat, Action::NothingToRepair];
     assert!(time.contains(&best.action), "{best:?}");
 }
