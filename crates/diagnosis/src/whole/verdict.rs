@@ -161,11 +161,14 @@ impl Case<'_> {
     }
 
     /// The best plan's aim and that of the best without it. To give it time and look again is not the
-    /// best of them once that was done.
+    /// best of them once that was done, unless the other gives up what is rather sound.
     fn best_two(&self) -> [(Aim, f64); 2] {
         let [best, other] = self.prospects.best_two();
         let waits = self.proposal(best.0, best.1).action == Action::WaitAndRepeat;
-        if waits && self.had_its_time() {
+        // Nothing is given up that is likelier to be sound.
+        let gives_up = matches!(other.0.action, Action::Scrap | Action::LicensedWork);
+        let is_rash = gives_up && self.prospects.right(other.0) < 0.5;
+        if waits && self.had_its_time() && !is_rash {
             [other, best]
         } else {
             [best, other]
