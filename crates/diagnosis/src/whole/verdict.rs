@@ -3,11 +3,11 @@
 
 mod before_giving_up;
 mod own_look;
+mod time_given;
 
 use super::build::Build;
 use super::clue::{Clue, Task};
 use super::conditions::motor;
-use super::entered::{Weight, likeliest};
 use super::fault::Fault::{self, *};
 use super::prospects::{Aim, Prospects};
 use super::remedy::{Action, Stakes};
@@ -158,34 +158,6 @@ impl Case<'_> {
             hold,
             decided,
         }
-    }
-
-    /// The best plan's aim and that of the best without it. To give it time and look again is not the
-    /// best of them once that was done, unless the other gives up what is rather sound.
-    fn best_two(&self) -> [(Aim, f64); 2] {
-        let [best, other] = self.prospects.best_two();
-        let waits = self.proposal(best.0, best.1).action == Action::WaitAndRepeat;
-        // Nothing is given up that is likelier to be sound.
-        let gives_up = matches!(other.0.action, Action::Scrap | Action::LicensedWork);
-        let is_rash = gives_up && self.prospects.right(other.0) < 0.5;
-        if waits && self.had_its_time() && !is_rash {
-            [other, best]
-        } else {
-            [best, other]
-        }
-    }
-
-    /// Whether half a day has shown that it isn't as cold as it should be.
-    fn had_its_time(&self) -> bool {
-        let clue = Clue::Temperatures;
-        let shown = self.entered.iter().filter(|one| one.answers(clue.task()));
-        let mut weights = shown.flat_map(|one| &one.weights);
-        weights.any(|weight| match weight {
-            Weight::Clue(of, weights) if *of == clue => {
-                clue.answer("both-near-target") != Some(likeliest(weights))
-            }
-            _ => false,
-        })
     }
 
     /// The check that the verdict asks for before any other: to fit a part to see, once the old
