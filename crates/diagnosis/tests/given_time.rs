@@ -43,7 +43,11 @@ fn all_looks_right() -> Story {
 
 /// Half a day, half hour by half hour: the freezer goes to so many degrees, the fresh food to 4.
 fn half_a_day(freezer: f64) -> Story {
-    (1..=24).fold(all_looks_right(), |story, half_hours| {
+    cooled(all_looks_right(), freezer)
+}
+
+fn cooled(story: Story, freezer: f64) -> Story {
+    (1..=24).fold(story, |story, half_hours| {
         let keeps = libm::exp(-f64::from(half_hours) / 5.0);
         let minute = 100 + 30 * i64::from(half_hours);
         let typed = |end: f64| format!("{:.1}", end + (20.0 - end) * keeps);
@@ -78,4 +82,33 @@ fn one_that_got_there_is_watched_once_more_or_nothing_is_wrong() {
     let best = nothing_left(half_a_day(-21.0)).verdict.best;
     let time = [Action::WaitAndRepeat, Action::NothingToRepair];
     assert!(time.contains(&best.action), "{best:?}");
+}
+
+#[test]
+fn nothing_is_given_up_for_time_in_vain_that_is_rather_sound() {
+    let machines = [
+        ("chest-freezer", "manual-defrost"),
+        ("upright-freezer", "manual-defrost"),
+        ("upright-freezer", "frost-free"),
+        ("fridge-freezer", "frost-free"),
+        ("fridge-freezer", "inverter"),
+    ];
+    for (kind, build) in machines {
+        for end in (-18..=-6).step_by(2) {
+            let story = Story::grounded("120-v-60-hz")
+                .with("machine", "kind", kind)
+                .with("machine", "build", build)
+                .with("machine", "complaint", "runs-stays-warm")
+                .with("machine", "told-by", "myself")
+                .with("refrigerant", "plate", "r134a")
+                .with("power-up", "answer", "runs")
+                .event(100, ColdEventKind::SwitchedOn);
+            let best = nothing_left(cooled(story, f64::from(end))).verdict.best;
+            let gives_up = matches!(best.action, Action::Scrap | Action::LicensedWork);
+            assert!(
+                !gives_up || best.right >= 0.5,
+                "{kind} {build} {end}: {best:?}"
+            );
+        }
+    }
 }
