@@ -203,7 +203,7 @@ def case(name, prior, course, hours, count, target, seed, coil_under, draw):
         "target": target,
         "room": room,
         "coil": None if coil_under is None else [float(last), float(readings[-1] - coil_under)],
-        "draw": draw,
+        "draw": draw and list(draw),
         "readings": [[float(at), float(value)] for at, value in zip(times, readings)],
         "end": percentiles(FAR),
         "twice as late": percentiles(2 * last),
