@@ -2,11 +2,12 @@
 //! buyer's copy holds no notes, and the file that is saved shows the same without the page.
 
 use anyhow::{Context, Result, ensure};
+use serde_json::json;
 
 use crate::engine::Engine;
 use crate::stage::Stage;
 use crate::steps::saved_file;
-use crate::visit::{Kind, Visit};
+use crate::visit::{Kind, PHONE, Visit};
 use crate::webdriver::Paper;
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
@@ -62,6 +63,7 @@ fn it_fits_a_page(visit: &Visit) -> Result<()> {
          return pen.measureText('abcdefghijklmnopqrstuvwxyz').width > 1250",
     )?;
     let most = if wide.as_bool() == Some(true) { 2 } else { 1 };
+    it_is_as_wide_as_the_paper(visit)?;
     for paper in [Paper::LETTER, Paper::A4] {
         let all = pages(&visit.window().print(paper)?);
         ensure!((2..=5).contains(&all), "{all} pages in all");
@@ -74,6 +76,22 @@ fn it_fits_a_page(visit: &Visit) -> Result<()> {
     visit
         .run("document.querySelector('.rec-details').style.display = ''")
         .map(drop)
+}
+
+fn it_is_as_wide_as_the_paper(visit: &Visit) -> Result<()> {
+    let media = |media: &str| {
+        let media = json!({"media": media});
+        visit
+            .window()
+            .chromium("Emulation.setEmulatedMedia", &media)
+    };
+    visit.resize((720, 960))?;
+    media("print")?;
+    let wide = visit.run("return document.querySelector('.rec').clientWidth")?;
+    media("")?;
+    visit.resize(PHONE)?;
+    ensure!(wide.as_u64() == Some(720), "{wide} of 720 are used");
+    Ok(())
 }
 
 /// How many pages a PDF has: its page objects stand in it as plain text.
