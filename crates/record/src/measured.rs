@@ -1,7 +1,7 @@
 //! The last reading of each thing that was measured, with its meter. What is drawn as a curve isn't
 //! told again.
 
-use job::{Content, Entry, Place, Spot};
+use job::{Content, Entry, Id, Place};
 use wording::record as words;
 
 use crate::assembly::Source;
@@ -42,7 +42,7 @@ fn is_last(one: &Entry, from: Source<'_>) -> bool {
             let counting = from.job.counting(check, item);
             counting.is_some_and(|(counting, _)| counting.id == one.id)
         }
-        Content::Spot(spot) => !is_drawn(spot.place) && last_of(spot.place, from) == Some(spot),
+        Content::Spot(spot) => !is_drawn(spot.place) && last_of(spot.place, from) == Some(&one.id),
         _ => false,
     }
 }
@@ -51,11 +51,10 @@ fn is_drawn(place: Place) -> bool {
     matches!(place, Place::Freezer | Place::FreshFood)
 }
 
-fn last_of(place: Place, from: Source<'_>) -> Option<&Spot> {
-    let spots = from.job.entries().iter().rev();
-    let mut spots = spots.filter_map(|one| match &one.content {
-        Content::Spot(spot) if spot.place == place => Some(spot),
-        _ => None,
-    });
-    spots.next()
+/// The last one that stands: what was taken back is no reading.
+fn last_of(place: Place, from: Source<'_>) -> Option<&Id> {
+    let standing = from.job.standing().into_iter().rev();
+    let mut of_place =
+        standing.filter(|one| matches!(&one.content, Content::Spot(spot) if spot.place == place));
+    Some(&of_place.next()?.id)
 }

@@ -7,7 +7,7 @@ use std::fs;
 use std::path::PathBuf;
 
 use diagnosis::{Figures, Model, assess};
-use job::{Answer, Content, Entry, Id, Job, Moment, Origin, Question, Text};
+use job::{Answer, Content, Entry, Id, Job, Moment, Origin, Place, Question, Spot, Text};
 use jobfile::{Opened, open};
 use record::{Audience, Block, Made, Part, Record};
 use wording::Locale;
@@ -113,12 +113,51 @@ fn add(job: &mut Job, check: &str, item: &str, text: &str) {
 /// What was wrong before a part was replaced is no fault of the machine that is handed over.
 #[test]
 fn a_complaint_from_before_the_mending_breaks_no_link_of_the_mended_machine() {
-    let text = record(&mended(), Audience::Buyer).text();
-    let start = text.lines().find(|line| line.starts_with("- Start: "));
-    assert!(!start.unwrap().contains("state: broken"), "{start:?}");
+    let record = record(&mended(), Audience::Buyer);
+    let path = record.section(Part::Path).unwrap();
+    let [Block::Picture(path)] = path.blocks.as_slice() else {
+        panic!("{path:?}");
+    };
+    let start = path.says.iter().find(|line| line.contains("Start"));
+    assert!(!start.unwrap().contains("broken"), "{start:?}");
+    let text = record.text();
     let now = text.split("As it is now:").nth(1).unwrap();
     assert!(!now.contains("hums, then clicks"));
     assert!(text.contains("hums, then clicks"));
+}
+
+/// A reading that was taken back hides none that stands.
+#[test]
+fn the_last_reading_of_a_place_is_the_last_that_stands() {
+    let mut job = mended();
+    let spot = job.entries().iter().find_map(|one| match &one.content {
+        Content::Spot(spot) => Some(spot.clone()),
+        _ => None,
+    });
+    let spot = Spot {
+        place: Place::Room,
+        ..spot.unwrap()
+    };
+    let id = |text: &str| Id::new(text).unwrap();
+    for (name, content) in [
+        ("right", Content::Spot(spot.clone())),
+        ("wrong", Content::Spot(spot)),
+        ("taken-back", Content::Strike(id("wrong"))),
+    ] {
+        job.add(Entry {
+            id: id(name),
+            at: job.entries().last().unwrap().at,
+            content,
+        })
+        .unwrap();
+    }
+    let measured = record(&job, Audience::Buyer);
+    let measured = measured.section(Part::Measured).unwrap();
+    let Some(Block::Table(table)) = measured.blocks.first() else {
+        panic!("{measured:?}");
+    };
+    let in_the_room = |row: &&Vec<String>| row[0].contains("in the room");
+    assert_eq!(table.rows.iter().filter(in_the_room).count(), 1);
 }
 
 #[test]
