@@ -4,7 +4,8 @@ use crate::parts::live::live;
 use crate::parts::plain::paragraph;
 use diagnosis::{Link, LinkState};
 use leptos::prelude::*;
-use wording::{LinkWords, link};
+use record::shape::link_mark;
+use wording::{LinkWords, link, links_together};
 
 /// What is known of each link, in the order of the Path.
 pub type Links = Vec<(Link, LinkState)>;
@@ -92,16 +93,9 @@ fn cut() -> impl IntoView {
 
 /// One shape a state, so that none needs a colour.
 pub fn node(state: LinkState) -> impl IntoView {
-    let shape = match state {
-        LinkState::Unknown => "M12 6a6 6 0 1 1-.01 0z",
-        LinkState::SoundSoFar(_) => "M12 6a6 6 0 1 1-.01 0zM8.5 12l2.5 2.5 4.5-5",
-        LinkState::Holds(_) => "M12 6a6 6 0 1 1-.01 0z",
-        LinkState::Doubtful(_) => "M12 4l8 8-8 8-8-8zM12 8v5M12 15.5v.2",
-        LinkState::Broken(_) => "M6 6l12 12M18 6L6 18",
-    };
     view! {
         <svg class="drawing path-node" viewBox="0 0 24 24" aria-hidden="true">
-            <path d=shape />
+            <path d=link_mark(state) />
         </svg>
     }
 }
@@ -109,23 +103,8 @@ pub fn node(state: LinkState) -> impl IntoView {
 /// Which links interrupt the Path, said once for all that are in the same state.
 #[must_use]
 pub fn interruption(links: &[(Link, LinkState)]) -> String {
-    let mut groups: Vec<(LinkState, Vec<&'static str>)> = Vec::new();
-    for &(which, state) in links.iter().filter(|(_, state)| state.interrupts()) {
-        let name = link(which, state).link;
-        match groups.iter_mut().find(|(known, _)| *known == state) {
-            Some((_, names)) => names.push(name),
-            None => groups.push((state, vec![name])),
-        }
-    }
-    let said = groups.into_iter().map(|(state, names)| {
-        let basis = state.basis().map_or("", wording::basis);
-        format!(
-            "{}: {}, {basis}",
-            names.join(", "),
-            wording::link_state(state)
-        )
-    });
-    said.collect::<Vec<_>>().join(" · ")
+    let interrupted = links.iter().filter(|(_, state)| state.interrupts());
+    links_together(interrupted.copied()).join(" · ")
 }
 
 #[cfg(test)]

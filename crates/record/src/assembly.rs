@@ -1,6 +1,6 @@
 //! A record put together.
 
-use diagnosis::{Assessment, Circuit};
+use diagnosis::{Assessment, Circuit, Finding};
 use job::{Job, Moment};
 use wording::{Locale, circuit, record as words, title};
 
@@ -34,6 +34,8 @@ pub struct Made<'a> {
 pub(crate) struct Source<'a> {
     pub(crate) job: &'a Job,
     pub(crate) assessment: &'a Assessment,
+    /// What the checks find of the machine as it is now.
+    pub(crate) findings: &'a [Finding],
     pub(crate) locale: &'a Locale,
     pub(crate) audience: Audience,
     pub(crate) made: Made<'a>,
@@ -64,9 +66,11 @@ impl Record {
         audience: Audience,
         made: Made<'_>,
     ) -> Self {
+        let found_now = history::found_now(job, made.now);
         let from = Source {
             job,
             assessment,
+            findings: found_now.as_deref().unwrap_or(&assessment.findings),
             locale,
             audience,
             made,

@@ -3,9 +3,10 @@
 use diagnosis::{CoolDown, Course};
 use job::{ColdEventKind, Moment};
 use quantity::{Celsius, Seconds};
-use wording::{Degrees, Locale};
+use wording::{Degrees, Locale, Words};
 
 use crate::cooling_chart::{CoolingChart, FOOT, HEIGHT, WIDTH};
+use crate::shape::disc;
 use crate::svg::{Anchor, Drawing};
 
 /// A day is shown even where less was watched; of more than a week the beginning is shown.
@@ -51,11 +52,7 @@ pub(crate) fn drawing(
     if read.len() <= MOST_DOTS {
         for (after, shown) in read {
             let (x, y) = (chart.x(after), chart.y(shown));
-            let dot = format!(
-                "M{:.1} {y:.1}a2.5 2.5 0 1 0 5 0a2.5 2.5 0 1 0 -5 0z",
-                x - 2.5
-            );
-            drawing.path("rec-dot", &dot);
+            drawing.path("rec-dot", &disc((x, y), 2.5));
         }
     }
     Some(drawing)
@@ -109,9 +106,6 @@ fn grid(drawing: &mut Drawing, chart: &CoolingChart, locale: &Locale) {
         let text = wording::record::hours_after(after, locale);
         drawing.words("rec-words", (x, FOOT + 16.0), Anchor::Middle, &text);
     }
-    let unit = match locale.degrees {
-        Degrees::Celsius => "°C",
-        Degrees::Fahrenheit => "°F",
-    };
-    drawing.words("rec-words", (2.0, FOOT + 16.0), Anchor::Start, unit);
+    let scale = locale.degrees.words();
+    drawing.words("rec-words", (2.0, FOOT + 16.0), Anchor::Start, scale);
 }

@@ -1,9 +1,7 @@
 //! What was wrong, and what was done about it.
 
-use diagnosis::{
-    Asked, Assessment, CHANGE, Change, Choice, Complaint, Finding, Model, assess_checks, present,
-};
-use job::{Content, Entry, Job, SetUp};
+use diagnosis::{Asked, CHANGE, Change, Choice, Complaint, Finding, Model, assess_checks, present};
+use job::{Content, Entry, Job, Moment, SetUp};
 use wording::page::entry;
 use wording::whole::{likely, since};
 use wording::{finding, record as words};
@@ -50,9 +48,7 @@ fn amiss(found: &[Finding], from: Source<'_>) -> Vec<String> {
 
 /// What was found amiss before it was changed and what is amiss now, with what all of it adds up to.
 pub(crate) fn wrong(from: Source<'_>) -> Vec<Block> {
-    let current = current(from);
-    let findings = current.as_ref().unwrap_or(from.assessment);
-    let mut now = amiss(&findings.findings, from);
+    let mut now = amiss(from.findings, from);
     let mut blocks = Vec::new();
     if let Some(before) = found_before(from) {
         // What still stands is told once, of the machine as it is.
@@ -77,12 +73,8 @@ pub(crate) fn wrong(from: Source<'_>) -> Vec<Block> {
 
 /// What each check says of the machine as it is, sound or not.
 pub(crate) fn checks(from: Source<'_>) -> Vec<Block> {
-    let current = current(from);
-    let findings = current.as_ref().unwrap_or(from.assessment);
-    let said = findings
-        .findings
-        .iter()
-        .map(|one| finding(one, from.locale));
+    let said = from.findings.iter();
+    let said = said.map(|one| finding(one, from.locale));
     let lines: Vec<String> = said.collect();
     let lines = (!lines.is_empty()).then_some(Block::Lines(lines));
     lines.into_iter().collect()
@@ -90,18 +82,18 @@ pub(crate) fn checks(from: Source<'_>) -> Vec<Block> {
 
 /// What the checks say of a changed machine as it is now: what it did before the last change is no
 /// complaint about this one. `None` where nothing was changed.
-pub(crate) fn current(from: Source<'_>) -> Option<Assessment> {
-    let standing = from.job.standing();
+pub(crate) fn found_now(job: &Job, now: Moment) -> Option<Vec<Finding>> {
+    let standing = job.standing();
     let last = last_change(&standing)?;
-    let present = present(from.job)?;
+    let present = present(job)?;
     let is_old_complaint = |one: &Entry| {
         let is_complaint = matches!(&one.content, Content::Answer { question, .. }
             if question.is(Complaint::CHECK, Complaint::ITEM));
         is_complaint && standing[..last].iter().any(|old| old.id == one.id)
     };
     let kept = present.standing().into_iter();
-    let kept = job_of(from.job, kept.filter(|one| !is_old_complaint(one)));
-    Some(assess_checks(&Model::default(), &kept, from.made.now))
+    let kept = job_of(job, kept.filter(|one| !is_old_complaint(one)));
+    Some(assess_checks(&Model::default(), &kept, now).findings)
 }
 
 /// What the checks said before the first change; `None` where nothing was changed.

@@ -30,6 +30,7 @@ mod proof;
 mod readings;
 pub mod rest_line;
 mod seen;
+pub mod shape;
 mod starts;
 mod svg;
 mod text;

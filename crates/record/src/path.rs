@@ -1,10 +1,11 @@
 //! Each link of the Path with what is known of it, drawn and in words.
 
 use diagnosis::{Link, LinkState};
-use wording::{link, odds, record as words};
+use wording::{link, links_together, odds, record as words};
 
 use crate::assembly::Source;
 use crate::page::{Block, Picture, Table};
+use crate::shape::link_mark;
 use crate::svg::{Anchor, Drawing};
 
 const WIDTH: f64 = 340.0;
@@ -22,22 +23,9 @@ pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
     })]
 }
 
-/// Links of which the same is known stand in one line, in the order of the first of them.
 fn said(path: &[(Link, LinkState)]) -> Vec<String> {
-    let mut kinds: Vec<(String, Vec<&str>)> = Vec::new();
-    for (which, state) in path {
-        let said = link(*which, *state);
-        let basis = said.basis.map(|basis| [", ", basis].concat());
-        let known = [said.state, &basis.unwrap_or_default()].concat();
-        match kinds.iter_mut().find(|(kind, _)| *kind == known) {
-            Some((_, links)) => links.push(said.link),
-            None => kinds.push((known, vec![said.link])),
-        }
-    }
-    let kinds = kinds.iter();
-    kinds
-        .map(|(known, links)| words::links_are(links, known))
-        .collect()
+    let together = links_together(path.iter().copied()).into_iter();
+    together.map(|line| line + ".").collect()
 }
 
 /// Eight marks in a row, cut where it is interrupted; names in turn above and below.
@@ -50,7 +38,7 @@ fn drawing(path: &[(Link, LinkState)]) -> Drawing {
             let (left, right) = (x(place - 1) + RADIUS, x(place) - RADIUS);
             drawing.path("rec-lead", &format!("M{left:.1} {MIDDLE:.1}H{right:.1}"));
         }
-        drawing.path(class(*state), &mark(*state, x(place)));
+        drawing.mark(class(*state), link_mark(*state), (x(place), MIDDLE));
         let y = if place % 2 == 0 {
             MIDDLE - 14.0
         } else {
@@ -66,19 +54,6 @@ const fn class(state: LinkState) -> &'static str {
     match state {
         LinkState::Holds(_) => "rec-try rec-full",
         _ => "rec-try",
-    }
-}
-
-/// A disc holds, a ring with a dot is sound so far, a ring is not known, a wedge is in doubt, a
-/// cross is broken.
-fn mark(state: LinkState, x: f64) -> String {
-    let left = x - RADIUS;
-    let ring = format!("M{left:.1} {MIDDLE:.1}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0z");
-    match state {
-        LinkState::Holds(_) | LinkState::Unknown => ring,
-        LinkState::SoundSoFar(_) => format!("{ring}M{:.1} {MIDDLE:.1}h2", x - 1.0),
-        LinkState::Doubtful(_) => format!("M{left:.1} {:.1}l6 -11l6 11z", MIDDLE + 5.5),
-        LinkState::Broken(_) => format!("M{left:.1} {:.1}l12 12m0 -12l-12 12", MIDDLE - 6.0),
     }
 }
 
@@ -130,7 +105,7 @@ mod tests {
             LinkState::Doubtful(basis),
             LinkState::Broken(basis),
         ]
-        .map(|state| (class(state), mark(state, 50.0)));
+        .map(|state| (class(state), link_mark(state)));
         for (place, one) in marks.iter().enumerate() {
             assert!(marks[..place].iter().all(|other| other != one));
         }

@@ -3,6 +3,7 @@
 use diagnosis::PinShape;
 use measure::windings::{Label, Pair, Pin};
 
+use crate::shape::disc;
 use crate::svg::{Anchor, Drawing};
 
 const WIDTH: f64 = 320.0;
@@ -33,7 +34,7 @@ pub(crate) fn drawing(shape: PinShape, labels: [Label; 3], readings: [&str; 3]) 
     }
     for (pin, label) in Pin::ALL.into_iter().zip(labels) {
         let (x, y) = place(shape, pin);
-        drawing.path("rec-pin", &disc(x, y));
+        drawing.path("rec-pin", &disc((x, y), RADIUS));
         drawing.words(
             "rec-words rec-number",
             (x, y + 5.0),
@@ -88,14 +89,6 @@ fn curve(from: (f64, f64), to: (f64, f64), out: (f64, f64)) -> String {
         to.1 + out.1,
         to.0,
         to.1
-    )
-}
-
-fn disc(x: f64, y: f64) -> String {
-    let wide = 2.0 * RADIUS;
-    format!(
-        "M{:.1} {y:.1}a{RADIUS} {RADIUS} 0 1 0 {wide} 0a{RADIUS} {RADIUS} 0 1 0 -{wide} 0z",
-        x - RADIUS
     )
 }
 

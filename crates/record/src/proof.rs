@@ -1,14 +1,12 @@
 //! What was proved of it by readings, what is owed, and what failed.
 
-use diagnosis::Proof;
 use wording::{Words, proof, record as words};
 
 use crate::assembly::Source;
 use crate::page::Block;
 
 pub(crate) fn blocks(from: Source<'_>) -> Vec<Block> {
-    let found = Proof::of(from.job, from.assessment, from.made.now);
-    let Some(found) = found else {
+    let Some(found) = &from.assessment.proof else {
         return vec![Block::Paragraph(words::NOTHING_PROVED.to_owned())];
     };
     let mut blocks = vec![Block::Paragraph(found.proven().words().to_owned())];

@@ -4,6 +4,8 @@ use job::Tried;
 use measure::start_trials::Place;
 use quantity::Seconds;
 
+use crate::shape::disc;
+
 /// How long the line is, in its own units: about a CSS pixel on a narrow phone.
 pub const WIDTH: f64 = 328.0;
 /// How high the row of one set-up is.
@@ -46,9 +48,7 @@ pub fn end_of(place: Place) -> f64 {
 #[must_use]
 pub fn mark(outcome: Tried, x: f64, y: f64) -> String {
     match outcome {
-        Tried::Started | Tried::HummedThenStarted => {
-            format!("M{:.1} {y:.1}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0z", x - 6.0)
-        }
+        Tried::Started | Tried::HummedThenStarted => disc((x, y), 6.0),
         Tried::HummedAndTripped => format!("M{:.1} {:.1}l11 11m0 -11l-11 11", x - 5.5, y - 5.5),
         Tried::Silent => format!("M{:.1} {y:.1}h10", x - 5.0),
         Tried::OutletTripped => format!("M{:.1} {:.1}l6 11l6 -11z", x - 6.0, y - 5.5),

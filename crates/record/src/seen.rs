@@ -1,6 +1,6 @@
 //! What was answered without a meter.
 
-use diagnosis::{CHANGE, Figures};
+use diagnosis::{CHANGE, ENERGY, Figures};
 use job::{Answer, Content, Entry};
 use wording::page::entry;
 use wording::record as words;
@@ -10,8 +10,6 @@ use crate::history::is_change;
 use crate::machine::is_told_here;
 use crate::page::{Block, Table};
 
-/// The check under which a bill's and a label's figures stand, a price among them.
-pub(crate) const ENERGY: &str = diagnosis::ENERGY;
 /// The check under which a simulated machine is named.
 const PRACTICE: &str = "practice";
 

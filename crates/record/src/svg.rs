@@ -33,6 +33,15 @@ impl Drawing {
         self.inside.push_str(&line);
     }
 
+    /// A mark of a box of 24 by 24, its middle at a place.
+    pub(crate) fn mark(&mut self, class: &str, commands: &str, (x, y): (f64, f64)) {
+        let (left, top) = (x - 12.0, y - 12.0);
+        let line = format!(
+            "<path class=\"{class}\" transform=\"translate({left:.1} {top:.1})\" d=\"{commands}\"/>"
+        );
+        self.inside.push_str(&line);
+    }
+
     pub(crate) fn words(&mut self, class: &str, (x, y): (f64, f64), anchor: Anchor, text: &str) {
         let anchor = match anchor {
             Anchor::Start => "start",

@@ -51,7 +51,7 @@ pub use gate::{closed_gates, gates};
 pub use item::{ItemWords, item};
 pub use locale::{DateOrder, DecimalMark, Degrees, Locale};
 pub use odds::{Odds, odds};
-pub use path::{LinkWords, basis, link, link_state};
+pub use path::{LinkWords, basis, link, link_state, links_together};
 pub use reading_error::{ErrorWords, doubt, parse_error};
 pub use report::{Part, Report, Section, limits, report, title, told_explanations};
 pub use step::{StepWords, step};

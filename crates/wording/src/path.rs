@@ -28,6 +28,26 @@ pub fn link(link: Link, state: LinkState) -> LinkWords {
     }
 }
 
+/// Links with what is known of them, those of which the same is known together, in the order of the first.
+#[must_use]
+pub fn links_together(links: impl Iterator<Item = (Link, LinkState)>) -> Vec<String> {
+    let mut groups: Vec<(LinkState, Vec<&'static str>)> = Vec::new();
+    for (which, state) in links {
+        match groups.iter_mut().find(|(known, _)| *known == state) {
+            Some((_, names)) => names.push(which.words()),
+            None => groups.push((state, vec![which.words()])),
+        }
+    }
+    let said = groups.into_iter().map(|(state, names)| {
+        let (names, known) = (names.join(", "), link_state(state));
+        match state.basis() {
+            Some(by) => format!("{names}: {known}, {}", basis(by)),
+            None => format!("{names}: {known}"),
+        }
+    });
+    said.collect()
+}
+
 /// Says a state in a word or two.
 #[must_use]
 pub fn link_state(state: LinkState) -> &'static str {

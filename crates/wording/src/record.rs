@@ -12,8 +12,8 @@ pub use on_screen::{
     FOR_BUYER, FOR_OWNER, PAGE, PAGE_HOW, PRINT, SAVE_PAGE, SHARE_PAGE, TO_PAGE, WHOSE,
 };
 pub use sentences::{
-    about, course, course_of, happened, hours_after, key_of_curve, leads, letter, links_are,
-    meters, never_looked, pin_is, shapes, switched_on,
+    about, course, course_of, happened, hours_after, key_of_curve, leads, letter, meters,
+    never_looked, pin_is, shapes, switched_on,
 };
 
 /// Above what the machine is.
@@ -96,10 +96,6 @@ pub const WHEN: &str = "When";
 pub const FOUND: &str = "Found";
 /// A link of the Path.
 pub const LINK: &str = "Link";
-/// Its state.
-pub const STATE: &str = "State";
-/// What stands behind it.
-pub const KNOWN_BY: &str = "Known by";
 /// How likely the Path is interrupted at a link.
 pub const BROKEN_HERE: &str = "Broken here, all weighed together";
 /// With which start gear.

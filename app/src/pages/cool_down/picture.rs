@@ -5,7 +5,8 @@ use job::{ColdEvent, ColdEventKind, Content, Moment};
 use leptos::prelude::*;
 use quantity::{Celsius, Seconds};
 use record::cooling_chart::{CoolingChart, FOOT, HEIGHT, WIDTH};
-use wording::{Degrees, Locale, cold_page as words};
+use record::shape::disc;
+use wording::{Degrees, Locale, Words, cold_page as words};
 
 use super::Bench;
 use crate::parts::plain::{paragraph, section_heading};
@@ -122,10 +123,7 @@ fn marks(chart: &CoolingChart, points: &[(Seconds, f64)]) -> String {
         let (x, y) = (chart.x(*after), chart.y(*shown));
         let place = (libm::round(x) as i32, libm::round(y) as i32);
         if before != Some(place) {
-            path.push_str(&format!(
-                "M{:.1} {y:.1}a3 3 0 1 0 6 0a3 3 0 1 0 -6 0z",
-                x - 3.0
-            ));
+            path.push_str(&disc((x, y), 3.0));
             before = Some(place);
         }
     }
@@ -155,12 +153,8 @@ fn grid(chart: &CoolingChart, began: Moment, locale: &Locale) -> AnyView {
             </text>
         }
     });
-    let scale = match locale.degrees {
-        Degrees::Celsius => "°C",
-        Degrees::Fahrenheit => "°F",
-    };
     view! {
-        <text class="rest-text" x="1" y=format!("{:.0}", FOOT + 18.0)>{scale}</text>
+        <text class="rest-text" x="1" y=format!("{:.0}", FOOT + 18.0)>{locale.degrees.words()}</text>
         {degrees.collect::<Vec<_>>()}
         {times.collect::<Vec<_>>()}
     }

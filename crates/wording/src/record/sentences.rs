@@ -74,12 +74,6 @@ pub fn meters(all: &[String]) -> String {
     format!("Meters: {}. {}", each.join(", "), super::HOW_SURE)
 }
 
-/// Links of the Path, and what is known of all of them.
-#[must_use]
-pub fn links_are(links: &[&str], known: &str) -> String {
-    format!("{}: {known}.", links.join(", "))
-}
-
 /// What nobody has looked at.
 #[must_use]
 pub fn never_looked(checks: &[&str]) -> String {
