@@ -1,5 +1,19 @@
 //! What a job's file is called, and its record's.
 
+use diagnosis::Assessment;
+use job::Origin;
+use wording::{page, title};
+
+/// What a file calls its machine. One about no real machine says so by its name.
+#[must_use]
+pub fn titled(origin: Origin, known: &Assessment) -> String {
+    let title = title(&known.machine);
+    match origin {
+        Origin::Practice => [page::PRACTICE, " ", &title].concat(),
+        _ => title,
+    }
+}
+
 /// A file name that every system takes: the machine's name with what doesn't fit left out.
 ///
 /// ```

@@ -2,7 +2,7 @@
 //!
 //! The page keeps the typed text; this decides what it means. Nothing here changes the text.
 
-use diagnosis::{Ask, Item, WindingsKnown, item_of_pair};
+use diagnosis::{Ask, Item, WindingsKnown, item_of_pair, usual_accuracy};
 use job::{Answer, Measured, Reading, Text, Unit};
 use measure::running::doubt_about_amps;
 use measure::windings::{Pair, doubt_about_pair};
@@ -95,18 +95,12 @@ impl Target {
         matches!(self, Self::Ask(ask) if ask.is_printed())
     }
 
-    /// How good the meter is at this. Volts, amperes, watts and degrees: a low-cost meter's, clamp's
-    /// and plug-in meter's and a household thermometer's (common practice, no source). What is printed is exact.
+    /// How good the meter is at this. What is printed is exact.
     fn accuracy(self, meter: Meter) -> Accuracy {
-        let fixed = match self.unit() {
-            _ if self.is_printed() => Accuracy::new(0.0, 0.0),
-            Unit::Ohm => None,
-            Unit::Volt => Accuracy::new(0.5, 3.0),
-            Unit::Ampere => Accuracy::new(3.0, 5.0),
-            Unit::Watt | Unit::WattHour => Accuracy::new(2.0, 2.0),
-            // By tape or by steps.
-            Unit::Metre => Accuracy::new(5.0, 1.0),
-            Unit::Celsius | Unit::Farad => Accuracy::new(1.0, 2.0),
+        let fixed = if self.is_printed() {
+            Accuracy::new(0.0, 0.0)
+        } else {
+            usual_accuracy(self.unit())
         };
         fixed.unwrap_or(meter.accuracy)
     }

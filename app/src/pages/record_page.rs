@@ -1,12 +1,11 @@
 //! The record as a page that goes with the machine: shown, printed, shared.
 
-use job::Origin;
 use leptos::prelude::*;
 use record::{Audience, Made, Record};
-use wording::{page, record as words, title};
+use wording::record as words;
 
 use crate::device::{self, Shareable};
-use crate::forms::file_name::record_name;
+use crate::forms::file_name::{record_name, titled};
 use crate::frame::Heading;
 use crate::open_job::OpenJob;
 use crate::parts::hand_over;
@@ -108,13 +107,8 @@ impl Written {
             version: env!("CARGO_PKG_VERSION"),
         };
         let record = job.with_job(|job| Record::of(job, &known, &locale, audience, made));
-        let title = title(&known.machine);
-        let title = match job.origin() {
-            // A file about no real machine says so by its name.
-            Origin::Practice => [page::PRACTICE, " ", &title].concat(),
-            _ => title,
-        };
-        let (name, file) = (record_name(&title), record.html());
+        let name = record_name(&titled(job.origin(), &known));
+        let file = record.html();
         let shareable = device::shareable(&name, &file);
         Some(Self {
             body: record.body(false),

@@ -1,13 +1,12 @@
 //! The ways to send a job. Everything is worked out before the tap: a share sheet opens only
 //! inside it.
 
-use job::Origin;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use wording::{page, report, title};
+use wording::{page, report};
 
 use crate::device::{self, Shareable};
-use crate::forms::file_name::file_name;
+use crate::forms::file_name::{file_name, titled};
 use crate::open_job::OpenJob;
 use crate::parts::hand_over;
 use crate::parts::live::{live, tap};
@@ -26,13 +25,7 @@ pub fn Send() -> impl IntoView {
         let (name, report) = job.assessment().with(|checks| {
             let known = weighed.as_deref().unwrap_or(checks);
             let report = job.with_job(|job| report(known, job, &locale));
-            let title = title(&known.machine);
-            let title = match job.origin() {
-                // A file about no real machine says so by its name.
-                Origin::Practice => [page::PRACTICE, " ", &title].concat(),
-                _ => title,
-            };
-            (file_name(&title), report.text())
+            (file_name(&titled(job.origin(), known)), report.text())
         });
         let shareable = device::shareable(&name, &text);
         prepared.set(Some(Prepared {

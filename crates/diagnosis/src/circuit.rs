@@ -20,9 +20,8 @@ use measure::refrigerant::{
 use quantity::{Celsius, Ratio, Sources, Uncertain, Watts};
 
 use crate::checks::running::{LabelOf, Running};
-use crate::choice::Choice;
 use crate::whole::Build;
-use crate::{Item, Kind, Machine, answered};
+use crate::{Kind, Machine, answered};
 use power::gas;
 
 /// How far a label's watts are from what such a compressor takes at its rating, as a share of them
@@ -154,7 +153,7 @@ fn draw(job: &Job, surfaces: &Surfaces, machine: &Machine) -> Option<Draw> {
         return None;
     }
     let watts = running.watts()?.clone();
-    let expected = Expected::of(surfaces, machine, answered(job), watts_read(job)?)?;
+    let expected = Expected::of(surfaces, machine, answered(job), running.watts_read(job)?)?;
     let share = expected.by_evaporator?;
     let mut sources = Sources::default();
     let whole = label.get() * share.value().get();
@@ -163,15 +162,6 @@ fn draw(job: &Job, surfaces: &Surfaces, machine: &Machine) -> Option<Draw> {
         watts,
         expected: Uncertain::exact(Watts::new(whole)).with(sources.fresh(), Watts::new(standard)),
     })
-}
-
-/// When the watts that count were entered.
-pub(crate) fn watts_read(job: &Job) -> Option<Moment> {
-    let read = |item: Item| {
-        let (entry, _) = job.counting(item.check().name(), item.name())?;
-        item.watts(job).map(|_| entry.at)
-    };
-    read(Item::LateWatts).or_else(|| read(Item::EarlyWatts))
 }
 
 /// What a probe on the evaporator lies on: the inner wall of a chest, the tubes of a coil; where

@@ -22,6 +22,7 @@ pub use course::{Course, Forecast};
 pub use happened::ColdSign;
 pub use scale::ScaleDoubt;
 
+pub(crate) use course::shown;
 pub(crate) use happened::{Happened, LONGEST_DEFROST};
 
 use job::{ColdEventKind, Content, Job, Moment};

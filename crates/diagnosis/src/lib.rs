@@ -21,6 +21,7 @@ mod cool_down;
 mod energy;
 mod finding;
 mod gate;
+mod instrument;
 mod item;
 mod path;
 mod proof;
@@ -66,6 +67,7 @@ pub use cool_down::{ColdSign, Compartment, CoolDown, Course, Forecast, ScaleDoub
 pub use energy::{Against as EnergyAgainst, Energy, Metering, RunBy, Stands};
 pub use finding::{Finding, WindingsFinding, explanation_name};
 pub use gate::{Closed, Gate, Gates};
+pub use instrument::usual_accuracy;
 pub use item::Item;
 pub use path::{Basis, Link, LinkState};
 pub use proof::{

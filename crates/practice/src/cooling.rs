@@ -15,3 +15,4 @@ pub use cabinet::{CoolingMachine, Place};
 pub use counted::{Counted, HOURS};
 pub use outcome::{Fate, Outcome};
 pub use thermometer::Logger;
+pub(crate) use thermometer::{LAG, Probe};

@@ -1,12 +1,27 @@
 //! The page without a pointer: everything is reached with the Tab key, and what has the focus can be seen.
 
+use std::rc::Rc;
+
 use anyhow::{Context, Result, bail, ensure};
 
+use crate::engine::Habits;
+use crate::stage::Stage;
 use crate::visit::{Kind, Visit};
 use crate::webdriver::Key;
 
 /// Further away than this, nothing is in reach.
 const MOST_TABS: usize = 60;
+
+/// A visit at a desk, where the Tab key is.
+pub(crate) fn at_a_desk(stage: &Stage) -> Result<Rc<Visit>> {
+    let habits = Habits {
+        desktop: true,
+        ..Habits::default()
+    };
+    let visit = stage.visit(stage.site("/")?, &habits)?;
+    visit.arrive()?;
+    Ok(visit)
+}
 
 /// Tabs to something and presses it.
 pub(crate) fn activate(visit: &Visit, name: &str) -> Result<()> {

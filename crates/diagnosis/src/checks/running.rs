@@ -4,7 +4,7 @@
 //! as far as its power factor tells, may the start winding be left in, what can it draw at most?
 //! Must never know: which fault that speaks for (that is weighed with everything else).
 
-use job::Job;
+use job::{Job, Moment};
 use measure::running::{
     AMPS_LIMITS, Plate, RunningError, both_windings_bound, current_against_plate, locked_rotor,
     power_factor,
@@ -15,7 +15,7 @@ use quantity::{Amps, Ohms, Ratio, Seconds, Uncertain, Volts, Watts};
 use super::machine::MainsChoice;
 use super::meter_readings::MeterReadings;
 use super::stored_charge::Stores;
-use crate::choice::{answered, choices};
+use crate::choice::{Choice, answered, choices};
 use crate::whole::Build;
 use crate::{Caution, Item};
 
@@ -171,6 +171,14 @@ impl Running {
     /// The watts that amperes and volts belong to: the latest.
     pub(crate) fn watts(&self) -> Option<&Uncertain<Watts>> {
         self.late.as_ref().or(self.early.as_ref())
+    }
+
+    /// When those were entered.
+    pub(crate) fn watts_read(&self, job: &Job) -> Option<Moment> {
+        let late = self.late.as_ref().map(|_| Item::LateWatts);
+        let item = late.or_else(|| self.early.as_ref().map(|_| Item::EarlyWatts))?;
+        let (entry, _) = job.counting(item.check().name(), item.name())?;
+        Some(entry.at)
     }
 
     /// The amperes, unless they look like milliamperes: then nothing is built on them.

@@ -47,7 +47,7 @@ impl Ran {
                 }
                 Content::Stop(stop) => ran.turns.push((stop.at, false)),
                 Content::Spot(spot) => {
-                    if let Some(shown) = super::surfaces::shown(spot) {
+                    if let Some(shown) = crate::cool_down::shown(spot) {
                         ran.see(spot.place, spot.at, shown.get());
                     }
                 }

@@ -5,7 +5,7 @@ use quantity::{Celsius, Observed, Seconds, Sources, Uncertain};
 
 use super::ran::Ran;
 use crate::Compartment;
-use crate::cool_down::{changed, room};
+use crate::cool_down::{changed, room, shown};
 use crate::whole::ANSWER;
 use crate::{Choice, Clue};
 
@@ -204,16 +204,6 @@ fn read(job: &Job) -> Vec<Surface> {
         }
     }
     all
-}
-
-pub(super) fn shown(spot: &Spot) -> Option<Celsius> {
-    match spot.reading.measured {
-        Measured::Celsius(typed) => match typed.observed {
-            Observed::Value(value) if value.get().abs() < 1_000.0 => Some(value),
-            _ => None,
-        },
-        _ => None,
-    }
 }
 
 fn of_meter(spot: &Spot, shown: Celsius) -> f64 {

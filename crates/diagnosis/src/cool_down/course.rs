@@ -180,7 +180,8 @@ impl Watched {
     }
 }
 
-fn shown(spot: &job::Spot) -> Option<Celsius> {
+/// What a thermometer showed; `None` of what none shows.
+pub(crate) fn shown(spot: &job::Spot) -> Option<Celsius> {
     match spot.reading.measured {
         Measured::Celsius(typed) => match typed.observed {
             // What no thermometer shows is no reading.

@@ -7,9 +7,9 @@ use measure::cool_down::{Draw, Support, TemperatureAt};
 use quantity::{Celsius, Watts};
 
 use super::course::Watched;
+use crate::Machine;
 use crate::checks::running::Running;
 use crate::whole::usual_bounds;
-use crate::{Choice, Item, Machine};
 
 /// Of a job, with the room's temperature where it was read.
 pub(super) fn support(job: &Job, watched: &Watched, room: Option<Celsius>) -> Support {
@@ -30,13 +30,9 @@ fn draw(job: &Job, watched: &Watched) -> Option<Draw> {
     let machine = Machine::of(job);
     let running = Running::of(job, machine.mains);
     let (least, most) = usual_bounds(job, &machine, &running)?;
-    let (item, watts) = match (&running.late, &running.early) {
-        (Some(late), _) => (Item::LateWatts, late),
-        (None, Some(early)) => (Item::EarlyWatts, early),
-        (None, None) => return None,
-    };
-    let (entry, _) = job.counting(item.check().name(), item.name())?;
-    (watched.holds(entry.at) && !running.is_by_board).then(|| Draw {
+    let watts = running.watts()?;
+    let read = running.watts_read(job)?;
+    (watched.holds(read) && !running.is_by_board).then(|| Draw {
         watts: watts.value(),
         usual: [Watts::new(least), Watts::new(most)],
     })

@@ -133,10 +133,10 @@ impl Ask {
                 (!gave_up || is_measured(job, clue)) && !self.is_answered(job)
             }
             Self::Number(clue @ (Clue::Temperatures | Clue::RoomTemperature), _) => {
-                cold_stands_for(clue, job) && !self.is_answered(job)
+                !self.is_answered(job) && cold_stands_for(clue, job)
             }
             Self::Answer(clue) => {
-                (is_measured(job, clue) || circuit_stands_for(clue, job)) && !self.is_answered(job)
+                !self.is_answered(job) && (is_measured(job, clue) || circuit_stands_for(clue, job))
             }
             _ => false,
         }

@@ -205,16 +205,9 @@ fn within(value: f64, range: [f64; 2]) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::refrigerant::kind::KNOWN;
     use proptest::prelude::*;
     use quantity::Sources;
-
-    const KNOWN: [Refrigerant; 5] = [
-        Refrigerant::R12,
-        Refrigerant::R22,
-        Refrigerant::R134a,
-        Refrigerant::R600a,
-        Refrigerant::R290,
-    ];
 
     #[test]
     fn the_constants_are_those_that_were_fitted() {

@@ -72,6 +72,16 @@ impl Refrigerant {
     }
 }
 
+/// Those whose curves are known.
+#[cfg(test)]
+pub(super) const KNOWN: [Refrigerant; 5] = [
+    Refrigerant::R12,
+    Refrigerant::R22,
+    Refrigerant::R134a,
+    Refrigerant::R600a,
+    Refrigerant::R290,
+];
+
 #[cfg(test)]
 mod tests {
     use super::*;

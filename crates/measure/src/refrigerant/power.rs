@@ -137,15 +137,8 @@ impl Refrigerant {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::refrigerant::kind::KNOWN;
     use quantity::Sources;
-
-    const KNOWN: [Refrigerant; 5] = [
-        Refrigerant::R12,
-        Refrigerant::R22,
-        Refrigerant::R134a,
-        Refrigerant::R600a,
-        Refrigerant::R290,
-    ];
 
     fn share(refrigerant: Refrigerant, cold: f64, warm: f64) -> Result<f64, CycleError> {
         let found = refrigerant.work_share(Celsius::new(cold), Celsius::new(warm));

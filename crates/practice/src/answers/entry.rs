@@ -1,9 +1,9 @@
 //! Entries as a page would make them.
 
-use diagnosis::{Ask, Choice, Clue, Item, THERE_IS_NONE, Task};
+use diagnosis::{Ask, Choice, Clue, Item, THERE_IS_NONE, Task, usual_accuracy};
 use job::{Answer, Content, Measured, Name, NotDone, Question, Reading, Text, Unit};
 use measure::MeterKind;
-use quantity::{Accuracy, Amps, Celsius, Farads, Metres, Volts, WattHours, Watts, parse_reading};
+use quantity::{Amps, Celsius, Farads, Metres, Volts, WattHours, Watts, parse_reading};
 use simulator::Display;
 
 /// The answer to a question; nothing where a page would have no such question.
@@ -56,7 +56,7 @@ pub(super) fn reading(item: Item, display: &Display, meter: MeterKind) -> Option
 pub(super) fn typed(display: &Display, unit: Unit, meter: MeterKind) -> Option<Reading> {
     let text = display.text.as_str();
     let meter = meter.automatic();
-    let accuracy = accuracy(unit).unwrap_or(meter.accuracy);
+    let accuracy = usual_accuracy(unit).unwrap_or(meter.accuracy);
     let measured = match unit {
         Unit::Ohm => Measured::Ohms(parse_reading(text, meter.top).ok()?),
         Unit::Volt => Measured::Volts(parse_reading(text, Volts::new(600.0)).ok()?),
@@ -72,16 +72,4 @@ pub(super) fn typed(display: &Display, unit: Unit, meter: MeterKind) -> Option<R
         measured,
         accuracy,
     })
-}
-
-/// How good a page takes an instrument to be; ohms go by the meter.
-const fn accuracy(unit: Unit) -> Option<Accuracy> {
-    match unit {
-        Unit::Ohm => None,
-        Unit::Volt => Accuracy::new(0.5, 3.0),
-        Unit::Ampere => Accuracy::new(3.0, 5.0),
-        Unit::Watt | Unit::WattHour => Accuracy::new(2.0, 2.0),
-        Unit::Metre => Accuracy::new(5.0, 1.0),
-        Unit::Celsius | Unit::Farad => Accuracy::new(1.0, 2.0),
-    }
 }

@@ -4,6 +4,34 @@ use measure::cool_down::TemperatureAt;
 use quantity::{Celsius, Seconds};
 use simulator::Chance;
 
+/// How slowly probes in still air follow: time constants in seconds (common practice, no source: one to
+/// six minutes).
+pub(crate) const LAG: (f64, f64) = (60.0, 360.0);
+
+/// A probe that follows the air.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Probe {
+    lag: f64,
+    /// When it was followed last, in seconds, and what it showed then.
+    last: Option<(f64, f64)>,
+}
+
+impl Probe {
+    /// One of a time constant, in seconds, that is as warm as the first air that it meets.
+    pub(crate) const fn of(lag: f64) -> Self {
+        Self { lag, last: None }
+    }
+
+    /// What it shows once it has been in that air until a time.
+    pub(crate) fn follow(&mut self, at: f64, air: f64) -> f64 {
+        let (before, probe) = self.last.unwrap_or((at, air));
+        let keeps = libm::exp((before - at) / self.lag);
+        let shown = air + keeps * (probe - air);
+        self.last = Some((at, shown));
+        shown
+    }
+}
+
 /// How temperatures are taken down.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Logger {
@@ -34,7 +62,7 @@ impl Logger {
         };
         Self {
             each,
-            lag: chance.between(60.0, 360.0),
+            lag: chance.between(LAG.0, LAG.1),
             step: if is_logger || chance.happens(0.7) {
                 0.1
             } else {
@@ -53,17 +81,14 @@ impl Logger {
         hours: f64,
         chance: &mut Chance,
     ) -> Vec<TemperatureAt> {
-        let mut probe = air.first().map_or(0.0, |first| first.1);
-        let mut before = 0.0;
+        let mut probe = Probe::of(self.lag);
         let mut next = 0.0;
         let mut readings = Vec::new();
         for &(at, air) in air.iter().take_while(|(at, _)| *at <= hours * 3600.0 + 1.0) {
-            let keeps = libm::exp((before - at) / self.lag);
-            probe = air + keeps * (probe - air);
-            before = at;
+            let followed = probe.follow(at, air);
             // Samples stand within half a minute of the time that is asked for.
             if at + 30.0 >= next {
-                let shown = probe + self.offset + self.noise * chance.normal();
+                let shown = followed + self.offset + self.noise * chance.normal();
                 readings.push(TemperatureAt {
                     at: Seconds::new(at),
                     temperature: Celsius::new(libm::rint(shown / self.step) * self.step),

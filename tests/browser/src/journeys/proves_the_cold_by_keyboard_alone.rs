@@ -1,21 +1,15 @@
-//! A cool-down, a logger's file and what a machine uses, without a pointer: each is reached with the Tab key, what has
+//! A cool-down, a logger's file, what a machine uses and its record, without a pointer: each is reached with the Tab key, what has
 //! the focus can be seen, and what follows is where a reader is sent.
 
 use anyhow::{Context, Result, ensure};
 
-use crate::engine::Habits;
-use crate::keyboard::{activate, at_heading, tab_to, type_into};
+use crate::keyboard::{activate, at_a_desk, at_heading, tab_to, type_into};
 use crate::stage::Stage;
 use crate::visit::Visit;
 use crate::webdriver::Key;
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
-    let habits = Habits {
-        desktop: true,
-        ..Habits::default()
-    };
-    let visit = stage.visit(stage.site("/")?, &habits)?;
-    visit.arrive()?;
+    let visit = at_a_desk(stage)?;
     activate(&visit, "Look at an example")?;
     activate(&visit, "Upright freezer from the bakery cellar")?;
     at_heading(&visit, "Upright freezer from the bakery cellar")?;
@@ -25,7 +19,19 @@ pub(super) fn run(stage: &Stage) -> Result<()> {
     cool_down(&visit)?;
     log(stage, &visit)?;
     visit.go_to(&format!("{here}/do/energy"))?;
-    energy(&visit)
+    energy(&visit)?;
+    visit.go_to(&format!("{here}/record"))?;
+    record(&visit)
+}
+
+/// The page that goes with the machine, for the owner and back.
+fn record(visit: &Visit) -> Result<()> {
+    activate(visit, "Make the page that goes with it")?;
+    at_heading(visit, "Page for the next owner")?;
+    visit.see("Buyer's copy")?;
+    activate(visit, "Myself")?;
+    visit.see("Owner's copy")?;
+    tab_to(visit, "Print, or save as PDF")
 }
 
 /// Switched on, a temperature, another place, an event, a fold with an earlier time.

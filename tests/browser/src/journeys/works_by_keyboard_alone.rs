@@ -3,19 +3,13 @@
 
 use anyhow::Result;
 
-use crate::engine::Habits;
-use crate::keyboard::{activate, at_heading};
+use crate::keyboard::{activate, at_a_desk, at_heading};
 use crate::stage::Stage;
 use crate::visit::{Kind, Visit};
 use crate::webdriver::Key;
 
 pub(super) fn run(stage: &Stage) -> Result<()> {
-    let habits = Habits {
-        desktop: true,
-        ..Habits::default()
-    };
-    let visit = stage.visit(stage.site("/")?, &habits)?;
-    visit.arrive()?;
+    let visit = at_a_desk(stage)?;
     activate(&visit, "Start a job")?;
     for (heading, answer) in [
         ("What is it?", "Chest freezer"),

@@ -12,6 +12,7 @@ use super::super::gauge::Gauge;
 use super::choices::{with_aside, with_news};
 use super::{Entered, Weight};
 use crate::answered;
+use crate::circuit::ROOM_OFF;
 use crate::cool_down::{ColdSign, Compartment, CoolDown, Course, room};
 
 /// How far a foretold end is off beyond what its fit knows: a thermometer errs, and cabinets are not
@@ -19,8 +20,6 @@ use crate::cool_down::{ColdSign, Compartment, CoolDown, Course, room};
 /// kelvin that still lies ahead adds some (judgement).
 const OFF: f64 = 2.5;
 const OFF_A_KELVIN: f64 = 0.4;
-/// A room's thermometer hangs in one corner of it (judgement).
-const ROOM_OFF: f64 = 1.5;
 /// So many kelvins colder than it was, it has cooled (judgement: more than a room does in a night
 /// indoors).
 const COLDER: f64 = 5.0;
@@ -35,9 +34,8 @@ const FAINT: f64 = 1e-6;
 /// Whether a clue can be told by what was watched.
 pub(in crate::whole) fn stands_for(clue: Clue, job: &Job) -> bool {
     match clue {
-        Clue::Temperatures | Clue::RoomTemperature => {
-            cold(job).iter().any(|one| one.task == Task::Clue(clue))
-        }
+        Clue::Temperatures => ends(job).is_some(),
+        Clue::RoomTemperature => room_weights(job).is_some(),
         _ => false,
     }
 }

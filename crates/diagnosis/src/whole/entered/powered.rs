@@ -19,7 +19,7 @@ use crate::checks::capacitor_in_circuit::CapacitorInCircuit;
 use crate::checks::running::{LabelOf, Running};
 use crate::checks::supply::{FALLS_AS_USUAL, FALLS_TOO_FAR, Supply};
 use crate::choice::{Choice, answered};
-use crate::circuit::{Expected, LABEL_OFF, Surfaces, watts_read};
+use crate::circuit::{Expected, LABEL_OFF, Surfaces};
 use crate::{Check, Item, Kind, Machine};
 
 /// How little is known of where the usual watts end, as a share of them (judgement).
@@ -145,7 +145,7 @@ fn usual_watts(job: &Job, machine: &Machine, running: &Running) -> Option<Usual>
         (Some(label), Some(LabelOf::Compressor)) => Some(label.get()),
         _ => None,
     };
-    let expected = watts_read(job).and_then(|at| {
+    let expected = running.watts_read(job).and_then(|at| {
         let surfaces = Surfaces::any(job);
         Expected::of(&surfaces, machine, answered(job), at)
     });

@@ -10,6 +10,7 @@ use super::super::Sheet;
 use super::super::entry::typed;
 use super::super::sheet::is_left_alone;
 use super::Notes;
+use crate::cooling::{LAG, Probe};
 
 /// Between two readings.
 const EACH: Seconds = Seconds::new(1_800.0);
@@ -19,8 +20,6 @@ const HALF_A_DAY: Seconds = Seconds::new(12.0 * 3_600.0);
 /// Before this nobody looks whether it is clear where it ends (judgement: a cabinet's walls follow
 /// within hours).
 const EARLIEST: Seconds = Seconds::new(4.0 * 3_600.0);
-/// How slowly a probe in still air follows (common practice, no source: one to six minutes).
-const LAG: (f64, f64) = (60.0, 360.0);
 
 /// Switches it on warm and reads until it is clear where it ends, or a day is over. Nothing
 /// where it doesn't run on: that needs no thermometer.
@@ -31,7 +30,7 @@ pub(super) fn watch(sheet: &mut Sheet, notes: &mut Notes) -> Option<()> {
         return None;
     }
     let mut samples = night.course().samples.clone();
-    let mut probes = probes(sheet);
+    let mut thermometers = thermometers(sheet);
     let began = notes.now;
     notes.write(Content::Event(ColdEvent {
         at: began,
@@ -44,11 +43,11 @@ pub(super) fn watch(sheet: &mut Sheet, notes: &mut Notes) -> Option<()> {
         }
         time = time + EACH;
         notes.wait(EACH)?;
-        for probe in &mut probes {
-            let shown = probe.at(&samples, time);
+        for one in &mut thermometers {
+            let shown = one.at(&samples, time);
             let display = sheet.kit.celsius(shown);
             notes.write(Content::Spot(Spot {
-                place: probe.place,
+                place: one.place,
                 at: notes.now,
                 reading: typed(&display, Unit::Celsius, sheet.meter)?,
             }));
@@ -70,17 +69,16 @@ fn is_clear(notes: &Notes) -> bool {
     courses.all(|course| course.reached.is_some() || course.foretold().is_some_and(is_sure))
 }
 
-/// A thermometer that follows the air.
-struct Probe {
+/// A thermometer in a compartment.
+struct Thermometer {
     place: Place,
-    lag: f64,
+    probe: Probe,
     is_second: bool,
-    shown: Option<f64>,
+    shown: f64,
     seen: usize,
-    before: f64,
 }
 
-impl Probe {
+impl Thermometer {
     fn at(&mut self, samples: &[Sample], time: Seconds) -> Celsius {
         for sample in &samples[self.seen..] {
             if sample.time > time {
@@ -91,34 +89,30 @@ impl Probe {
             } else {
                 sample.air
             };
-            let keeps = libm::exp((self.before - sample.time.get()) / self.lag);
-            let shown = self.shown.unwrap_or(air.get());
-            self.shown = Some(air.get() + keeps * (shown - air.get()));
-            self.before = sample.time.get();
+            self.shown = self.probe.follow(sample.time.get(), air.get());
             self.seen += 1;
         }
-        Celsius::new(self.shown.unwrap_or(0.0))
+        Celsius::new(self.shown)
     }
 }
 
 /// One in each compartment.
-fn probes(sheet: &mut Sheet) -> Vec<Probe> {
+fn thermometers(sheet: &mut Sheet) -> Vec<Thermometer> {
     let kind = sheet.machine.blueprint().kind;
     let mut chance = sheet.chance_of(Clue::Temperatures);
-    let mut probe = |compartment: Compartment, is_second: bool| Probe {
+    let mut one = |compartment: Compartment, is_second: bool| Thermometer {
         place: compartment.place(),
-        lag: chance.between(LAG.0, LAG.1),
+        probe: Probe::of(chance.between(LAG.0, LAG.1)),
         is_second,
-        shown: None,
+        shown: 0.0,
         seen: 0,
-        before: 0.0,
     };
     match kind {
-        Kind::PlateRefrigerator => vec![probe(Compartment::FreshFood, false)],
-        Kind::ChestFreezer | Kind::UprightFreezer => vec![probe(Compartment::Freezer, false)],
+        Kind::PlateRefrigerator => vec![one(Compartment::FreshFood, false)],
+        Kind::ChestFreezer | Kind::UprightFreezer => vec![one(Compartment::Freezer, false)],
         Kind::FrostFree | Kind::FrostFreeOneThermostat => vec![
-            probe(Compartment::Freezer, false),
-            probe(Compartment::FreshFood, true),
+            one(Compartment::Freezer, false),
+            one(Compartment::FreshFood, true),
         ],
     }
 }
